@@ -49,7 +49,7 @@ class Calculation:
 
 
 def checked(fields: tuple[Field, ...], given: Mapping[str, Any], inside: str = "") -> dict[str, Any]:
-    """``given`` with defaults filled in; BadInput for an unknown, missing or unfit field (NaN and infinity are unfit)."""
+    """``given`` with defaults filled in; BadInput for an unknown, missing or unfit one (NaN too)."""
     known = {f.name for f in fields}
     for name in given:
         if name not in known:
@@ -101,9 +101,10 @@ def _fit(field: Field, value: Any, path: str) -> Any:
     return rows
 
 
-def _number(field: Field, value: Any, path: str) -> float | int:
-    if isinstance(value, bool) or not isinstance(value, (int, float)):
-        raise BadInput(f"“{path}” must be a number.", field=path, given=value)
+def _number(field: Field, given: Any, path: str) -> float | int:
+    if isinstance(given, bool) or not isinstance(given, (int, float)):
+        raise BadInput(f"“{path}” must be a number.", field=path, given=given)
+    value: float | int = given
     if not math.isfinite(value):
         raise BadInput(f"“{path}” is not a real number ({value}).", field=path, given=str(value))
     if field.kind == "integer":

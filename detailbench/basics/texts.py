@@ -1,4 +1,4 @@
-"""Words on screen and in print: English (GB) is the source, catalogues translate, a pseudo-language finds what was missed."""
+"""Words on screen and in print: English (GB) is the source; a pseudo-language finds what nobody translated."""
 
 from __future__ import annotations
 
