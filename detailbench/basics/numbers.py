@@ -1,0 +1,286 @@
+"""Numbers as people type and read them: one reader and one formatter for screen, print and shell.
+
+Reading asks rather than guesses: ``1.234`` may be a decimal or a thousand, so it comes back as a question.
+Formatting follows the locale's decimal mark and minus, never groups digits, and rounds half away from zero.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
+from functools import cache
+from typing import Literal
+
+from detailbench.basics import texts
+from detailbench.basics.texts import _
+from detailbench.basics.units import UM_PER_MIL, mil_from_um, um_from_mil
+
+LengthUnit = Literal["um", "mil"]
+Expects = Literal["thickness", "plain"]
+Asks = Literal["", "decimal or thousands", "no value"]
+Doubt = Literal["mil", "um", "low", "high"]
+
+NBSP = "\u00a0"
+UNIT_LABELS = {"um": "µm", "mil": "mil"}
+
+_UNIT_AT_END = re.compile(r"(?i)\s*(um|\u00b5m|\u03bcm|mils?)$")
+_ALLOWED = re.compile(r"[0-9.,'’\u00a0\u202f]+")
+_GROUPING_ONLY = re.compile(r"['’\u00a0\u202f]")
+_INVISIBLE = dict.fromkeys(map(ord, "\u200e\u200f\u061c\u2060\ufeff"))
+_LOOK_ALIKE = {"O": "0", "o": "0", "l": "1", "I": "1", "S": "5", "B": "8"}
+_LONGEST = 40
+
+
+@dataclass(frozen=True)
+class Typed:
+    """What a person or a gauge typed, as read.
+
+    ``value`` is in ``unit`` ("um", "mil", or "" for a plain number) and is None while it is in doubt or not
+    readable. ``question`` is a sentence that wants an answer in the field: ``asks`` names it; for "decimal or
+    thousands" ``choices`` holds both readings, for "no value" ``value`` is 0. ``sentence`` says why the text
+    cannot be read. At most one of question and sentence is filled.
+    """
+
+    text: str
+    value: float | None
+    unit: str
+    question: str = ""
+    sentence: str = ""
+    asks: Asks = ""
+    choices: tuple[float, ...] = ()
+
+    @property
+    def value_um(self) -> float | None:
+        """The value in µm (None while in doubt); a plain number is given as it is."""
+        if self.value is None or self.unit != "mil":
+            return self.value
+        return um_from_mil(self.value)
+
+    @property
+    def accepted(self) -> bool:
+        """True when nothing has to be asked or mended."""
+        return not self.question and not self.sentence
+
+
+@dataclass(frozen=True)
+class PlausibleRange:
+    """The shop's plausible total thickness. The defaults are common practice, no source; a shop sets its own."""
+
+    low_um: float = 30.0
+    high_um: float = 2000.0
+
+
+@dataclass(frozen=True)
+class Implausible:
+    """A value kept but flagged: what is in doubt, and the sentence for the screen."""
+
+    doubt: Doubt
+    sentence: str
+
+
+class _Unreadable(Exception):
+    """Carries the sentence out of the parsing steps; never leaves this file."""
+
+
+def read_typed(
+    text: str, *, unit_default: LengthUnit = "um", expects: Expects = "thickness", allow_negative: bool = False
+) -> Typed:
+    """Read one typed number; never raises for what was typed.
+
+    One mark followed by 1, 2 or at least 4 digits is decimal; followed by exactly 3 it asks; with two kinds of
+    mark the last is decimal. A unit (um, µm, mil) may follow where a thickness is expected. A minus is taken
+    only where ``allow_negative`` (the zero plate); there, and for a plain number, 0 asks nothing.
+    """
+    unit: str = unit_default if expects == "thickness" else ""
+    body = text.translate(_INVISIBLE).strip()
+    try:
+        if found := _UNIT_AT_END.search(body):
+            body = body[: found.start()].rstrip()
+            if expects == "plain":
+                raise _Unreadable(_("A plain number is expected here, without a unit."))
+            unit = "mil" if found[1].lower().startswith("mil") else "um"
+        body, sign = _without_sign(body, allow_negative)
+        _only_figures(body)
+        choices = tuple(sign * v + 0.0 for v in _figures(body))
+        if not all(map(math.isfinite, choices)):
+            raise _Unreadable(_("This number is too large to be a reading."))
+    except _Unreadable as problem:
+        return Typed(text, None, unit, sentence=str(problem))
+    if len(choices) > 1:
+        question = _(
+            "Is this {decimal} or {thousands}? For the first add a 0 at the end, for the second leave the mark out."
+        ).format(decimal=format_number(choices[0]), thousands=format_number(choices[1]))
+        return Typed(text, None, unit, question=question, asks="decimal or thousands", choices=choices)
+    if choices[0] == 0 and expects == "thickness" and not allow_negative:
+        question = _("0 means bare metal here. Did the gauge give no value?")
+        return Typed(text, 0.0, unit, question=question, asks="no value", choices=choices)
+    return Typed(text, choices[0], unit)
+
+
+def plausibility(typed: float, unit: LengthUnit, shop: PlausibleRange | None = None) -> Implausible | None:
+    """None when the thickness ``typed`` in ``unit`` lies in the shop's range; otherwise what is in doubt."""
+    shop = shop or PlausibleRange()
+    as_um = typed if unit == "um" else um_from_mil(typed)
+    if shop.low_um <= as_um <= shop.high_um:
+        return None
+    if unit == "um" and as_um < shop.low_um <= um_from_mil(typed) <= shop.high_um:
+        return Implausible("mil", _("Did the gauge switch to mil?"))
+    if unit == "mil" and as_um > shop.high_um and shop.low_um <= typed <= shop.high_um:
+        return Implausible("um", _("Did the gauge switch to µm?"))
+    low = as_um < shop.low_um
+    bound = shop.low_um if low else shop.high_um
+    shown = format_thickness(bound, unit)
+    if low:
+        return Implausible("low", _("Below the shop's usual range, which begins at {bound}.").format(bound=shown))
+    return Implausible("high", _("Above the shop's usual range, which ends at {bound}.").format(bound=shown))
+
+
+def format_number(value: float, digits: int | None = None, locale: str | None = None) -> str:
+    """``value`` with ``digits`` decimals (None: as many as it has) in the locale; no grouping.
+
+    ``locale`` None means the language chosen in texts. Rounds half away from zero on the shortest decimal that
+    stands for the value; what rounds to nought carries no sign. ValueError for NaN or infinity.
+    """
+    sign, figures = _rounded(value, digits)
+    mark, minus, _plus = _symbols(locale or texts.language())
+    return (minus if sign < 0 else "") + figures.replace(".", mark)
+
+
+def format_quantity(value: float, unit: str, digits: int | None = None, locale: str | None = None) -> str:
+    """Number, no-break space, unit: ``118.5 µm``. ``unit`` "um" is shown as µm; "" gives the number alone."""
+    return _with_unit(format_number(value, digits, locale), unit)
+
+
+def format_thickness(
+    value_um: float, unit: LengthUnit = "um", digits: int | None = None, locale: str | None = None
+) -> str:
+    """A thickness held in µm, shown in the chosen unit (by default one decimal at most in µm, two in mil)."""
+    shown = value_um if unit == "um" else mil_from_um(value_um)
+    if digits is None:
+        digits = 2 if unit == "mil" else (0 if float(value_um).is_integer() else 1)
+    return format_quantity(shown, unit, digits, locale)
+
+
+def format_change(value: float, unit: str = "", digits: int | None = None, locale: str | None = None) -> str:
+    """A signed difference: ``+2.1 µm``, ``-0.4 µm``; what rounds to nought carries no sign."""
+    sign, figures = _rounded(value, digits)
+    mark, minus, plus = _symbols(locale or texts.language())
+    front = {-1: minus, 0: "", 1: plus}[sign]
+    return _with_unit(front + figures.replace(".", mark), unit)
+
+
+def format_interval(
+    low: float, high: float, unit: str = "", digits: int | None = None, locale: str | None = None
+) -> str:
+    """``0.9 to 3.3 µm``; the word between stands in the language chosen."""
+    both = _("{low} to {high}").format(low=format_number(low, digits, locale), high=format_number(high, digits, locale))
+    return _with_unit(both, unit)
+
+
+def _without_sign(body: str, allow_negative: bool) -> tuple[str, float]:
+    if body.startswith(("-", "\u2212")):
+        if not allow_negative:
+            raise _Unreadable(_("A reading cannot be below nought; a minus is only taken on the zero plate."))
+        return body[1:].lstrip(), -1.0
+    return body, 1.0
+
+
+def _only_figures(body: str) -> None:
+    """Raise unless ``body`` holds nothing but figures and marks."""
+    if not body:
+        raise _Unreadable(_("There is no number here yet."))
+    if _ALLOWED.fullmatch(body):
+        return
+    if "∞" in body:
+        raise _Unreadable(_("“∞” is not a number. If the gauge gave nothing, enter it as no value."))
+    odd = next(c for c in body if not _ALLOWED.fullmatch(c))
+    if odd in _LOOK_ALIKE:
+        raise _Unreadable(
+            _("“{letter}” is a letter. Was the figure {figure} meant?").format(letter=odd, figure=_LOOK_ALIKE[odd])
+        )
+    if odd.isspace():
+        raise _Unreadable(_("There is a gap inside the number. Is this one number or two?"))
+    shown = odd if odd.isprintable() else f"U+{ord(odd):04X}"
+    raise _Unreadable(_("“{sign}” does not belong in a number.").format(sign=shown))
+
+
+def _figures(body: str) -> tuple[float, ...]:
+    """The one value, or both readings (decimal first) where the text can be read in two ways."""
+    if len(body) > _LONGEST:
+        raise _Unreadable(_("This number is too long to be a reading."))
+    kinds = {c for c in body if c in ".,"}
+    spaced = bool(_GROUPING_ONLY.search(body))  # these marks never stand before decimals
+    if not kinds:
+        return (float(_ungrouped(body)),)
+    last = max(kinds, key=body.rindex)
+    if body.count(last) > 1:
+        if len(kinds) == 1 and not spaced:
+            return (float(_ungrouped(body)),)
+        raise _Unreadable(_("The decimal mark stands here more than once."))
+    whole, decimals = body.split(last)
+    if not decimals:
+        raise _Unreadable(_("There is nothing after the decimal mark."))
+    if not decimals.isdigit():
+        raise _Unreadable(_("There is a thousands mark after the decimal mark."))
+    value = float(f"{_ungrouped(whole) if whole else '0'}.{decimals}")
+    if len(kinds) == 1 and not spaced and len(decimals) == 3:
+        return value, float(whole + decimals)
+    return (value,)
+
+
+def _ungrouped(whole: str) -> str:
+    """``whole`` without its thousands marks. Raises when they do not stand three figures apart."""
+    first, *rest = re.split(r"[^0-9]", whole)
+    marks = {c for c in whole if not c.isdigit()}
+    if rest and (len(marks) > 1 or not 1 <= len(first) <= 3 or any(len(group) != 3 for group in rest)):
+        raise _Unreadable(_("Thousands marks stand three figures apart; these do not."))
+    return first + "".join(rest)
+
+
+def _rounded(value: float, digits: int | None) -> tuple[int, str]:
+    """Sign (−1, 0, 1) of what is shown, and its figures with a full stop."""
+    if not math.isfinite(value):
+        raise ValueError(f"{value} cannot be shown as a number")
+    exact = Decimal(repr(float(value)))
+    if digits is not None:
+        exact = exact.quantize(Decimal(1).scaleb(-digits), rounding=ROUND_HALF_UP)
+    figures = format(abs(exact), "f")
+    if digits is None and "." in figures:
+        figures = figures.rstrip("0").rstrip(".")
+    return (0 if exact == 0 else (-1 if exact < 0 else 1)), figures
+
+
+def _with_unit(shown: str, unit: str) -> str:
+    return f"{shown}{NBSP}{UNIT_LABELS.get(unit, unit)}" if unit else shown
+
+
+@cache
+def _symbols(locale: str) -> tuple[str, str, str]:
+    """Decimal mark, minus and plus of a locale; British where the locale is not known."""
+    from babel import Locale, UnknownLocaleError  # not needed before the first number is shown
+    from babel.numbers import get_decimal_symbol, get_minus_sign_symbol, get_plus_sign_symbol
+
+    try:
+        known = Locale.parse(locale.replace("-", "_"))
+    except (UnknownLocaleError, ValueError):
+        known = Locale.parse(texts.SOURCE)
+    return get_decimal_symbol(known), get_minus_sign_symbol(known), get_plus_sign_symbol(known)
+
+
+__all__ = [
+    "NBSP",
+    "UM_PER_MIL",
+    "Implausible",
+    "LengthUnit",
+    "PlausibleRange",
+    "Typed",
+    "format_change",
+    "format_interval",
+    "format_number",
+    "format_quantity",
+    "format_thickness",
+    "plausibility",
+    "read_typed",
+]

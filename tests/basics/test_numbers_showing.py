@@ -1,0 +1,99 @@
+"""The formatter: the locale's marks, no grouping, nothing rounded twice; what it shows can be typed back."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from detailbench.basics import texts
+from detailbench.basics.numbers import (
+    format_change,
+    format_interval,
+    format_number,
+    format_quantity,
+    format_thickness,
+    read_typed,
+)
+
+LOCALES = ["en_GB", "de_DE", "de_CH", "fr_FR", "sv_SE", "fa_IR", "ar_EG", "pt-BR", "sl_SI"]
+
+
+@given(st.integers(1, 10**8), st.sampled_from([0, 1, 2, 4]), st.sampled_from(LOCALES))
+def test_what_is_shown_can_be_typed_back(units: int, digits: int, locale: str) -> None:
+    value = units / 10**digits
+    shown = format_number(value, digits, locale)
+    assert read_typed(shown).value == value
+    assert read_typed(format_quantity(value, "um", digits, locale)).value == value
+
+
+@given(st.integers(1, 10**6), st.sampled_from(LOCALES))
+def test_three_decimals_typed_back_ask_rather_than_guess(units: int, locale: str) -> None:
+    typed = read_typed(format_number(units / 1000, 3, locale))
+    assert typed.asks == "decimal or thousands"
+    assert typed.choices[0] == units / 1000
+
+
+@given(st.integers(-(10**6), 10**6).filter(bool), st.sampled_from(LOCALES))
+def test_a_negative_number_can_be_typed_back_on_the_zero_plate(units: int, locale: str) -> None:
+    assert read_typed(format_number(units / 10, 1, locale), allow_negative=True).value == units / 10
+
+
+def test_the_mark_follows_the_locale_and_nothing_is_grouped() -> None:
+    assert format_number(1234567.5, 1, "de_DE") == "1234567,5"
+    assert format_number(1234567.5, 1, "en_GB") == "1234567.5"
+    assert format_number(-0.4, 1, "sv_SE") == "\u22120,4"
+
+
+def test_halves_go_away_from_nought_on_the_decimal_that_was_typed() -> None:
+    assert format_number(118.25, 1) == "118.3"
+    assert format_number(1.005, 2) == "1.01"  # the nearest double lies below
+    assert format_number(-2.5, 0) == "-3"
+
+
+def test_what_rounds_to_nought_has_no_sign() -> None:
+    assert format_number(-0.04, 1) == "0.0"
+    assert format_change(0.04, "um", 1) == "0.0\u00a0µm"
+
+
+def test_without_digits_a_number_is_shown_as_it_is() -> None:
+    assert format_number(118.0) == "118"
+    assert format_number(118.25) == "118.25"
+    assert format_number(1e-7) == "0.0000001"
+
+
+@pytest.mark.parametrize("value", [math.nan, math.inf, -math.inf])
+def test_what_is_no_number_is_never_shown_as_one(value: float) -> None:
+    with pytest.raises(ValueError, match="cannot be shown"):
+        format_number(value, 1)
+
+
+def test_a_change_carries_its_sign() -> None:
+    assert format_change(2.14, "um", 1, "de_DE") == "+2,1\u00a0µm"
+    assert format_change(-1.8, "um", 1) == "-1.8\u00a0µm"
+    assert format_change(3.0, digits=0) == "+3"
+
+
+def test_an_interval_names_its_unit_once() -> None:
+    assert format_interval(0.9, 3.3, "um", 1, "de_DE") == "0,9 to 3,3\u00a0µm"
+
+
+def test_a_thickness_is_shown_in_the_chosen_unit() -> None:
+    assert format_thickness(118.0) == "118\u00a0µm"
+    assert format_thickness(118.5) == "118.5\u00a0µm"
+    assert format_thickness(116.84, "mil") == "4.60\u00a0mil"
+
+
+def test_an_unknown_locale_is_shown_the_british_way() -> None:
+    assert format_number(1.5, 1, "C") == "1.5"
+
+
+def test_the_language_chosen_decides_where_no_locale_is_given() -> None:
+    before = texts.language()
+    try:
+        texts.speak("de_DE")
+        assert format_number(1.5, 1) == "1,5"
+    finally:
+        texts.speak(before)
