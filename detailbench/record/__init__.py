@@ -1,0 +1,1 @@
+"""How it is kept: tables, pictures, journal, evidence, lock, migrations."""

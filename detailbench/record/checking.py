@@ -1,0 +1,103 @@
+"""Checks a workshop: the chain, the rows against the journal, personal hashes, evidence files."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from dataclasses import dataclass
+from typing import Any
+
+from sqlalchemy import Connection, select
+
+from detailbench.record.journal import START, changes_in, hash_of
+from detailbench.record.store import Store
+from detailbench.record.tables import TABLES, journal, personal
+
+
+@dataclass(frozen=True)
+class CheckResult:
+    """What a check found: sentences of trouble (none is good), and what was looked at."""
+
+    troubles: tuple[str, ...]
+    entries: int
+    rows: int
+    files: int
+    head: str
+    head_found: bool | None
+
+
+def check(store: Store, known_head: str | None = None) -> CheckResult:
+    """Replay the journal against the rows. A cut tail or a chain written anew shows only against ``known_head``,
+    a hash kept elsewhere (every closed document carries one): it must be found in the chain."""
+    troubles: list[str] = []
+    with store.reading() as connection:
+        rows, chain, head = _replay(connection, troubles)
+        count = _compare(connection, rows, troubles)
+        _personal(connection, troubles)
+        hashes = [r["sha256"] for r in rows.get("evidence", {}).values() if not r["withdrawn"]]
+    for sha256 in hashes:
+        problem = store.files.problem(sha256)
+        if problem:
+            troubles.append(problem)
+    found = None
+    if known_head is not None:
+        found = known_head in chain
+        if not found:
+            troubles.append("The hash given is not in this journal: its tail was cut or the chain was written anew.")
+    return CheckResult(tuple(troubles), len(chain), count, len(hashes), head, found)
+
+
+def _replay(connection: Connection, troubles: list[str]) -> tuple[dict[str, dict[str, Any]], set[str], str]:
+    rows: dict[str, dict[str, Any]] = {}
+    chain: set[str] = set()
+    previous, expected = START, 1
+    for entry in connection.execute(select(journal).order_by(journal.c.n)):
+        where = f"Journal entry {entry.n}"
+        body = json.loads(entry.body)
+        if entry.n != expected:
+            troubles.append(f"{where}: entry {expected} is missing before it.")
+        if hash_of(entry.body) != entry.hash:
+            troubles.append(f"{where}: its text does not match its hash; it was changed after it was written.")
+        if body["previous"] != previous:
+            troubles.append(f"{where}: it does not continue the entry before it.")
+        loose = [k for k in ("n", "at", "by", "scope", "act", "undoable", "refers_to") if body[k] != getattr(entry, k)]
+        if loose or body["says"] != hashlib.sha256(entry.says.encode()).hexdigest():
+            troubles.append(f"{where}: its columns ({', '.join(loose) or 'says'}) differ from its text.")
+        for change in changes_in(entry.body):
+            table = rows.setdefault(change.table, {})
+            if change.was is None:
+                table[change.id] = dict(change.now)
+            elif change.id in table:
+                table[change.id].update(change.now)
+            else:
+                troubles.append(f"{where}: it changes a {change.table} row that was never made.")
+        previous, expected = entry.hash, entry.n + 1
+        chain.add(entry.hash)
+    return rows, chain, previous
+
+
+def _compare(connection: Connection, rows: dict[str, dict[str, Any]], troubles: list[str]) -> int:
+    count = 0
+    tables = {t.name: t for t in TABLES.values()} | {"personal": personal}
+    for name, table in tables.items():
+        written = rows.get(name, {})
+        seen = set()
+        for row in connection.execute(select(table)).mappings():
+            count += 1
+            seen.add(row["id"])
+            told = written.get(row["id"])
+            if told is None:
+                troubles.append(f"Table {name}: row {row['id'][:8]}… is not in the journal.")
+                continue
+            for field, value in told.items():
+                if row[field] != value:
+                    troubles.append(f"Table {name}: row {row['id'][:8]}…, {field} differs from what the journal says.")
+        for missing in written.keys() - seen:
+            troubles.append(f"Table {name}: row {missing[:8]}… is in the journal but gone from the table.")
+    return count
+
+
+def _personal(connection: Connection, troubles: list[str]) -> None:
+    for row in connection.execute(select(personal).where(personal.c.value.is_not(None))):
+        if hashlib.sha256(((row.salt or "") + row.value).encode()).hexdigest() != row.digest:
+            troubles.append(f"A personal value ({row.field}) does not match its hash in the journal.")

@@ -1,0 +1,63 @@
+"""Evidence files, kept under their SHA-256 inside the workshop folder; never changed once written."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+from pathlib import Path
+
+from detailbench.basics.errors import RecordTrouble
+
+
+def digest_of(content: bytes) -> str:
+    """SHA-256 of the bytes, in hex."""
+    return hashlib.sha256(content).hexdigest()
+
+
+class EvidenceStore:
+    """The folder ``evidence``: two letters, then the hash."""
+
+    def __init__(self, folder: Path) -> None:
+        self._folder = folder
+
+    def path(self, sha256: str) -> Path:
+        return self._folder / sha256[:2] / sha256
+
+    def keep(self, content: bytes) -> str:
+        """Write ``content`` whole or not at all; returns its hash. Raises RecordTrouble when the disk refuses."""
+        sha256 = digest_of(content)
+        target = self.path(sha256)
+        if target.is_file():
+            return sha256
+        part = target.with_suffix(".part")
+        try:
+            target.parent.mkdir(parents=True, exist_ok=True)
+            with part.open("wb") as file:
+                file.write(content)
+                file.flush()
+                os.fsync(file.fileno())
+            part.replace(target)
+        except OSError as error:
+            part.unlink(missing_ok=True)
+            raise RecordTrouble(
+                f"The file could not be kept ({error.strerror}). Free some space and try again."
+            ) from error
+        return sha256
+
+    def read(self, sha256: str) -> bytes:
+        """The bytes. Raises RecordTrouble when the file is missing or no longer what it was."""
+        try:
+            content = self.path(sha256).read_bytes()
+        except OSError as error:
+            raise RecordTrouble(f"The kept file {sha256[:12]}… is missing from the workshop folder.") from error
+        if digest_of(content) != sha256:
+            raise RecordTrouble(f"The kept file {sha256[:12]}… has been changed since it was kept.")
+        return content
+
+    def problem(self, sha256: str) -> str | None:
+        """A sentence if the file is missing or changed, else None."""
+        try:
+            self.read(sha256)
+        except RecordTrouble as error:
+            return str(error)
+        return None

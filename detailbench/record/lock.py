@@ -1,0 +1,56 @@
+"""One writer at a time, across programs on one machine or share: a file lock that says who has it since when."""
+
+from __future__ import annotations
+
+import json
+import os
+import platform
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+from filelock import FileLock, Timeout
+
+
+@dataclass(frozen=True)
+class Holder:
+    """Who holds the workshop for writing."""
+
+    who: str
+    host: str
+    since: str
+    process: int
+
+    def sentence(self) -> str:
+        return f"{self.who or 'Someone'} has this workshop open on {self.host} since {self.since}."
+
+
+class WriterLock:
+    """Held while a workshop is open for writing; freed when the process ends, however it ends."""
+
+    def __init__(self, folder: Path) -> None:
+        self._lock = FileLock(str(folder / "writer.lock"), timeout=0)
+        self._note = folder / "writer.json"
+
+    def take(self, who: str, now: datetime) -> Holder | None:
+        """None when taken; else who has it."""
+        try:
+            self._lock.acquire()
+        except Timeout:
+            return self.holder()
+        since = now.isoformat(timespec="seconds")
+        note = {"who": who, "host": platform.node() or "this computer", "since": since, "process": os.getpid()}
+        self._note.write_text(json.dumps(note), "utf-8")
+        return None
+
+    def holder(self) -> Holder:
+        """Who the note says has it."""
+        try:
+            return Holder(**json.loads(self._note.read_text("utf-8")))
+        except (OSError, ValueError, TypeError):
+            return Holder("", "another window", "an unknown time", 0)
+
+    def free(self) -> None:
+        if self._lock.is_locked:
+            self._note.unlink(missing_ok=True)
+            self._lock.release()

@@ -1,0 +1,1 @@
+"""Frozen migrations: each stands for itself and imports nothing of ours."""

@@ -1,0 +1,148 @@
+"""The frozen views everything is drawn from: one for a job, one for the shop."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, fields
+from typing import Any, TypeVar, get_args, get_type_hints
+
+from sqlalchemy import Connection, select
+
+from detailbench.basics.errors import RecordTrouble
+from detailbench.record import things as t
+from detailbench.record.journal import head
+from detailbench.record.tables import TABLES, personal, thing_of
+from detailbench.record.thing import Thing
+
+T = TypeVar("T", bound=Thing)
+Personal = Mapping[tuple[str, str], str]
+
+
+@dataclass(frozen=True)
+class ShopPicture:
+    """The shop as it is: its people, kit, settings, cars, jobs. Retired things are in it: old jobs name them."""
+
+    people: tuple[t.Person, ...] = ()
+    gauges: tuple[t.Gauge, ...] = ()
+    shims: tuple[t.Shim, ...] = ()
+    lamps: tuple[t.Lamp, ...] = ()
+    machines: tuple[t.Machine, ...] = ()
+    pads: tuple[t.Pad, ...] = ()
+    products: tuple[t.Product, ...] = ()
+    combinations: tuple[t.Combination, ...] = ()
+    settings: tuple[t.Setting, ...] = ()
+    cars: tuple[t.Car, ...] = ()
+    jobs: tuple[t.Job, ...] = ()
+    visits: tuple[t.Visit, ...] = ()
+    parties: tuple[t.Party, ...] = ()
+    documents: tuple[t.Document, ...] = ()
+    evidence: tuple[t.Evidence, ...] = ()
+    personal: Personal = field(default_factory=dict)
+    head: int = 0
+    chain_head: str = ""
+
+    def said(self, subject: str, name: str) -> str:
+        """A personal value, or empty."""
+        return self.personal.get((subject, name), "")
+
+    def setting(self, key: str) -> str | None:
+        """The newest value of a setting as JSON text, or None where the shop never set it."""
+        found = [s.value for s in self.settings if s.key == key]
+        return found[-1] if found else None
+
+
+@dataclass(frozen=True)
+class JobPicture:
+    """One job as it stands. Tuples are in the order of entry; withdrawn things are not in it."""
+
+    job: t.Job
+    car: t.Car
+    shop: ShopPicture
+    visits: tuple[t.Visit, ...] = ()
+    parties: tuple[t.Party, ...] = ()
+    damages: tuple[t.Damage, ...] = ()
+    groups: tuple[t.FinishGroup, ...] = ()
+    state_notes: tuple[t.StateNote, ...] = ()
+    holds: tuple[t.Hold, ...] = ()
+    marks: tuple[t.Mark, ...] = ()
+    mark_checks: tuple[t.MarkCheck, ...] = ()
+    panel_looks: tuple[t.PanelLook, ...] = ()
+    photos: tuple[t.Photo, ...] = ()
+    sessions: tuple[t.GaugeSession, ...] = ()
+    check_readings: tuple[t.CheckReading, ...] = ()
+    places: tuple[t.Place, ...] = ()
+    readings: tuple[t.Reading, ...] = ()
+    place_decisions: tuple[t.PlaceDecision, ...] = ()
+    trials: tuple[t.Trial, ...] = ()
+    outcomes: tuple[t.TrialOutcome, ...] = ()
+    processes: tuple[t.Process, ...] = ()
+    steps: tuple[t.ProcessStep, ...] = ()
+    runs: tuple[t.StepRun, ...] = ()
+    overrides: tuple[t.Override, ...] = ()
+    protections: tuple[t.Protection, ...] = ()
+    documents: tuple[t.Document, ...] = ()
+    acceptances: tuple[t.Acceptance, ...] = ()
+    signatures: tuple[t.Signature, ...] = ()
+
+    @property
+    def personal(self) -> Personal:
+        return self.shop.personal
+
+    def said(self, subject: str, name: str) -> str:
+        """A personal value, or empty."""
+        return self.shop.said(subject, name)
+
+    def evidence_of(self, evidence_id: str) -> t.Evidence:
+        """The evidence behind a photo or document. Raises RecordTrouble when there is none."""
+        return one(self.shop.evidence, evidence_id)
+
+
+def one(things: tuple[T, ...], id_: str) -> T:
+    """The thing with this id. Raises RecordTrouble when there is none."""
+    for thing in things:
+        if thing.id == id_:
+            return thing
+    raise RecordTrouble(f"Nothing here has the id {id_[:8]}….")
+
+
+def _kinds(cls: type[Any]) -> dict[str, type[Thing]]:
+    """Picture field → the thing in its tuple."""
+    hints = get_type_hints(cls, localns={"Thing": Thing})
+    out = {}
+    for f in fields(cls):
+        parts = get_args(hints[f.name])
+        if len(parts) == 2 and parts[1] is Ellipsis:
+            out[f.name] = parts[0]
+    return out
+
+
+SHOP_KINDS = _kinds(ShopPicture)
+JOB_KINDS = _kinds(JobPicture)
+
+
+def _all(connection: Connection, cls: type[T], job_id: str | None = None) -> tuple[T, ...]:
+    table = TABLES[cls]
+    query = select(table).where(table.c.withdrawn.is_(False)).order_by(table.c.seq)
+    if job_id is not None:
+        query = query.where(table.c.job_id == job_id)
+    return tuple(thing_of(cls, row) for row in connection.execute(query).mappings())
+
+
+def shop_picture(connection: Connection) -> ShopPicture:
+    """Read the shop's picture."""
+    values: dict[tuple[str, str], str] = {}
+    rows = connection.execute(select(personal).where(personal.c.withdrawn.is_(False)).order_by(personal.c.seq))
+    for row in rows:
+        if row.value is not None:
+            values[(row.subject, row.field)] = row.value
+    number, chain = head(connection)
+    parts: dict[str, Any] = {name: _all(connection, cls) for name, cls in SHOP_KINDS.items()}
+    return ShopPicture(personal=values, head=number, chain_head=chain, **parts)
+
+
+def job_picture(connection: Connection, job_id: str, shop: ShopPicture | None = None) -> JobPicture:
+    """Read a job's picture. Raises RecordTrouble when there is no such job."""
+    shop = shop or shop_picture(connection)
+    job = one(shop.jobs, job_id)
+    parts: dict[str, Any] = {name: _all(connection, cls, job_id) for name, cls in JOB_KINDS.items()}
+    return JobPicture(job=job, car=one(shop.cars, job.car_id), shop=shop, **parts)

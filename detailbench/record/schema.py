@@ -1,0 +1,68 @@
+"""The database's version: made new, brought up with a copy kept first, or refused because a newer program wrote it."""
+
+from __future__ import annotations
+
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+from sqlalchemy import Engine, inspect, select
+from sqlalchemy.exc import DatabaseError
+
+from detailbench import __version__
+from detailbench.basics.errors import RecordTrouble
+from detailbench.record.tables import workshop
+
+SCHEMA = 1  # what this program writes
+READABLE_FROM = 1  # the oldest program schema that may still read what this one writes
+
+
+def _version_in(file: Path) -> int | None:
+    """The schema a file was written with, by a raw look: Alembic is only loaded when it has work to do."""
+    if not file.is_file() or file.stat().st_size == 0:
+        return None
+    try:
+        with closing(sqlite3.connect(f"file:{file.as_posix()}?mode=ro", uri=True)) as raw:
+            row = raw.execute("SELECT value FROM workshop WHERE key = 'schema'").fetchone()
+    except sqlite3.DatabaseError as error:
+        raise RecordTrouble(
+            f"{file.name} is not a workshop this program can read ({error}). It was left as it is."
+        ) from error
+    return int(row[0]) if row else None
+
+
+def bring_up(engine: Engine, file: Path) -> None:
+    """Make the tables of a new workshop, or bring an older one up. Raises RecordTrouble when that fails."""
+    version = _version_in(file)
+    if version is not None and version >= SCHEMA:
+        return
+    from detailbench.record.migrate import upgrade
+
+    if version is not None:
+        before = file.with_name(f"{file.stem}-before-schema-{SCHEMA}.sqlite")
+        with closing(sqlite3.connect(file)) as source, closing(sqlite3.connect(before)) as copy:
+            source.backup(copy)
+    upgrade(engine)
+    with engine.begin() as connection:
+        for key, value in (("schema", SCHEMA), ("readable_from", READABLE_FROM), ("written_by", __version__)):
+            connection.execute(workshop.delete().where(workshop.c.key == key))
+            connection.execute(workshop.insert().values(key=key, value=str(value)))
+
+
+def newer_than_us(engine: Engine) -> str | None:
+    """None when this program may write, a sentence when it may only read. Raises RecordTrouble when not even that."""
+    try:
+        with engine.begin() as connection:
+            if not inspect(connection).has_table("workshop"):
+                raise RecordTrouble("This folder holds a file that is not a workshop. It was left as it is.")
+            facts = {row.key: row.value for row in connection.execute(select(workshop))}
+    except DatabaseError as error:
+        raise RecordTrouble(f"The workshop file cannot be read ({error.orig}). It was left as it is.") from error
+    if int(facts.get("schema", "0")) <= SCHEMA:
+        return None
+    by = facts.get("written_by", "a newer version")
+    if int(facts.get("readable_from", "0")) > SCHEMA:
+        raise RecordTrouble(
+            f"This workshop was written by version {by}, which is newer than this one. Update to open it."
+        )
+    return f"This workshop was written by version {by}, which is newer than this one: opened for reading only."

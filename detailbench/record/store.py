@@ -1,0 +1,145 @@
+"""One workshop: a folder with a SQLite file, evidence and a lock. Opening, reading, writing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import Connection, Engine, create_engine, event, select
+from sqlalchemy.exc import DatabaseError, OperationalError
+
+from detailbench.basics.errors import RecordTrouble
+from detailbench.record import schema
+from detailbench.record.evidence import EvidenceStore
+from detailbench.record.journal import head
+from detailbench.record.lock import WriterLock
+from detailbench.record.picture import JobPicture, ShopPicture, job_picture, shop_picture
+from detailbench.record.tables import workshop
+from detailbench.record.writing import Writer
+
+DATABASE = "workshop.sqlite"
+
+
+def _engine(file: Path, *, writes: bool) -> Engine:
+    mode = "rwc" if writes else "ro"
+    engine = create_engine(f"sqlite:///file:{file.as_posix()}?mode={mode}&uri=true")
+
+    @event.listens_for(engine, "connect")
+    def prepare(raw: Any, _record: Any) -> None:
+        # the driver's own transactions are off: BEGIN is ours, so that a writer takes its lock at once
+        raw.isolation_level = None
+        for pragma in ("foreign_keys=ON", "busy_timeout=5000"):
+            raw.execute(f"PRAGMA {pragma}")
+        if writes:
+            # rollback journal: write-ahead logging has lost commits in the SQLite versions still in use
+            raw.execute("PRAGMA journal_mode=DELETE")
+            raw.execute("PRAGMA synchronous=EXTRA")
+
+    @event.listens_for(engine, "begin")
+    def begin(connection: Connection) -> None:
+        connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+
+    return engine
+
+
+class Store:
+    """The open workshop. ``read_only`` holds the sentence why it cannot be written, or is None."""
+
+    def __init__(self, folder: Path, now: datetime, who: str = "", *, read_only: bool = False) -> None:
+        self.folder = folder
+        self.files = EvidenceStore(folder / "evidence")
+        self.read_only: str | None = None
+        self._lock = WriterLock(folder)
+        self._file = folder / DATABASE
+        try:
+            folder.mkdir(parents=True, exist_ok=True)
+        except OSError as error:
+            raise RecordTrouble(
+                f"The workshop folder {folder} cannot be made or reached ({error.strerror})."
+            ) from error
+        if read_only:
+            self.read_only = "Opened for reading only."
+        else:
+            self._take_lock(now, who)
+        self._readers: Engine | None = None
+        self._writers: Engine | None = None
+        try:
+            self._open_file()
+        except RecordTrouble:
+            self._lock.free()
+            raise
+
+    def _take_lock(self, now: datetime, who: str) -> None:
+        try:
+            holder = self._lock.take(who, now)
+        except OSError as error:
+            self.read_only = f"The folder cannot be written ({error.strerror}); opened for reading only."
+            return
+        if holder is not None:
+            self.read_only = f"{holder.sentence()} Opened for reading only."
+
+    def _open_file(self) -> None:
+        if not self._file.is_file() and self.read_only:
+            raise RecordTrouble(f"There is no workshop in {self.folder} yet, and it cannot be made: {self.read_only}")
+        if self.read_only is None:
+            self._writers = _engine(self._file, writes=True)
+            schema.bring_up(self._writers, self._file)
+        self._readers = _engine(self._file, writes=False)
+        newer = schema.newer_than_us(self._readers)
+        if newer:
+            self.read_only = newer
+            self._lock.free()
+
+    @contextmanager
+    def reading(self) -> Iterator[Connection]:
+        """A consistent view. Raises RecordTrouble when the file cannot be read."""
+        if self._readers is None:
+            raise RecordTrouble("The workshop is closed.")
+        try:
+            with self._readers.begin() as connection:
+                yield connection
+        except (OperationalError, DatabaseError) as error:
+            raise RecordTrouble(f"The workshop cannot be read: {error.orig}. Nothing was changed.") from error
+
+    @contextmanager
+    def writing(self, now: datetime, person_id: str) -> Iterator[Writer]:
+        """One transaction: all of it is on the disk when the block ends, or none of it."""
+        if self.read_only is not None or self._writers is None:
+            raise RecordTrouble(self.read_only or "The workshop is closed.")
+        try:
+            with self._writers.begin() as connection:
+                yield Writer(connection, self.files, now, person_id)
+        except (OperationalError, DatabaseError) as error:
+            raise RecordTrouble(
+                f"This was not saved: {error.orig}. What was there before is unharmed; free some space or check the "
+                "folder, then do it again."
+            ) from error
+
+    def shop(self) -> ShopPicture:
+        with self.reading() as connection:
+            return shop_picture(connection)
+
+    def job(self, job_id: str, shop: ShopPicture | None = None) -> JobPicture:
+        with self.reading() as connection:
+            return job_picture(connection, job_id, shop)
+
+    def head(self) -> tuple[int, str]:
+        """Number and hash of the last journal entry."""
+        with self.reading() as connection:
+            return head(connection)
+
+    def fact(self, key: str) -> str | None:
+        """A fact about the workshop itself (``written_by``, ``made_at``)."""
+        with self.reading() as connection:
+            found = connection.execute(select(workshop.c.value).where(workshop.c.key == key)).scalar()
+            return None if found is None else str(found)
+
+    def close(self) -> None:
+        for engine in (self._readers, self._writers):
+            if engine is not None:
+                engine.dispose()
+        self._readers = self._writers = None
+        self._lock.free()

@@ -1,0 +1,42 @@
+"""Closed documents, acceptance, drawn signatures."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from detailbench.record.thing import JobThing
+
+
+@dataclass(frozen=True, kw_only=True)
+class Document(JobThing):
+    """A document as it was closed. ``chain_head``: the journal's hash then; ``replaces``: an earlier document's id."""
+
+    table = "document"
+    kind: str
+    evidence_id: str
+    sha256: str
+    pages: int
+    key_fingerprint: str
+    chain_head: str
+    replaces: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Acceptance(JobThing):
+    """The owner's word at handover: accepted, with_remarks or not_accepted. Remarks are personal data (``remarks``)."""
+
+    table = "acceptance"
+    answer: str
+    light: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Signature(JobThing):
+    """``role``: owner, bearer or workshop; ``way``: drawn, telephone, message, declined or absent. The strokes
+    (JSON list of lists of [x, y] in 0…1) and the signer's name are personal data (``strokes``, ``name``)."""
+
+    table = "signature"
+    role: str
+    way: str = "drawn"
+    moment: str = "handover"
+    statement: str = ""

@@ -1,0 +1,72 @@
+"""Gauge sessions, checks on foils, places and readings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from detailbench.record.thing import JobThing, SeenThing
+
+
+@dataclass(frozen=True, kw_only=True)
+class GaugeSession(JobThing):
+    """One gauge in use for one spell. ``temperature_c`` of the surface, None when not recorded."""
+
+    table = "gauge_session"
+    gauge_id: str
+    temperature_c: float | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class CheckReading(JobThing):
+    """One raw value on the zero plate or a foil. ``round_no``: which check of the session (1 first)."""
+
+    table = "check_reading"
+    session_id: str
+    shim_id: str
+    value_um: float
+    round_no: int = 1
+
+
+@dataclass(frozen=True, kw_only=True)
+class Place(JobThing):
+    """Where to measure, panel-local. ``origin``: proposed (by the program), chosen (by a person) or control."""
+
+    table = "place"
+    panel: str
+    number: int
+    edge_a: str
+    edge_a_mm: float
+    edge_b: str
+    edge_b_mm: float
+    panel_w_mm: float
+    panel_h_mm: float
+    origin: str = "proposed"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Reading(SeenThing):
+    """One gauge value at a place, or ``no_value`` with why (over_range, no_metal, nothing). ``flags``: double,
+    implausible, unit. ``typed`` is what was typed or sent, ``unit`` what it was in."""
+
+    table = "reading"
+    place_id: str
+    session_id: str
+    value_um: float | None = None
+    no_value: str = ""
+    flags: tuple[str, ...] = ()
+    typed: str = ""
+    unit: str = "um"
+    source: str = "typed"
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class PlaceDecision(JobThing):
+    """A person decides about an odd place: ``set_aside`` or ``kept``, with a reason."""
+
+    table = "place_decision"
+    place_id: str
+    moment: str
+    decision: str
+    reason: str

@@ -1,0 +1,44 @@
+"""What the surface is: finish groups and their paint, the three-field state, and panels held back."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from detailbench.record.thing import JobThing
+
+
+@dataclass(frozen=True, kw_only=True)
+class FinishGroup(JobThing):
+    """Panels that share one paint and so one process. ``paint_system``: clear_over_colour, single_stage, matt,
+    tinted_clear, filmed, wrapped, bare or unknown."""
+
+    table = "finish_group"
+    name: str
+    panels: tuple[str, ...]
+    paint_system: str = "unknown"
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class StateNote(JobThing):
+    """From here on these panels are … (an empty field leaves that one as it was).
+
+    ``clean``: dirty, washed, decontaminated, wiped · ``work``: as_found, polished ·
+    ``cover``: bare, earlier_coating, protected, not_known."""
+
+    table = "state_note"
+    panels: tuple[str, ...]
+    clean: str = ""
+    work: str = ""
+    cover: str = ""
+    how: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Hold(JobThing):
+    """A person holds a panel back from any machine; ``lifted`` once released again."""
+
+    table = "hold"
+    panel: str
+    reason: str
+    lifted: bool = False

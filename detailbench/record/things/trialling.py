@@ -1,0 +1,49 @@
+"""Trials and their outcomes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from detailbench.record.thing import JobThing
+
+
+@dataclass(frozen=True, kw_only=True)
+class Trial(JobThing):
+    """One polishing test with all that is needed to repeat it. ``spot``: typical, worst or confirming. ``on_top_of``:
+    the trial it refines (it then speaks about finish only). The section is the taped patch, outer size in mm."""
+
+    table = "trial"
+    group_id: str
+    panel: str
+    combination_id: str
+    spot: str = "typical"
+    on_top_of: str = ""
+    edge_a: str = ""
+    edge_a_mm: float | None = None
+    edge_b: str = ""
+    edge_b_mm: float | None = None
+    dial: str = ""
+    force_n: float | None = None
+    force_word: str = ""
+    section_w_mm: float | None = None
+    section_h_mm: float | None = None
+    passes: int | None = None
+    seconds: float | None = None
+    surface_before_c: float | None = None
+    surface_after_c: float | None = None
+    lamp_id: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class TrialOutcome(JobThing):
+    """What was seen: ``cleared`` yes, cant_tell or no; ``finish`` clear, even_haze, trails, pad_dust, towel or smear;
+    or ``stopped`` heat, colour, edge or pad. The newest outcome of a trial counts."""
+
+    table = "trial_outcome"
+    trial_id: str
+    cleared: str = ""
+    finish: str = ""
+    stopped: str = ""
+    next_result: str = ""
+    note: str = ""

@@ -1,0 +1,142 @@
+"""The writing side of one transaction: rows change only here, and every change is noted for the journal."""
+
+from __future__ import annotations
+
+import hashlib
+import secrets
+import uuid
+from dataclasses import replace
+from datetime import datetime
+from typing import Any, TypeVar
+
+from sqlalchemy import Connection, func, select
+
+from detailbench.basics.errors import RecordTrouble
+from detailbench.record import journal as log
+from detailbench.record.evidence import EvidenceStore
+from detailbench.record.picture import JobPicture, ShopPicture, job_picture, shop_picture
+from detailbench.record.tables import BY_NAME, TABLES, personal, row_of, stored, thing_of
+from detailbench.record.thing import Thing
+from detailbench.record.things import Evidence
+
+T = TypeVar("T", bound=Thing)
+PER_ENTRY = 100_000
+
+
+class Writer:
+    """What a move is handed. It lives as long as the transaction; ``now`` and ``person_id`` stand still in it."""
+
+    def __init__(self, connection: Connection, files: EvidenceStore, now: datetime, person_id: str) -> None:
+        self._connection = connection
+        self._files = files
+        self.now = now
+        self.person_id = person_id
+        self.n, self.chain_head = log.head(connection)
+        self.n += 1
+        self._count = 0
+        self.changes: list[log.Change] = []
+
+    # reading inside the transaction
+    def job(self, job_id: str) -> JobPicture:
+        return job_picture(self._connection, job_id)
+
+    def shop(self) -> ShopPicture:
+        return shop_picture(self._connection)
+
+    def get(self, cls: type[T], id_: str) -> T:
+        """One thing by id. Raises RecordTrouble when there is none."""
+        row = self._connection.execute(select(TABLES[cls]).where(TABLES[cls].c.id == id_)).mappings().first()
+        if row is None or row["withdrawn"]:
+            raise RecordTrouble(f"There is no {cls.table.replace('_', ' ')} {id_[:8]}… in this workshop any more.")
+        return thing_of(cls, row)
+
+    def count(self, cls: type[Thing]) -> int:
+        """Rows of a table, withdrawn ones included."""
+        return self._connection.execute(select(func.count()).select_from(TABLES[cls])).scalar_one()
+
+    def evidence_bytes(self, sha256: str) -> bytes:
+        return self._files.read(sha256)
+
+    # writing
+    def add(self, cls: type[T], **values: Any) -> T:
+        """A new thing; id, time, person and order are filled in (``id`` may be given)."""
+        self._count += 1
+        values.setdefault("id", str(uuid.uuid4()))
+        thing = cls(entered_at=self.now, entered_by=self.person_id, seq=self.n * PER_ENTRY + self._count, **values)
+        row = row_of(thing)
+        self._connection.execute(TABLES[cls].insert().values(**row))
+        self.changes.append(log.Change(cls.table, thing.id, row, None))
+        return thing
+
+    def change(self, thing: T, **values: Any) -> T:
+        """New values for some fields of a thing; the old ones stay in the journal."""
+        now = {name: stored(value) for name, value in values.items()}
+        was = {name: stored(getattr(thing, name)) for name in values}
+        if now == was:
+            return thing
+        table = TABLES[type(thing)]
+        self._connection.execute(table.update().where(table.c.id == thing.id).values(**now))
+        self.changes.append(log.Change(table.name, thing.id, now, was))
+        return replace(thing, **values)
+
+    def withdraw(self, thing: Thing) -> None:
+        """Take a thing out of every picture; the row and its history stay."""
+        self.change(thing, withdrawn=True)
+
+    def personal(self, subject: str, field: str, value: str) -> None:
+        """Keep a personal value apart; only its salted hash enters the chain. An empty value is kept as empty."""
+        self._count += 1
+        salt = secrets.token_hex(16)
+        row = {
+            "id": str(uuid.uuid4()),
+            "subject": subject,
+            "field": field,
+            "digest": hashlib.sha256((salt + value).encode()).hexdigest(),
+            "seq": self.n * PER_ENTRY + self._count,
+            "withdrawn": False,
+        }
+        self._connection.execute(personal.insert().values(**row, salt=salt, value=value))
+        self.changes.append(log.Change("personal", str(row["id"]), row, None))
+
+    def keep_file(self, content: bytes, media_type: str, name: str = "", **facts: Any) -> Evidence:
+        """Keep a file; the same bytes are kept once."""
+        sha256 = self._files.keep(content)
+        table = TABLES[Evidence]
+        found = (
+            self._connection.execute(select(table).where(table.c.sha256 == sha256, table.c.withdrawn.is_(False)))
+            .mappings()
+            .first()
+        )
+        if found is not None:
+            return thing_of(Evidence, found)
+        return self.add(Evidence, sha256=sha256, size=len(content), media_type=media_type, name=name, **facts)
+
+    def apply(self, change: log.Change) -> None:
+        """Carry out a noted change (undo and redo)."""
+        table = personal if change.table == "personal" else TABLES[BY_NAME[change.table]]
+        done = self._connection.execute(table.update().where(table.c.id == change.id).values(**change.now))
+        if done.rowcount != 1:
+            raise RecordTrouble("This cannot be taken back: the row it changed is no longer there.")
+        self.changes.append(change)
+
+    def standing(self, scope: str) -> log.Standing:
+        return log.standing(self._connection, scope)
+
+    def changes_of(self, n: int) -> tuple[log.Change, ...]:
+        return log.changes_of(self._connection, n)
+
+    def sign_off(self, scope: str, act: str, says: str, *, undoable: bool, refers_to: int | None = None) -> str:
+        """The journal entry that ends the transaction; returns its hash."""
+        entry = log.Entry(
+            n=self.n,
+            at=self.now.isoformat(),
+            by=self.person_id,
+            scope=scope,
+            act=act,
+            undoable=undoable,
+            refers_to=refers_to,
+            says=says,
+            changes=tuple(self.changes),
+            previous=self.chain_head,
+        )
+        return log.append(self._connection, entry)
