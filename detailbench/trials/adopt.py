@@ -1,0 +1,132 @@
+"""When a process may be adopted, and what may be said of it: only what was seen on this paint."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from detailbench.basics.texts import _
+from detailbench.trials.outcome import Cleared, Finish, Outcome
+from detailbench.trials.rungs import Range
+
+TEACHING = frozenset({Finish.CLEAR, Finish.EVEN_HAZE, Finish.TRAILS})
+
+
+@dataclass(frozen=True)
+class TrialSeen:
+    """One trial of this paint in the order made: what was used (``key``), on top of what, and what came of it.
+
+    ``beneath``: keys of the steps on whose place it stands, in order; empty on a fresh place. ``panel``: its panel.
+    """
+
+    key: str
+    outcome: Outcome
+    beneath: tuple[str, ...] = ()
+    panel: str = ""
+
+    @property
+    def teaches(self) -> bool:
+        """The finish can be judged, and on a fresh place also the marks."""
+        if self.outcome.stopped is not None or self.outcome.finish not in TEACHING:
+            return False
+        return bool(self.beneath) or self.cleared is not None
+
+    @property
+    def cleared(self) -> bool | None:
+        if self.outcome.cleared is Cleared.YES or (self.outcome.cleared is Cleared.NO and self.outcome.only_deep_left):
+            return True
+        return False if self.outcome.cleared is Cleared.NO else None
+
+    @property
+    def finish_clear(self) -> bool:
+        return self.outcome.finish is Finish.CLEAR
+
+
+def may_adopt(trials: Sequence[TrialSeen], steps: Sequence[str]) -> str | None:
+    """None where these steps, in order, were seen to work on this paint; else the sentence that says what is missing.
+
+    The first step must have been seen to clear on a fresh place; each further one on top of those before it; the
+    last must have finished clear. The latest trial that says something decides. A trial stopped for heat or colour
+    after that stands against it.
+    """
+    if not steps:
+        return _("No step is chosen.")
+    first = _latest(trials, steps[0], ())
+    if first is None:
+        return _("{step}: not seen to clear on this paint yet.").format(step=steps[0])
+    stop = _stopped_since(trials, first)
+    if stop is not None:
+        return stop
+    if not first.cleared:
+        return _("{step}: last seen not to clear on this paint.").format(step=steps[0])
+    last = first
+    for i in range(1, len(steps)):
+        beneath = tuple(steps[:i])
+        on_top = _latest(trials, steps[i], beneath)
+        if on_top is None:
+            return _("{step}: not seen on top of {beneath} on this paint yet.").format(
+                step=steps[i], beneath=", ".join(beneath)
+            )
+        stop = _stopped_since(trials, on_top)
+        if stop is not None:
+            return stop
+        last = on_top
+    if not last.finish_clear:
+        return _("{step}: last seen to finish with {finish}, not clear.").format(
+            step=steps[-1], finish=last.outcome.finish.label if last.outcome.finish else ""
+        )
+    return None
+
+
+def confirming_due(trials: Sequence[TrialSeen], steps: Sequence[str]) -> str | None:
+    """None where the whole process was seen on a second panel too, else the sentence that asks for it."""
+    if may_adopt(trials, steps) is not None:
+        return None
+    beneath = tuple(steps[:-1])
+    panels = {
+        t.panel
+        for t in trials
+        if t.key == steps[-1] and t.beneath == beneath and t.teaches and t.finish_clear and (beneath or t.cleared)
+    }
+    if len(panels) >= 2:
+        return None
+    return _("One confirming trial of the whole process on a second panel is still to be made.")
+
+
+def mildest_words(range_: Range, adopted: int) -> str | None:
+    """What documents may say of an adopted combination (of the cut, where there are two steps), or None.
+
+    "The mildest that served" only where the next milder one was seen not to; "the mildest tried" where nothing
+    milder was tried; None where a milder one was seen to serve as well.
+    """
+    below = range_[:adopted]
+    if any(seen.works for seen in below):
+        return None
+    if below and _seen_not_to_serve(below[-1].cleared, below[-1].finish_clear):
+        return _("the mildest that served")
+    if any(seen.cleared is not None for seen in below):
+        return _("the mildest tried that served")
+    return _("the mildest tried")
+
+
+def _seen_not_to_serve(cleared: bool | None, finish_clear: bool | None) -> bool:
+    return cleared is False or (cleared is True and finish_clear is False)
+
+
+def _latest(trials: Sequence[TrialSeen], key: str, beneath: tuple[str, ...]) -> TrialSeen | None:
+    return next((t for t in reversed(trials) if t.key == key and t.beneath == beneath and t.teaches), None)
+
+
+def _stopped_since(trials: Sequence[TrialSeen], seen: TrialSeen) -> str | None:
+    """The sentence of a later stop of the same step that stands against it (an edge or a pad does not)."""
+    for trial in reversed(trials):
+        if trial is seen:
+            return None
+        if trial.key == seen.key and trial.outcome.stopped is not None and trial.outcome.stopped.value in STANDING:
+            return _("{step}: stopped since ({why}); look again before adopting it.").format(
+                step=seen.key, why=trial.outcome.stopped.label
+            )
+    return None
+
+
+STANDING = frozenset({"heat", "colour_on_pad"})

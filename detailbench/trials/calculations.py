@@ -1,0 +1,63 @@
+"""The calculations of this room, as the ``workings`` command offers them."""
+
+from __future__ import annotations
+
+from detailbench.basics.calculations import Calculation, Field
+from detailbench.trials.load import load_path, load_path_panel
+from detailbench.trials.movement import Movement, pad_speed
+from detailbench.trials.technique import arm_speed
+
+CALCULATIONS = (
+    Calculation(
+        name="load_path",
+        title="Load × path in the middle of a taped section",
+        fields=(
+            Field("force_n", "force on the pad", above=0),
+            Field("pad_speed_m_s", "mean speed of the pad over the paint", above=0),
+            Field("seconds", "seconds of polishing on the section, priming not counted", above=0),
+            Field("patch_a_mm", "one outer side of the taped patch", above=0),
+            Field("patch_b_mm", "the other outer side", above=0),
+            Field("pad_mm", "pad diameter", above=0),
+            Field("working_time_s", "how long the compound works", required=False, above=0),
+        ),
+        work=lambda v: load_path(**v).working,
+    ),
+    Calculation(
+        name="load_path_panel",
+        title="Mean load × path over a whole panel",
+        fields=(
+            Field("force_n", "force on the pad", above=0),
+            Field("pad_speed_m_s", "mean speed of the pad over the paint", above=0),
+            Field("seconds", "seconds of polishing on the panel", above=0),
+            Field("panel_m2", "panel area", above=0),
+            Field("panel_share", "the area is known to ± this share", required=False, default=0.0, minimum=0),
+        ),
+        work=lambda v: load_path_panel(**v).working,
+    ),
+    Calculation(
+        name="pad_speed",
+        title="Mean speed of the pad over the paint",
+        fields=(
+            Field("movement", "how the machine moves the pad", "text", choices=tuple(m.value for m in Movement)),
+            Field("orbit_mm", "diameter of the orbit", required=False, minimum=0),
+            Field("orbits_per_min", "orbits per minute", required=False, minimum=0),
+            Field("turns_per_min", "turns of the pad per minute", required=False, minimum=0),
+            Field("pad_mm", "pad diameter", required=False, above=0),
+            Field("stroke_m_s", "speed of the hand", required=False, minimum=0),
+        ),
+        work=lambda v: pad_speed(Movement(v["movement"]), **{k: x for k, x in v.items() if k != "movement"}).working,
+    ),
+    Calculation(
+        name="arm_speed",
+        title="Speed of the arm along its lines",
+        fields=(
+            Field("patch_a_mm", "one outer side of the taped patch", above=0),
+            Field("patch_b_mm", "the other outer side", above=0),
+            Field("pad_mm", "pad diameter", above=0),
+            Field("passes_along", "passes along the first side", "integer", minimum=0),
+            Field("passes_across", "passes along the second side", "integer", minimum=0),
+            Field("seconds", "seconds of polishing", above=0),
+        ),
+        work=lambda v: arm_speed(**v).working,
+    ),
+)
