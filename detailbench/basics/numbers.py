@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 import re
+from contextvars import ContextVar
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from functools import cache
@@ -15,7 +16,7 @@ from typing import Literal
 
 from detailbench.basics import texts
 from detailbench.basics.texts import _
-from detailbench.basics.units import UM_PER_MIL, mil_from_um, um_from_mil
+from detailbench.basics.units import mil_from_um, um_from_mil
 
 LengthUnit = Literal["um", "mil"]
 Expects = Literal["thickness", "plain"]
@@ -25,6 +26,7 @@ Doubt = Literal["mil", "um", "low", "high"]
 NBSP = "\u00a0"
 UNIT_LABELS = {"um": "µm", "mil": "mil"}
 
+_shown_unit: ContextVar[LengthUnit] = ContextVar("detailbench_shown_unit", default="um")
 _UNIT_AT_END = re.compile(r"(?i)\s*(um|\u00b5m|\u03bcm|mils?)$")
 _ALLOWED = re.compile(r"[0-9.,'’\u00a0\u202f]+")
 _GROUPING_ONLY = re.compile(r"['’\u00a0\u202f]")
@@ -153,14 +155,38 @@ def format_quantity(value: float, unit: str, digits: int | None = None, locale: 
     return _with_unit(format_number(value, digits, locale), unit)
 
 
+def show_thickness_in(unit: LengthUnit) -> None:
+    """Choose the unit thicknesses are shown in from now on in this context (µm where nothing was chosen)."""
+    _shown_unit.set(unit)
+
+
 def format_thickness(
-    value_um: float, unit: LengthUnit = "um", digits: int | None = None, locale: str | None = None
+    value_um: float, unit: LengthUnit | None = None, digits: int | None = None, locale: str | None = None
 ) -> str:
-    """A thickness held in µm, shown in the chosen unit (by default one decimal at most in µm, two in mil)."""
-    shown = value_um if unit == "um" else mil_from_um(value_um)
-    if digits is None:
-        digits = 2 if unit == "mil" else (0 if float(value_um).is_integer() else 1)
-    return format_quantity(shown, unit, digits, locale)
+    """A thickness held in µm, shown in ``unit`` (None: the unit chosen).
+
+    ``digits`` are those of the value in µm; mil gets two more at 0 and one more from 1 on, for the same fineness.
+    Without ``digits``: none for whole µm, otherwise one.
+    """
+    shown, known, fine = _in_unit(value_um, unit, digits)
+    return format_quantity(shown, known, fine, locale)
+
+
+def format_thickness_change(
+    value_um: float, unit: LengthUnit | None = None, digits: int | None = None, locale: str | None = None
+) -> str:
+    """A signed difference of thicknesses held in µm; units and digits as in format_thickness."""
+    shown, known, fine = _in_unit(value_um, unit, digits)
+    return format_change(shown, known, fine, locale)
+
+
+def format_thickness_interval(
+    low_um: float, high_um: float, unit: LengthUnit | None = None, digits: int | None = None, locale: str | None = None
+) -> str:
+    """An interval of thicknesses held in µm; units and digits as in format_thickness."""
+    low, known, fine = _in_unit(low_um, unit, digits)
+    high, _unit, finer = _in_unit(high_um, unit, digits)
+    return format_interval(low, high, known, max(fine, finer), locale)
 
 
 def format_change(value: float, unit: str = "", digits: int | None = None, locale: str | None = None) -> str:
@@ -177,6 +203,15 @@ def format_interval(
     """``0.9 to 3.3 µm``; the word between stands in the language chosen."""
     both = _("{low} to {high}").format(low=format_number(low, digits, locale), high=format_number(high, digits, locale))
     return _with_unit(both, unit)
+
+
+def _in_unit(value_um: float, unit: LengthUnit | None, digits: int | None) -> tuple[float, LengthUnit, int]:
+    unit = unit or _shown_unit.get()
+    if digits is None:
+        digits = 0 if float(value_um).is_integer() else 1
+    if unit == "um":
+        return value_um, unit, digits
+    return mil_from_um(value_um), unit, digits + (2 if digits == 0 else 1)
 
 
 def _without_sign(body: str, allow_negative: bool) -> tuple[str, float]:
@@ -271,7 +306,6 @@ def _symbols(locale: str) -> tuple[str, str, str]:
 
 __all__ = [
     "NBSP",
-    "UM_PER_MIL",
     "Implausible",
     "LengthUnit",
     "PlausibleRange",
@@ -281,6 +315,9 @@ __all__ = [
     "format_number",
     "format_quantity",
     "format_thickness",
+    "format_thickness_change",
+    "format_thickness_interval",
     "plausibility",
     "read_typed",
+    "show_thickness_in",
 ]

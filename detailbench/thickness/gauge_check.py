@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from detailbench.basics.numbers import format_change, format_thickness
+from detailbench.basics.numbers import format_thickness, format_thickness_change
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Source, Working
 from detailbench.thickness.gauge import GaugeAccuracy, Principle, Shim
@@ -120,4 +120,6 @@ def _line(what: str, error_um: float, limit_um: float, passed: bool) -> str:
         if passed
         else _("{what}: {error} on average, outside ± {limit}. The gauge check failed.")
     )
-    return text.format(what=what, error=format_change(error_um, "um", 2), limit=format_thickness(limit_um, digits=2))
+    return text.format(
+        what=what, error=format_thickness_change(error_um, digits=2), limit=format_thickness(limit_um, digits=2)
+    )

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Literal
 
 import numpy as np
 
@@ -12,7 +11,9 @@ from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working, is_finite
 from detailbench.thickness import odd_words
+from detailbench.thickness.odd_findings import Family, Finding, PanelMean, Side, TwinPair, Verdict
 from detailbench.thickness.odd_grid import posterior
+from detailbench.thickness.readings import Bools, Floats
 
 DIFFERS, LOOK_AGAIN = 0.9, 0.5
 FEWEST_IN_FAMILY = 3
@@ -23,70 +24,6 @@ SOURCE = Source(
     "the shop's usual panel-to-panel scatter is common practice, no source",
     "own derivation",
 )
-
-Lie = Literal["horizontal", "upright", "low"]
-Surface = Literal["outside", "shut", "underside"]
-Verdict = Literal[
-    "like the rest", "look again", "differs", "two groups", "values only", "no value", "cannot be read", "not measured"
-]
-Side = Literal["", "thicker", "thinner"]
-
-
-@dataclass(frozen=True)
-class PanelMean:
-    """One panel as measured: ``mean_um`` None with ``no_value`` when the gauge gave nothing, None without it when
-    it was not measured. ``substrate``: steel, aluminium, or another word for what the gauge cannot read."""
-
-    key: str
-    mean_um: float | None
-    substrate: str = "steel"
-    lie: Lie = "upright"
-    surface: Surface = "outside"
-    twin: str = ""
-    no_value: bool = False
-
-
-@dataclass(frozen=True)
-class Family:
-    """Panels compared with one another: same substrate, same kind of surface. ``own_mean_um`` and
-    ``own_scatter_um`` are what the car's own paint looks like there (None under three panels).
-    ``two_groups`` holds the keys of the thinner and the thicker group, or is empty."""
-
-    substrate: str
-    surface: Surface
-    keys: tuple[str, ...]
-    own_mean_um: float | None
-    own_scatter_um: float | None
-    two_groups: tuple[tuple[str, ...], tuple[str, ...]] | tuple[()]
-    sentence: str
-
-
-@dataclass(frozen=True)
-class TwinPair:
-    """Left minus right, µm."""
-
-    left: str
-    right: str
-    left_minus_right_um: float
-
-
-@dataclass(frozen=True)
-class Finding:
-    """What one panel shows. ``chance`` that it is not the car's own paint; ``rest_um`` the median of the other panels
-    of its family that look like the car's own."""
-
-    key: str
-    verdict: Verdict
-    side: Side = ""
-    mean_um: float | None = None
-    chance: float | None = None
-    rest_um: float | None = None
-    over_rest_um: float | None = None
-    times_rest: float | None = None
-    twin: str = ""
-    over_twin_um: float | None = None
-    shared_with_twin: bool = False
-    sentence: str = ""
 
 
 @dataclass(frozen=True)
@@ -184,17 +121,18 @@ def _family(
     return Family(first.substrate, first.surface, keys, post.mean_um, post.scatter_um, groups, sentence), found
 
 
-def _two_groups(x: np.ndarray, own: np.ndarray, thick: np.ndarray) -> np.ndarray | None:
+def _two_groups(x: Floats, own: Bools, thick: Bools) -> Bools | None:
     """Which panels form the thicker group when half or more of the family are thick alike; otherwise None.
 
     The grid may name either side as the odd one: then the thinner panels come out as odd while the thick ones
     pass for the car's own. A third or more of them on the thinner side is the same picture seen from there.
     """
-    odd_thick, odd_thin = ~own & thick, ~own & ~thick
+    odd_thick: Bools = ~own & thick
+    like_or_thick: Bools = own | thick
     if 2 * int(odd_thick.sum()) >= x.size:
         return odd_thick
-    if 3 * int(odd_thin.sum()) >= x.size:
-        return ~odd_thin
+    if 3 * int((~like_or_thick).sum()) >= x.size:
+        return like_or_thick
     return None
 
 

@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from detailbench.basics.numbers import format_number, format_thickness
 from detailbench.basics.texts import _
+from detailbench.thickness.odd_findings import Finding, Lie
 from detailbench.thickness.readings import Floats
-
-if TYPE_CHECKING:
-    from detailbench.thickness.odd_panels import Finding, Lie
 
 
 def sentence(finding: Finding, lie: Lie) -> str:

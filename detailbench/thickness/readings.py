@@ -13,6 +13,7 @@ from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain
 
 Floats: TypeAlias = NDArray[np.float64]
+Bools: TypeAlias = NDArray[np.bool_]
 Values: TypeAlias = "Sequence[float] | Floats"
 
 

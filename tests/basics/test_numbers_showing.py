@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from contextvars import copy_context
 
 import pytest
 from hypothesis import given
@@ -15,7 +16,10 @@ from detailbench.basics.numbers import (
     format_number,
     format_quantity,
     format_thickness,
+    format_thickness_change,
+    format_thickness_interval,
     read_typed,
+    show_thickness_in,
 )
 
 LOCALES = ["en_GB", "de_DE", "de_CH", "fr_FR", "sv_SE", "fa_IR", "ar_EG", "pt-BR", "sl_SI"]
@@ -84,6 +88,19 @@ def test_a_thickness_is_shown_in_the_chosen_unit() -> None:
     assert format_thickness(118.0) == "118\u00a0µm"
     assert format_thickness(118.5) == "118.5\u00a0µm"
     assert format_thickness(116.84, "mil") == "4.60\u00a0mil"
+    assert format_thickness(2.54, "mil", 1) == "0.10\u00a0mil"
+    assert format_thickness_change(-2.54, "mil", 0) == "-0.10\u00a0mil"
+    assert format_thickness_interval(25.4, 50.8, "mil") == "1.00 to 2.00\u00a0mil"
+    assert format_thickness_interval(1.0, 2.5) == "1.0 to 2.5\u00a0µm"
+
+
+def test_the_unit_chosen_once_holds_for_every_thickness() -> None:
+    def shown() -> str:
+        show_thickness_in("mil")
+        return format_thickness(25.4)
+
+    assert copy_context().run(shown) == "1.00\u00a0mil"
+    assert format_thickness(25.4) == "25.4\u00a0µm"
 
 
 def test_an_unknown_locale_is_shown_the_british_way() -> None:
