@@ -1,0 +1,1 @@
+"""The only door that writes: one frozen dataclass per move, done through the Bench."""

@@ -192,8 +192,10 @@ def upgrade() -> None:
                 name = name[:-1]
                 indexed.append(name)
             may_be_empty = kind.endswith("?")
-            key = {"primary_key": True, "autoincrement": False} if number == 0 else {}
-            made.append(sa.Column(name, KINDS[kind.rstrip("?")](), nullable=may_be_empty, **key))
+            column_kind = KINDS[kind.rstrip("?")]()
+            made.append(
+                sa.Column(name, column_kind, nullable=may_be_empty, primary_key=number == 0, autoincrement=False)
+            )
         op.create_table(table, *made)
         for name in indexed:
             op.create_index(f"ix_{table}_{name}", table, [name])

@@ -1,0 +1,144 @@
+"""The bench: an open workshop and its one door."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from detailbench.basics.clock import Clock
+from detailbench.basics.errors import Refused
+from detailbench.basics.texts import _
+from detailbench.moves.move import SHOP, Move
+from detailbench.record.journal import Standing, standing
+from detailbench.record.picture import JobPicture, ShopPicture
+from detailbench.record.store import Store
+from detailbench.record.writing import Writer
+
+
+@dataclass(frozen=True)
+class Changes:
+    """What a move, undo or redo changed: the tables, the ids, where, in words. ``id`` is the thing the move made,
+    ``note`` a sentence for the person or empty, ``n`` the journal entry."""
+
+    kinds: frozenset[str]
+    ids: tuple[str, ...]
+    scope: str
+    says: str
+    id: str = ""
+    note: str = ""
+    n: int = 0
+
+
+Watcher = Callable[[Changes, object], None]
+
+
+class Bench:
+    """Opens a workshop folder (made if new). ``person`` is the id of who is entering; documents say it was chosen,
+    not proven. When someone else has the workshop, ``read_only`` says so and every move is refused."""
+
+    def __init__(self, folder: Path, clock: Clock, *, person: str = "", read_only: bool = False) -> None:
+        self.clock = clock
+        self.person = person
+        self.store = Store(folder, clock.now(), read_only=read_only)
+        self._watchers: list[Watcher] = []
+        self._shop: ShopPicture | None = None
+        self._jobs: dict[str, JobPicture] = {}
+        self._head = -1
+
+    @property
+    def folder(self) -> Path:
+        return self.store.folder
+
+    @property
+    def read_only(self) -> str | None:
+        return self.store.read_only
+
+    # looking
+    def shop(self) -> ShopPicture:
+        """The shop's picture; the same object until something changes."""
+        if self._shop is None or self._head != self._shop.head:
+            self._shop = self.store.shop()
+            self._head = self._shop.head
+            self._jobs.clear()
+        return self._shop
+
+    def job(self, job_id: str) -> JobPicture:
+        """A job's picture; the same object until something changes."""
+        shop = self.shop()
+        if job_id not in self._jobs:
+            self._jobs[job_id] = self.store.job(job_id, shop)
+        return self._jobs[job_id]
+
+    def standing(self, scope: str = SHOP) -> Standing:
+        """What can be taken back and done again in a job (or the shop's own list)."""
+        with self.store.reading() as connection:
+            return standing(connection, scope)
+
+    # writing
+    def do(self, move: Move, initiator: object = None) -> Changes:
+        """Make a move in one transaction. It is on the disk when this returns. Raises Refused, BadInput, RecordTrouble."""
+        with self.store.writing(self.clock.now(), self.person) as w:
+            done = move.make(w)
+            if not w.changes:
+                return Changes(frozenset(), (), done.scope, done.says, done.id, done.note)
+            w.sign_off(done.scope, type(move).__name__, done.says, undoable=move.undoable)
+            changes = self._changes(w, done.scope, done.says, done.id, done.note)
+        return self._tell(changes, initiator)
+
+    def undo(self, scope: str = SHOP, initiator: object = None) -> Changes:
+        """Take back the last move of a job, whoever made it. Raises Refused when there is none."""
+        with self.store.writing(self.clock.now(), self.person) as w:
+            done = w.standing(scope).done
+            if not done:
+                raise Refused(_("There is nothing here that can be taken back."), rule="undo")
+            n, says = done[-1]
+            for change in reversed(w.changes_of(n)):
+                w.apply(change.inverse())
+            says = _("taken back: {what}").format(what=says)
+            w.sign_off(scope, "undo", says, undoable=False, refers_to=n)
+            changes = self._changes(w, scope, says)
+        return self._tell(changes, initiator)
+
+    def redo(self, scope: str = SHOP, initiator: object = None) -> Changes:
+        """Do again what was last taken back. Raises Refused when there is nothing."""
+        with self.store.writing(self.clock.now(), self.person) as w:
+            undone = w.standing(scope).undone
+            if not undone:
+                raise Refused(_("There is nothing here to do again."), rule="redo")
+            n, says = undone[-1]
+            for change in w.changes_of(n):
+                w.apply(change.again())
+            says = _("done again: {what}").format(what=says)
+            w.sign_off(scope, "redo", says, undoable=False, refers_to=n)
+            changes = self._changes(w, scope, says)
+        return self._tell(changes, initiator)
+
+    @staticmethod
+    def _changes(w: Writer, scope: str, says: str, id_: str = "", note: str = "") -> Changes:
+        kinds = frozenset(c.table for c in w.changes)
+        return Changes(kinds, tuple(c.id for c in w.changes), scope, says, id_, note, w.n)
+
+    # telling
+    def watch(self, watcher: Watcher) -> Callable[[], None]:
+        """Call ``watcher(changes, initiator)`` after every change; returns what ends it."""
+        self._watchers.append(watcher)
+        return lambda: self._watchers.remove(watcher)
+
+    def look_for_others(self) -> bool:
+        """True when another process has written since the last look; watchers are told."""
+        head = self.store.head()[0]
+        if self._head in (-1, head):
+            return False
+        self._head = -1
+        self._tell(Changes(frozenset({"*"}), (), "*", _("changed in another window"), n=head), None)
+        return True
+
+    def _tell(self, changes: Changes, initiator: object) -> Changes:
+        self._head = -1
+        for watcher in tuple(self._watchers):
+            watcher(changes, initiator)
+        return changes
+
+    def close(self) -> None:
+        self.store.close()
