@@ -28,6 +28,7 @@ UNIT_LABELS = {"um": "µm", "mil": "mil"}
 
 _shown_unit: ContextVar[LengthUnit] = ContextVar("detailbench_shown_unit", default="um")
 _UNIT_AT_END = re.compile(r"(?i)\s*(um|\u00b5m|\u03bcm|mils?)$")
+_PLAIN = re.compile(r"[0-9]{1,9}(?:[.,](?:[0-9]{1,2}|[0-9]{4,9}))?")
 _ALLOWED = re.compile(r"[0-9.,'’\u00a0\u202f]+")
 _GROUPING_ONLY = re.compile(r"['’\u00a0\u202f]")
 _INVISIBLE = dict.fromkeys(map(ord, "\u200e\u200f\u061c\u2060\ufeff"))
@@ -96,6 +97,8 @@ def read_typed(
     only where ``allow_negative`` (the zero plate); there, and for a plain number, 0 asks nothing.
     """
     unit: str = unit_default if expects == "thickness" else ""
+    if _PLAIN.fullmatch(text) and (value := float(text.replace(",", "."))):  # most lines of a long file end here
+        return Typed(text, value, unit)
     body = text.translate(_INVISIBLE).strip()
     try:
         if found := _UNIT_AT_END.search(body):
