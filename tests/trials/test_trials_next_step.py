@@ -1,0 +1,446 @@
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterator
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from detailbench.basics.errors import BadInput
+from detailbench.trials import (
+    Advice,
+    Cleared,
+    Context,
+    Finish,
+    Movement,
+    Outcome,
+    Result,
+    Rung,
+    RungSeen,
+    Stopped,
+    next_step,
+)
+from detailbench.trials.kit import starter_kit
+from detailbench.trials.rungs import changes
+from detailbench.trials.table import ROWS, row_for
+
+RANGE = starter_kit().fresh_range()
+AT = {seen.rung.key: i for i, seen in enumerate(RANGE)}
+OUTCOMES = [Outcome(c, f) for c in Cleared for f in Finish] + [Outcome(stopped=s) for s in Stopped]
+LOOKED = frozenset({Result.WIPE, Result.SECOND_LAMP})
+EVERYTHING = frozenset(Result)
+
+
+def known(**seen: dict[str, bool]) -> tuple[RungSeen, ...]:
+    return tuple(RungSeen(r.rung, **seen.get(r.rung.key, {})) for r in RANGE)
+
+
+def ask(cleared: str, finish: str, at: str, already: frozenset[Result] = frozenset(), **more: object) -> Advice:
+    range_ = more.pop("range_", RANGE)
+    return next_step(
+        Outcome(Cleared(cleared), Finish(finish)),
+        Context(range_, AT[at], already=already, **more),  # type: ignore[arg-type]
+    )
+
+
+# what each row says
+
+
+def test_cleared_and_clear_is_kept() -> None:
+    advice = ask("yes", "clear", "medium_medium", clear_coat="known")
+    assert advice.result is Result.KEEP
+    assert advice.next_options == ()
+    assert (advice.teaches, advice.about) == (True, "both")
+
+
+@pytest.mark.parametrize("clear_coat", ["thin", "unknown"])
+def test_where_the_clear_coat_is_thin_or_unknown_one_milder_trial_is_offered_with_its_minutes(clear_coat: str) -> None:
+    advice = ask("yes", "clear", "medium_medium", clear_coat=clear_coat, trial_minutes=9.0)
+    assert [(o.result, o.rung, o.minutes) for o in advice.next_options] == [
+        (Result.MILDER, AT["medium_finishing"], 9.0)
+    ]
+    assert "about 9 minutes" in advice.next_options[0].sentence
+
+
+def test_no_milder_trial_is_offered_where_the_milder_one_is_known_to_fail() -> None:
+    advice = ask("yes", "clear", "medium_medium", range_=known(medium_finishing={"cleared": False}))
+    assert advice.next_options == ()
+
+
+def test_haze_after_clearing_first_gets_a_clean_pad_on_top_then_a_milder_one_then_two_steps() -> None:
+    advice = ask("yes", "even_haze", "firm_cutting")
+    assert (advice.result, advice.chosen.place) == (Result.CLEAN_PAD, "on_top")
+    second = ask("yes", "even_haze", "firm_cutting", frozenset({Result.CLEAN_PAD}))
+    assert (second.result, second.rung) == (Result.MILDER, AT["firm_medium"])
+    assert not second.starts_two_steps
+    third = ask(
+        "yes",
+        "even_haze",
+        "firm_cutting",
+        frozenset({Result.CLEAN_PAD}),
+        range_=known(firm_medium={"cleared": False, "finish_clear": True}),
+    )
+    assert (third.result, third.rung, third.chosen.place) == (Result.TWO_STEPS, AT["firm_medium"], "on_top")
+    assert third.starts_two_steps
+    assert third.teaches
+
+
+@pytest.mark.parametrize("at", ["forced_fibre_cutting", "rotary_wool_cutting"])
+def test_trails_after_clearing_keep_the_cut_and_finish_with_free_orbital_movement(at: str) -> None:
+    advice = ask("yes", "trails", at)
+    assert advice.result is Result.TWO_STEPS
+    assert advice.rung is not None
+    assert RANGE[advice.rung].rung.movement is Movement.FREE_ORBITAL
+    assert advice.chosen.place == "on_top"
+    assert (advice.about, advice.starts_two_steps) == ("cleared", True)
+
+
+def test_trails_without_a_free_orbital_in_the_range_lead_to_the_owner() -> None:
+    driven = tuple(s for s in RANGE if s.rung.movement is not Movement.FREE_ORBITAL)
+    advice = next_step(Outcome(Cleared.YES, Finish.TRAILS), Context(driven, 1))
+    assert advice.result is Result.LOWER_LEVEL
+    assert "free orbital" in advice.sentence
+    assert not advice.starts_two_steps
+
+
+def test_not_cleared_and_clear_goes_from_the_wipe_through_technique_to_one_changed_part() -> None:
+    done: list[Result] = []
+    walk = []
+    for _ in range(4):
+        advice = ask("no", "clear", "medium_finishing", frozenset(done))
+        walk.append(advice.result)
+        done.append(advice.result)
+        assert advice.teaches
+    assert walk == [Result.WIPE, Result.SLOWER_ARM, Result.SMALLER_SECTION, Result.STRONGER]
+
+
+def test_the_shops_order_says_whether_compound_or_pad_comes_first() -> None:
+    done = frozenset({Result.WIPE, Result.SLOWER_ARM, Result.SMALLER_SECTION})
+    compound = ask("no", "clear", "medium_finishing", done, order=("compound", "pad"))
+    assert compound.chosen.changes == ("compound",)
+    pads = tuple(
+        RungSeen(r)
+        for r in (
+            RANGE[AT["medium_finishing"]].rung,
+            RANGE[AT["medium_medium"]].rung,
+            Rung(
+                "firm_finishing", "firm, finishing", "orbital", Movement.FREE_ORBITAL, "foam_firm", "foam", "finishing"
+            ),
+        )
+    )
+    for order, wanted in ((("pad", "compound"), 2), (("compound", "pad"), 1)):
+        advice = next_step(
+            Outcome(Cleared.NO, Finish.CLEAR),
+            Context(pads, 0, already=done, order=order),
+        )
+        assert advice.rung == wanted
+        assert advice.chosen.changes == (order[0],)
+
+
+def test_when_nothing_stronger_is_left_a_lower_level_is_agreed() -> None:
+    done = frozenset({Result.WIPE, Result.SLOWER_ARM, Result.SMALLER_SECTION})
+    assert ask("no", "clear", "rotary_wool_cutting", done).result is Result.LOWER_LEVEL
+
+
+def test_a_slower_arm_is_not_offered_beyond_the_working_time() -> None:
+    advice = ask("no", "clear", "firm_medium", frozenset({Result.WIPE}), time_left=False)
+    assert advice.result is Result.SMALLER_SECTION
+
+
+def test_after_a_cooler_technique_nothing_that_heats_one_place_more_is_offered() -> None:
+    advice = ask("no", "clear", "firm_medium", frozenset({Result.WIPE, Result.COOLER}))
+    assert advice.result is Result.STRONGER
+    assert not {o.result for o in advice.next_options} & {Result.SLOWER_ARM, Result.SMALLER_SECTION}
+
+
+def test_not_cleared_with_trails_goes_stronger_for_the_cut_and_finishes_free() -> None:
+    advice = ask("no", "trails", "forced_fibre_cutting")
+    assert advice.result is Result.STRONGER
+    assert advice.chosen.then is not None
+    assert RANGE[advice.chosen.then].rung.movement is Movement.FREE_ORBITAL
+    assert (advice.about, advice.starts_two_steps) == ("cleared", True)
+
+
+@pytest.mark.parametrize("feel", [None, "soft", "sticky", "medium"])
+def test_haze_without_clearing_tries_the_same_compound_on_another_pad_material(feel: str | None) -> None:
+    advice = ask("no", "even_haze", "firm_cutting", feel=feel)
+    assert (advice.result, advice.rung) == (Result.OTHER_PAD, AT["fibre_cutting"])
+    assert advice.flags_order
+    assert advice.teaches
+
+
+def test_haze_without_clearing_on_hard_paint_means_two_steps() -> None:
+    advice = ask("no", "even_haze", "firm_medium", feel="hard")
+    assert advice.result is Result.TWO_STEPS
+    assert advice.rung == AT["firm_cutting"]
+    assert advice.chosen.then is not None
+    assert advice.chosen.then < AT["firm_cutting"]
+    assert advice.starts_two_steps
+    assert advice.flags_order
+
+
+def test_a_stronger_one_already_known_to_clear_with_haze_leads_to_two_steps() -> None:
+    done = frozenset({Result.WIPE, Result.SLOWER_ARM, Result.SMALLER_SECTION})
+    seen = {k.rung.key: {"cleared": True, "finish_clear": False} for k in RANGE[AT["firm_cutting"] :]}
+    advice = ask("no", "clear", "firm_medium", done, range_=known(**seen))
+    assert (advice.result, advice.rung) == (Result.TWO_STEPS, AT["firm_cutting"])
+
+
+@pytest.mark.parametrize("finish", ["clear", "even_haze"])
+def test_cant_tell_looks_again_and_teaches_nothing(finish: str) -> None:
+    assert ask("cant_tell", finish, "firm_medium").result is Result.SECOND_LAMP
+    assert ask("cant_tell", finish, "firm_medium", frozenset({Result.SECOND_LAMP})).result is Result.WIPE
+    last = ask("cant_tell", finish, "firm_medium", LOOKED)
+    assert last.result is Result.COUNT
+    assert not last.teaches
+
+
+@pytest.mark.parametrize("cleared", list(Cleared))
+@pytest.mark.parametrize(
+    ("finish", "result", "place"),
+    [
+        (Finish.PAD_MARKS, Result.CLEAN_PAD, "fresh"),
+        (Finish.TOWEL_MARKS, Result.OTHER_TOWEL, "same"),
+        (Finish.SMEAR, Result.WIPE, "same"),
+    ],
+)
+def test_a_finish_that_hides_the_marks_teaches_nothing(
+    cleared: Cleared, finish: Finish, result: Result, place: str
+) -> None:
+    advice = next_step(Outcome(cleared, finish), Context(RANGE, 4))
+    assert (advice.result, advice.chosen.place, advice.teaches) == (result, place, False)
+    assert advice.rung in (None, 4)
+
+
+def test_heat_asks_for_cooler_then_for_milder() -> None:
+    advice = next_step(Outcome(stopped=Stopped.HEAT), Context(RANGE, 4))
+    assert (advice.result, advice.rung) == (Result.COOLER, 4)
+    assert (advice.forbids, advice.forbids_what) == (True, "technique")
+    again = next_step(Outcome(stopped=Stopped.HEAT), Context(RANGE, 4, already=frozenset({Result.COOLER})))
+    assert (again.result, again.rung) == (Result.MILDER, 3)
+
+
+@pytest.mark.parametrize(("paint", "mishap"), [("clear", True), ("single_stage", False), ("unknown", None)])
+def test_colour_on_the_pad_puts_the_panel_on_hold(paint: str, mishap: bool | None) -> None:
+    advice = next_step(Outcome(stopped=Stopped.COLOUR_ON_PAD), Context(RANGE, 4, paint=paint))
+    assert advice.result is Result.ON_HOLD
+    assert advice.next_options == ()
+    assert (advice.forbids, advice.forbids_what, advice.mishap) == (True, "panel", mishap)
+
+
+@pytest.mark.parametrize(("stopped", "result"), [(Stopped.EDGE, Result.FRESH_PLACE), (Stopped.PAD, Result.CLEAN_PAD)])
+def test_an_edge_or_a_pad_means_the_same_combination_again(stopped: Stopped, result: Result) -> None:
+    advice = next_step(Outcome(stopped=stopped), Context(RANGE, 4))
+    assert (advice.result, advice.rung, advice.teaches, advice.forbids) == (result, 4, False, False)
+
+
+def test_depth_three_and_up_never_counts_as_not_cleared() -> None:
+    advice = next_step(Outcome(Cleared.NO, Finish.CLEAR, only_deep_left=True), Context(RANGE, 4, clear_coat="known"))
+    assert advice.result is Result.KEEP
+    assert "depth 3" in advice.sentence
+
+
+def test_on_light_paint_a_second_lamp_or_gloss_is_suggested() -> None:
+    light = ask("yes", "clear", "firm_medium", colour="light", clear_coat="known")
+    assert "light paint" in light.sentence
+    assert [o.result for o in light.next_options] == [Result.SECOND_LAMP]
+    assert "light paint" not in ask("yes", "clear", "firm_medium", colour="dark").sentence
+
+
+@pytest.mark.parametrize("cleared", list(Cleared))
+@pytest.mark.parametrize("finish", [Finish.CLEAR, Finish.EVEN_HAZE])
+def test_a_trial_on_top_speaks_about_the_finish_only(cleared: Cleared, finish: Finish) -> None:
+    context = Context(RANGE, 1, on_top_of=5)
+    advice = next_step(Outcome(cleared, finish), context)
+    assert advice.about == "finish"
+    assert advice.starts_two_steps
+    wanted = Result.KEEP if finish is Finish.CLEAR else Result.CLEAN_PAD
+    assert advice.result is wanted
+
+
+def test_refining_goes_down_first_and_then_up_but_stays_below_the_cut() -> None:
+    done = frozenset({Result.CLEAN_PAD})
+    haze = Outcome(Cleared.YES, Finish.EVEN_HAZE)
+    assert next_step(haze, Context(RANGE, 2, on_top_of=4, already=done)).rung == 1
+    seen = known(soft_finishing={"refined": False}, medium_finishing={"refined": False})
+    up = next_step(haze, Context(seen, 2, on_top_of=4, already=done))
+    assert (up.result, up.rung) == (Result.STRONGER, 3)
+    none = known(**{k: {"refined": False} for k in ("soft_finishing", "medium_finishing", "firm_medium")})
+    assert next_step(haze, Context(none, 2, on_top_of=4, already=done)).result is Result.LOWER_LEVEL
+
+
+def test_trails_on_top_call_for_a_free_orbital_one() -> None:
+    advice = next_step(Outcome(Cleared.YES, Finish.TRAILS), Context(RANGE, 6, on_top_of=8))
+    assert advice.result is Result.OTHER_MOVEMENT
+    assert advice.rung is not None
+    assert RANGE[advice.rung].rung.movement is Movement.FREE_ORBITAL
+
+
+def test_a_forbidden_combination_is_not_kept() -> None:
+    barred = known(firm_medium={"forbidden": True})
+    advice = ask("yes", "clear", "firm_medium", range_=barred)
+    assert (advice.result, advice.rung) == (Result.MILDER, AT["medium_medium"])
+    assert "not to be used here" in advice.sentence
+
+
+# every combination
+
+
+def small_ranges() -> Iterator[tuple[RungSeen, ...]]:
+    """Ranges of one to three rungs with every movement pattern, and every knowledge of every rung."""
+    states = (
+        {},
+        {"cleared": True, "finish_clear": True},
+        {"cleared": True, "finish_clear": False},
+        {"cleared": False, "finish_clear": True, "refined": False},
+        {"forbidden": True},
+    )
+    pads = (("foam_soft", "foam", "medium"), ("fibre", "fibre", "medium"), ("fibre", "fibre", "cutting"))
+    for movements in ((Movement.FREE_ORBITAL,), (Movement.FREE_ORBITAL,) * 3, (Movement.HAND,) * 2):
+        yield from _seen(movements, pads, states)
+    yield from _seen((Movement.FREE_ORBITAL, Movement.FORCED_ORBITAL, Movement.ROTARY), pads, states)
+    yield from _seen((Movement.ROTARY, Movement.ROTARY), pads, states)
+
+
+def _seen(movements, pads, states) -> Iterator[tuple[RungSeen, ...]]:  # type: ignore[no-untyped-def]
+    rungs = [Rung(f"r{i}", f"rung {i}", m.value, m, *pads[i]) for i, m in enumerate(movements)]
+    for chosen in itertools.product(states, repeat=len(rungs)):
+        yield tuple(RungSeen(r, **s) for r, s in zip(rungs, chosen, strict=True))
+
+
+def check(outcome: Outcome, context: Context) -> None:
+    """What must hold whatever comes out of a trial."""
+    advice = next_step(outcome, context)
+    for option in (advice.chosen, *advice.next_options):
+        assert option.sentence.strip()
+        assert "{" not in option.sentence
+        for rung in (option.rung, option.then):
+            if rung is not None:
+                assert 0 <= rung < len(context.range)
+                cooled = rung == context.at and Result.COOLER in context.already
+                assert cooled or not context.range[rung].forbidden
+        if outcome.stopped is Stopped.HEAT:
+            assert option.result not in (Result.STRONGER, Result.TWO_STEPS, Result.SLOWER_ARM, Result.SMALLER_SECTION)
+        if option.rung is not None and option.rung != context.at and option.result is not Result.TWO_STEPS:
+            assert option.changes == changes(context.tried.rung, context.range[option.rung].rung)
+            if len(option.changes) > 1:
+                assert "at once" in option.sentence or "milder trial" in option.sentence
+        elif option.result is not Result.TWO_STEPS:
+            assert len(option.changes) <= 1
+        if option.result is Result.TWO_STEPS and option.place == "fresh":
+            assert option.then is not None
+    results = [o.result for o in (advice.chosen, *advice.next_options)]
+    assert len(results) == len(set(results))
+    assert advice.teaches == (advice.about != "nothing")
+    assert advice.forbids == (outcome.stopped in (Stopped.HEAT, Stopped.COLOUR_ON_PAD))
+    if outcome.stopped is not None or outcome.cleared is Cleared.CANT_TELL:
+        assert advice.about in ("nothing", "finish")
+
+
+@pytest.mark.parametrize(
+    "already", [frozenset(), LOOKED | {Result.CLEAN_PAD}, EVERYTHING], ids=["first", "some", "all"]
+)
+def test_every_outcome_on_every_small_range_gets_an_answer(already: frozenset[Result]) -> None:
+    for range_ in small_ranges():
+        for at in range(len(range_)):
+            for outcome in OUTCOMES:
+                check(outcome, Context(range_, at, already=already))
+
+
+def test_every_outcome_on_top_of_every_cut_gets_an_answer() -> None:
+    for already in (frozenset(), EVERYTHING):
+        for at, cut in itertools.product(range(len(RANGE)), repeat=2):
+            for outcome in OUTCOMES:
+                check(outcome, Context(RANGE, at, on_top_of=cut, already=already))
+
+
+@settings(max_examples=300, deadline=None)
+@given(
+    st.sampled_from(OUTCOMES),
+    st.lists(
+        st.builds(
+            dict,
+            cleared=st.sampled_from([None, True, False]),
+            finish_clear=st.sampled_from([None, True, False]),
+            refined=st.sampled_from([None, True, False]),
+            forbidden=st.booleans(),
+        ),
+        min_size=9,
+        max_size=9,
+    ),
+    st.integers(0, 8),
+    st.none() | st.integers(0, 8),
+    st.frozensets(st.sampled_from(list(Result))),
+    st.sampled_from(["known", "thin", "unknown"]),
+    st.sampled_from(["dark", "mid", "light"]),
+    st.sampled_from([None, "soft", "medium", "hard", "sticky"]),
+    st.booleans(),
+)
+def test_any_outcome_in_any_context_of_the_starter_range_gets_an_answer(  # type: ignore[no-untyped-def]
+    outcome, seen, at, cut, already, coat, colour, feel, time_left
+) -> None:
+    range_ = tuple(RungSeen(r.rung, **s) for r, s in zip(RANGE, seen, strict=True))
+    context = Context(
+        range_, at, on_top_of=cut, already=already, clear_coat=coat, colour=colour, feel=feel, time_left=time_left
+    )
+    check(outcome, context)
+
+
+def test_in_the_starter_range_the_next_stronger_always_differs_in_one_part_only() -> None:
+    for at in range(len(RANGE)):
+        for feel in (None, "hard"):
+            for outcome in OUTCOMES:
+                advice = next_step(outcome, Context(RANGE, at, feel=feel, already=LOOKED | {Result.CLEAN_PAD}))
+                for option in (advice.chosen, *advice.next_options):
+                    assert len(option.changes) <= 1
+
+
+def test_where_no_combination_differs_in_one_part_the_sentence_says_so() -> None:
+    two = (RANGE[0], RANGE[AT["firm_cutting"]])
+    done = frozenset({Result.WIPE, Result.SLOWER_ARM, Result.SMALLER_SECTION})
+    advice = next_step(Outcome(Cleared.NO, Finish.CLEAR), Context(two, 0, already=done))
+    assert advice.chosen.changes == ("pad", "compound")
+    assert "It changes pad, compound at once" in advice.sentence
+
+
+def test_every_row_of_the_table_speaks_for_some_outcome() -> None:
+    spoken = set()
+    for outcome in OUTCOMES:
+        for at in (4, 8):
+            for cut in (None, 8):
+                for feel in (None, "hard"):
+                    spoken.add(row_for(outcome, Context(RANGE, at, on_top_of=cut, feel=feel)).key)
+    assert spoken == {row.key for row in ROWS}
+
+
+def test_an_outcome_is_a_finding_or_a_stop_never_both_or_neither() -> None:
+    with pytest.raises(BadInput, match="both"):
+        Outcome(Cleared.YES)
+    with pytest.raises(BadInput, match="both"):
+        Outcome(None, Finish.CLEAR)
+    with pytest.raises(BadInput, match="stopped"):
+        Outcome(Cleared.YES, Finish.CLEAR, Stopped.HEAT)
+
+
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [
+        ("at", 9),
+        ("at", -1),
+        ("on_top_of", 9),
+        ("clear_coat", "lots"),
+        ("colour", "red"),
+        ("feel", "odd"),
+        ("paint", "?"),
+    ],
+)
+def test_a_context_that_makes_no_sense_is_refused(field: str, value: object) -> None:
+    with pytest.raises(BadInput):
+        Context(RANGE, **{"at": 0, field: value})  # type: ignore[arg-type]
+
+
+def test_every_result_and_finding_has_its_words() -> None:
+    for words in (Result, Cleared, Finish, Stopped, Movement):
+        labels = [w.label for w in words]
+        assert len(labels) == len(set(labels))
