@@ -77,7 +77,7 @@ class Bench:
 
     # writing
     def do(self, move: Move, initiator: object = None) -> Changes:
-        """Make a move in one transaction. It is on the disk when this returns. Raises Refused, BadInput, RecordTrouble."""
+        """Make a move in one transaction, on the disk when this returns. Raises Refused, BadInput, RecordTrouble."""
         with self.store.writing(self.clock.now(), self.person) as w:
             done = move.make(w)
             if not w.changes:

@@ -37,13 +37,14 @@ class Trial(JobThing):
 
 @dataclass(frozen=True, kw_only=True)
 class TrialOutcome(JobThing):
-    """What was seen: ``cleared`` yes, cant_tell or no; ``finish`` clear, even_haze, trails, pad_dust, towel or smear;
-    or ``stopped`` heat, colour, edge or pad. The newest outcome of a trial counts."""
+    """What was seen: ``cleared`` yes, cant_tell or no; ``finish`` clear, even_haze, trails, pad_marks, towel_marks or
+    smear; or ``stopped`` heat, colour_on_pad, edge or pad. The newest outcome of a trial counts."""
 
     table = "trial_outcome"
     trial_id: str
     cleared: str = ""
     finish: str = ""
     stopped: str = ""
+    only_deep_left: bool = False
     next_result: str = ""
     note: str = ""

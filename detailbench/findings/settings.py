@@ -1,0 +1,57 @@
+"""The shop's settings with their defaults, each marked with where the default comes from."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from detailbench.basics.workings import COMMON_PRACTICE
+from detailbench.record.picture import ShopPicture
+
+
+@dataclass(frozen=True)
+class Default:
+    """A setting: its words, unit and default. ``value`` None means empty until the shop types it."""
+
+    key: str
+    says: str
+    value: Any
+    unit: str = ""
+    source: str = COMMON_PRACTICE
+
+
+DEFAULTS: Mapping[str, Default] = {
+    d.key: d
+    for d in (
+        Default("shop_name", "name of the workshop, as printed", ""),
+        Default("shop_address", "address of the workshop, as printed", ""),
+        Default("plausible_low_um", "readings below are kept and flagged", 30.0, "µm"),
+        Default("plausible_high_um", "readings above are kept and flagged", 2000.0, "µm"),
+        Default("careful_below_um", "total thickness below which work goes on with care", None, "µm"),
+        Default("leave_below_um", "total thickness below which no machine starts", None, "µm"),
+        Default("usual_scatter_um", "usual scatter between the panels of one car", 7.0, "µm"),
+        Default("usual_load_path_j_m2", "load × path of the shop's usual technique", None, "J/m²"),
+        Default("unit", "unit thickness is shown in", "um"),
+        Default("currency", "currency of prices", "EUR"),
+        Default("minute_price", "price of one minute of work", None),
+        Default("touch_factor", "true millimetres per millimetre on the screen, set with a ruler", 1.0),
+    )
+}
+
+
+def setting(shop: ShopPicture, key: str) -> Any:
+    """What the shop set, else the default."""
+    text = shop.setting(key)
+    return DEFAULTS[key].value if text is None else json.loads(text)
+
+
+def plausible_range_um(shop: ShopPicture) -> tuple[float, float]:
+    """Readings outside this range are kept and flagged; µm."""
+    return float(setting(shop, "plausible_low_um")), float(setting(shop, "plausible_high_um"))
+
+
+def in_force(shop: ShopPicture) -> tuple[tuple[Default, Any], ...]:
+    """Every setting with the value in force, for the printed list."""
+    return tuple((d, setting(shop, d.key)) for d in DEFAULTS.values())

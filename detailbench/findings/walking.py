@@ -1,0 +1,55 @@
+"""The walk from place to place: where the next value lands, and what is odd about a value as it comes in."""
+
+from __future__ import annotations
+
+from collections import Counter
+from datetime import datetime
+
+from detailbench.basics.errors import Refused
+from detailbench.basics.texts import _
+from detailbench.findings.settings import plausible_range_um
+from detailbench.findings.states import state_of
+from detailbench.record.picture import JobPicture
+from detailbench.record.things import Place, Reading
+
+DOUBLE_WITHIN_S = 0.8
+
+
+def panel_places(picture: JobPicture, panel: str) -> tuple[Place, ...]:
+    """The places of a panel in walking order."""
+    return tuple(sorted((p for p in picture.places if p.panel == panel), key=lambda p: p.number))
+
+
+def readings_at(picture: JobPicture, place_id: str, work: str | None = None) -> tuple[Reading, ...]:
+    """Readings of a place in order, of one moment (``as_found`` before, ``polished`` after) or of both."""
+    return tuple(r for r in picture.readings if r.place_id == place_id and work in (None, r.work))
+
+
+def next_place(picture: JobPicture, panel: str) -> Place:
+    """The place the next value of this panel lands on: the first with the fewest readings in the present state.
+    Raises Refused when the panel has no places."""
+    places = panel_places(picture, panel)
+    if not places:
+        raise Refused(_("There are no places on that panel yet."), rule="no_places")
+    work = state_of(picture, panel).work
+    counts = Counter(r.place_id for r in picture.readings if r.work == work)
+    return min(places, key=lambda p: (counts[p.id], p.number))
+
+
+def reading_flags(picture: JobPicture, place: Place, value_um: float | None, now: datetime) -> tuple[str, ...]:
+    """What is odd about a value as it comes in: ``double`` (a second value within 0.8 s), ``implausible`` (outside
+    the shop's range), ``unit`` (it looks like mil), ``zero``. It is kept all the same."""
+    flags = []
+    low, high = plausible_range_um(picture.shop)
+    if picture.readings:
+        last = picture.readings[-1]
+        if (now - last.entered_at).total_seconds() < DOUBLE_WITHIN_S and last.source != "file":
+            flags.append("double")
+    if value_um is not None:
+        if value_um == 0:
+            flags.append("zero")
+        elif value_um < 15:
+            flags.append("unit")
+        elif not low <= value_um <= high:
+            flags.append("implausible")
+    return tuple(flags)

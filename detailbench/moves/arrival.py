@@ -1,0 +1,193 @@
+"""Taking the car in: job, owner, odometer, hoped-for level, damage already there."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, fields
+from typing import Any, ClassVar
+
+from detailbench.basics.errors import BadInput, Refused
+from detailbench.basics.texts import _
+from detailbench.body.outlines import load_outline, styles
+from detailbench.body.vin import check_vin
+from detailbench.moves.move import Done
+from detailbench.record.things import Car, Damage, FinishGroup, Job, Party, Visit
+from detailbench.record.writing import Writer
+
+OWNER_FIELDS = ("name", "address", "telephone", "mail")
+_HEADER = frozenset({"id", "entered_at", "entered_by", "seq", "withdrawn", "job_id"})
+
+
+def _known(cls: type[Any], values: Mapping[str, Any]) -> None:
+    names = {f.name for f in fields(cls)} - _HEADER
+    for name in values:
+        if name not in names:
+            raise BadInput(_("There is no field “{name}” here.").format(name=name), field=name)
+
+
+def _year(year: object) -> None:
+    if year is not None and not (isinstance(year, int) and 1880 <= year <= 2200):
+        raise BadInput(_("The year is four digits, like 2019."), field="year", given=year)
+
+
+@dataclass(frozen=True)
+class NewJob:
+    """A car comes in. ``car`` holds fields of Car, ``owner`` name, address, telephone, mail; ``car_id`` continues a
+    car already known instead. One finish group per default of the outline is made, paint system unknown."""
+
+    undoable: ClassVar[bool] = True
+    style: str = "estate"
+    kind: str = "correction"
+    car: Mapping[str, Any] = field(default_factory=dict)
+    plate: str = ""
+    owner: Mapping[str, str] = field(default_factory=dict)
+    car_id: str = ""
+
+    def make(self, w: Writer) -> Done:
+        car = w.get(Car, self.car_id) if self.car_id else self._new_car(w)
+        now = w.now
+        same_year = [j for j in w.shop().jobs if j.number.startswith(f"{now.year}-")]
+        number = max((int(j.number.partition("-")[2]) for j in same_year), default=0) + 1
+        job = w.add(Job, car_id=car.id, number=f"{now.year}-{number:03d}", kind=self.kind)
+        w.add(Visit, job_id=job.id, arrived_at=now)
+        owner = w.add(Party, job_id=job.id, role="owner")
+        for name in OWNER_FIELDS:
+            if self.owner.get(name):
+                w.personal(owner.id, name, self.owner[name])
+        if self.plate:
+            w.personal(car.id, "plate", self.plate)
+        by_default: dict[str, list[str]] = {}
+        for key, panel in load_outline(car.style, car.length_mm).panels.items():
+            by_default.setdefault(panel.finish_group, []).append(key)
+        for name, panels in by_default.items():
+            w.add(FinishGroup, job_id=job.id, name=name, panels=tuple(panels))
+        return Done(job.id, _("job {number} begun").format(number=job.number), job.id)
+
+    def _new_car(self, w: Writer) -> Car:
+        if self.style not in styles():
+            raise BadInput(_("There is no outline “{style}” here.").format(style=self.style), field="style")
+        _known(Car, self.car)
+        _year(self.car.get("year"))
+        values = dict(self.car)
+        if values.get("vin"):
+            values["vin"] = check_vin(values["vin"]).normalised
+        return w.add(Car, style=self.style, **values)
+
+
+@dataclass(frozen=True)
+class DescribeCar:
+    """New values for fields of the car (described, colour, paint_code, lightness, year, vin, vin_absent, length_mm)
+    and, apart, its plate. A VIN that fails its check digit is kept, with a warning."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    values: Mapping[str, Any] = field(default_factory=dict)
+    plate: str | None = None
+
+    def make(self, w: Writer) -> Done:
+        picture = w.job(self.job_id)
+        _known(Car, self.values)
+        _year(self.values.get("year"))
+        values, note = dict(self.values), ""
+        if "style" in values and values["style"] not in styles():
+            raise BadInput(_("There is no outline “{style}” here.").format(style=values["style"]), field="style")
+        if values.get("vin"):
+            finding = check_vin(values["vin"])
+            values["vin"], note = finding.normalised, finding.warning or ""
+        w.change(picture.car, **values)
+        if self.plate is not None and self.plate != picture.said(picture.car.id, "plate"):
+            w.personal(picture.car.id, "plate", self.plate)
+        return Done(self.job_id, _("car described"), picture.car.id, note)
+
+
+@dataclass(frozen=True)
+class SetOwner:
+    """Name, address, telephone or mail of the owner; personal, kept apart."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    values: Mapping[str, str]
+
+    def make(self, w: Writer) -> Done:
+        picture = w.job(self.job_id)
+        owners = [p for p in picture.parties if p.role == "owner"]
+        owner = owners[0] if owners else w.add(Party, job_id=self.job_id, role="owner")
+        for name, value in self.values.items():
+            if name not in OWNER_FIELDS:
+                raise BadInput(_("There is no field “{name}” here.").format(name=name), field=name)
+            if value != picture.said(owner.id, name):
+                w.personal(owner.id, name, value)
+        return Done(self.job_id, _("owner noted"), owner.id)
+
+
+@dataclass(frozen=True)
+class SetVisit:
+    """Odometer in or out, its unit, and the light the car was seen in."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    values: Mapping[str, Any]
+
+    def make(self, w: Writer) -> Done:
+        _known(Visit, self.values)
+        visit = w.job(self.job_id).visits[-1]
+        for name in ("odometer_in", "odometer_out"):
+            value = self.values.get(name)
+            if value is not None and (not isinstance(value, int) or value < 0):
+                raise BadInput(_("An odometer shows a whole number, 0 or more."), field=name, given=value)
+        if self.values.get("odometer_unit", "km") not in ("km", "mi"):
+            raise BadInput(_("The odometer counts km or mi."), field="odometer_unit")
+        new = w.change(visit, **self.values)
+        note = ""
+        if new.odometer_in is not None and new.odometer_out is not None and new.odometer_out < new.odometer_in:
+            note = _("The odometer reads less than on arrival; both are kept.")
+        return Done(self.job_id, _("visit noted"), visit.id, note)
+
+
+@dataclass(frozen=True)
+class SetHopes:
+    """What is hoped for, what will surely remain, and the price range, in words."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    values: Mapping[str, str]
+
+    def make(self, w: Writer) -> Done:
+        for name in self.values:
+            if name not in ("hoped_level", "will_remain", "price_range"):
+                raise BadInput(_("There is no field “{name}” here.").format(name=name), field=name)
+        job = w.get(Job, self.job_id)
+        w.change(job, **self.values)
+        return Done(self.job_id, _("hoped-for level noted"), job.id)
+
+
+@dataclass(frozen=True)
+class AddDamage:
+    """Damage already there on arrival, in words; ``panel`` empty for glass, wheels, lamps, trim."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    words: str
+    panel: str = ""
+
+    def make(self, w: Writer) -> Done:
+        if not self.words.strip():
+            raise BadInput(_("Say in words what is damaged."), field="words")
+        thing = w.add(Damage, job_id=self.job_id, panel=self.panel, words=self.words.strip())
+        return Done(self.job_id, _("existing damage noted"), thing.id)
+
+
+@dataclass(frozen=True)
+class StrikeDamage:
+    """Take an entry of existing damage out again; the journal keeps it."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    id: str
+
+    def make(self, w: Writer) -> Done:
+        damage = w.get(Damage, self.id)
+        if damage.job_id != self.job_id:
+            raise Refused(_("That entry belongs to another job."), rule="other_job")
+        w.withdraw(damage)
+        return Done(self.job_id, _("existing damage struck out"), damage.id)

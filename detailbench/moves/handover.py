@@ -1,0 +1,130 @@
+"""Giving the car back: protection, acceptance, drawn signatures, the car leaves."""
+
+from __future__ import annotations
+
+import json
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import ClassVar
+
+from detailbench.basics.errors import BadInput
+from detailbench.basics.texts import _
+from detailbench.moves.move import Done
+from detailbench.record.things import Acceptance, Protection, Signature, StateNote
+from detailbench.record.writing import Writer
+
+ANSWERS = ("accepted", "with_remarks", "not_accepted")
+WAYS = ("drawn", "telephone", "message", "declined", "absent")
+Strokes = Sequence[Sequence[Sequence[float]]]
+
+
+@dataclass(frozen=True)
+class RecordProtection:
+    """Coating, sealant or wax put on these panels; from here on they are *protected*. Unmeasured climate stays None."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    panels: tuple[str, ...]
+    product: str
+    kind: str = "sealant"
+    batch: str = ""
+    air_c: float | None = None
+    humidity_percent: float | None = None
+    surface_c: float | None = None
+    cure_h: float | None = None
+
+    def make(self, w: Writer) -> Done:
+        if not self.product.strip():
+            raise BadInput(_("Name what was put on."), field="product")
+        if not self.panels:
+            raise BadInput(_("Choose the panels."), field="panels")
+        if self.kind not in ("coating", "sealant", "wax"):
+            raise BadInput(_("It is a coating, a sealant or a wax."), field="kind", given=self.kind)
+        for name in ("air_c", "humidity_percent", "surface_c", "cure_h"):
+            value = getattr(self, name)
+            if value is not None and not math.isfinite(value):
+                raise BadInput(_("That is not a number."), field=name)
+        if self.humidity_percent is not None and not 0 < self.humidity_percent <= 100:
+            raise BadInput(_("Humidity is above 0 and at most 100 %."), field="humidity_percent")
+        thing = w.add(
+            Protection,
+            job_id=self.job_id,
+            panels=self.panels,
+            product=self.product.strip(),
+            kind=self.kind,
+            batch=self.batch,
+            air_c=self.air_c,
+            humidity_percent=self.humidity_percent,
+            surface_c=self.surface_c,
+            cure_h=self.cure_h,
+        )
+        w.add(StateNote, job_id=self.job_id, panels=self.panels, cover="protected", how=_("protection put on"))
+        return Done(self.job_id, _("protection recorded"), thing.id)
+
+
+@dataclass(frozen=True)
+class RecordAcceptance:
+    """The owner's word: accepted, with remarks, or not accepted. Remarks are personal and printed as typed."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    answer: str
+    remarks: str = ""
+    light: str = ""
+
+    def make(self, w: Writer) -> Done:
+        if self.answer not in ANSWERS:
+            raise BadInput(
+                _("The answer is accepted, with remarks or not accepted."), field="answer", given=self.answer
+            )
+        if self.answer == "with_remarks" and not self.remarks.strip():
+            raise BadInput(_("Type the owner's remarks first."), field="remarks")
+        thing = w.add(Acceptance, job_id=self.job_id, answer=self.answer, light=self.light)
+        if self.remarks.strip():
+            w.personal(thing.id, "remarks", self.remarks.strip())
+        return Done(self.job_id, _("acceptance recorded"), thing.id)
+
+
+@dataclass(frozen=True)
+class Sign:
+    """A signature drawn on the screen (strokes as points from 0 to 1), or how else the person answered."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    role: str
+    way: str = "drawn"
+    name: str = ""
+    strokes: Strokes = ()
+    moment: str = "handover"
+    statement: str = ""
+
+    def make(self, w: Writer) -> Done:
+        if self.role not in ("owner", "bearer", "workshop"):
+            raise BadInput(_("Owner, bearer or workshop signs."), field="role", given=self.role)
+        if self.way not in WAYS:
+            raise BadInput(_("“{way}” is not a way of signing.").format(way=self.way), field="way", given=self.way)
+        drawn = [[[float(x), float(y)] for x, y in stroke] for stroke in self.strokes if len(stroke) > 1]
+        if self.way == "drawn" and not drawn:
+            raise BadInput(_("Nothing was drawn yet."), field="strokes")
+        thing = w.add(
+            Signature, job_id=self.job_id, role=self.role, way=self.way, moment=self.moment, statement=self.statement
+        )
+        if self.name.strip():
+            w.personal(thing.id, "name", self.name.strip())
+        if drawn:
+            w.personal(thing.id, "strokes", json.dumps(drawn))
+        return Done(self.job_id, _("signature of the {role}").format(role=self.role), thing.id)
+
+
+@dataclass(frozen=True)
+class CarLeaves:
+    """The car is fetched."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+
+    def make(self, w: Writer) -> Done:
+        visit = w.job(self.job_id).visits[-1]
+        w.change(visit, left_at=w.now)
+        return Done(self.job_id, _("the car has left"), visit.id)

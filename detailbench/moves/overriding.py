@@ -1,0 +1,28 @@
+"""A rule set aside by a person: with name and at least two words of reason, printed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from detailbench.basics.errors import Refused
+from detailbench.basics.texts import _
+from detailbench.findings.gates import Stop
+from detailbench.record.things import Override
+from detailbench.record.writing import Writer
+
+
+def stopped_unless_overridden(w: Writer, job_id: str, stops: Sequence[Stop], panel: str, reason: str) -> None:
+    """Raise Refused for the first stop that stands; with a reason the overridable ones are set aside and noted."""
+    if not stops:
+        return
+    for stop in stops:
+        if not stop.may_override:
+            raise Refused(stop.sentence, rule=stop.rule)
+    if not reason:
+        raise Refused(" ".join(s.sentence for s in stops), rule=stops[0].rule, may_override=True)
+    if len(reason.split()) < 2:
+        raise Refused(
+            _("A reason needs at least two words; it is printed with your name."), rule=stops[0].rule, may_override=True
+        )
+    for stop in stops:
+        w.add(Override, job_id=job_id, rule=stop.rule, panel=panel, reason=reason.strip())

@@ -1,0 +1,300 @@
+"""Gauge sessions, checks, places and readings."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import ClassVar
+
+from detailbench.basics.errors import BadInput, Refused
+from detailbench.basics.numbers import format_number
+from detailbench.basics.texts import _, language
+from detailbench.body.edges import EdgePosition, to_edges
+from detailbench.body.outlines import load_outline
+from detailbench.body.places import places_count, propose_places, walk_sort
+from detailbench.findings.states import state_of
+from detailbench.findings.walking import next_place, reading_flags
+from detailbench.moves.move import Done
+from detailbench.record.picture import JobPicture, one
+from detailbench.record.things import CheckReading, Gauge, GaugeSession, Place, PlaceDecision, Reading, Shim
+from detailbench.record.writing import Writer
+
+NO_VALUE = ("over_range", "no_metal", "nothing")
+
+
+def _real(value: float, name: str) -> None:
+    if not isinstance(value, (int, float)) or not math.isfinite(value):
+        raise BadInput(_("That is not a number."), field=name, given=str(value))
+
+
+@dataclass(frozen=True)
+class StartSession:
+    """A gauge taken in hand for one spell. ``temperature_c`` of the surface, None when nobody measured it."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    gauge_id: str
+    temperature_c: float | None = None
+    note: str = ""
+
+    def make(self, w: Writer) -> Done:
+        gauge = w.get(Gauge, self.gauge_id)
+        if self.temperature_c is not None:
+            _real(self.temperature_c, "temperature_c")
+        session = w.add(
+            GaugeSession, job_id=self.job_id, gauge_id=gauge.id, temperature_c=self.temperature_c, note=self.note
+        )
+        return Done(self.job_id, _("gauge “{gauge}” in hand").format(gauge=gauge.name), session.id)
+
+
+@dataclass(frozen=True)
+class RecordCheck:
+    """Raw values on the zero plate or a foil, as the gauge showed them. ``again``: begin a new round of checks."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    session_id: str
+    shim_id: str
+    values_um: Sequence[float]
+    again: bool = False
+
+    def make(self, w: Writer) -> Done:
+        picture = w.job(self.job_id)
+        session = one(picture.sessions, self.session_id)
+        shim = w.get(Shim, self.shim_id)
+        if not self.values_um:
+            raise BadInput(_("Type at least one value."), field="values_um")
+        rounds = [c.round_no for c in picture.check_readings if c.session_id == session.id]
+        round_no = max(rounds, default=0) + 1 if self.again or not rounds else max(rounds)
+        for value in self.values_um:
+            _real(value, "values_um")
+            if value < 0 and shim.value_um != 0:
+                raise BadInput(_("A reading below zero is only possible on the zero plate."), field="values_um")
+            w.add(
+                CheckReading,
+                job_id=self.job_id,
+                session_id=session.id,
+                shim_id=shim.id,
+                value_um=float(value),
+                round_no=round_no,
+            )
+        return Done(self.job_id, _("{n} check readings on {shim}").format(n=len(self.values_um), shim=shim.label))
+
+
+def _add_places(w: Writer, picture: JobPicture, panel: str, needed: int = 0) -> list[Place]:
+    """The program's places for a panel, in walking order; what is there already stays."""
+    outline = load_outline(picture.car.style, picture.car.length_mm)
+    if panel not in outline.panels:
+        raise BadInput(_("This car has no panel “{panel}”.").format(panel=panel), field="panel", given=panel)
+    shape = outline.panels[panel]
+    points = walk_sort(propose_places(shape, places_count(shape, needed)))
+    return [_add_place(w, picture.job.id, panel, i, to_edges(shape, *p), "proposed") for i, p in enumerate(points, 1)]
+
+
+def _add_place(w: Writer, job_id: str, panel: str, number: int, at: EdgePosition, origin: str) -> Place:
+    return w.add(
+        Place,
+        job_id=job_id,
+        panel=panel,
+        number=number,
+        edge_a=at.edge_a,
+        edge_a_mm=at.a_mm,
+        edge_b=at.edge_b,
+        edge_b_mm=at.b_mm,
+        panel_w_mm=at.panel_w_mm,
+        panel_h_mm=at.panel_h_mm,
+        origin=origin,
+    )
+
+
+@dataclass(frozen=True)
+class ProposePlaces:
+    """Where to measure on a panel, drawn from its outline. A panel that has places keeps them."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    panel: str
+    needed: int = 0
+
+    def make(self, w: Writer) -> Done:
+        picture = w.job(self.job_id)
+        if any(p.panel == self.panel and p.origin == "proposed" for p in picture.places):
+            return Done(self.job_id, _("the places are there already"))
+        places = _add_places(w, picture, self.panel, self.needed)
+        return Done(self.job_id, _("{n} places on {panel}").format(n=len(places), panel=self.panel), places[0].id)
+
+
+@dataclass(frozen=True)
+class AddPlace:
+    """A place a person chose. It is shown, and blocks when low, but does not enter the panel's mean."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    panel: str
+    at: EdgePosition
+    origin: str = "chosen"
+
+    def make(self, w: Writer) -> Done:
+        picture = w.job(self.job_id)
+        if not any(p.panel == self.panel and p.origin == "proposed" for p in picture.places):
+            _add_places(w, picture, self.panel)
+            picture = w.job(self.job_id)
+        number = max((p.number for p in picture.places if p.panel == self.panel), default=0) + 1
+        place = _add_place(w, self.job_id, self.panel, number, self.at, self.origin)
+        return Done(self.job_id, _("place {n} added on {panel}").format(n=number, panel=self.panel), place.id)
+
+
+@dataclass(frozen=True)
+class RecordReading:
+    """One gauge value, or ``no_value`` with why. Without ``place_id`` it lands on the next place of the panel's walk
+    (places are proposed first where there are none). ``session_id`` empty: the newest session of the job."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    panel: str
+    value_um: float | None = None
+    no_value: str = ""
+    place_id: str = ""
+    session_id: str = ""
+    typed: str = ""
+    unit: str = "um"
+    source: str = "typed"
+    note: str = ""
+    flags: tuple[str, ...] = field(default=())
+
+    def make(self, w: Writer) -> Done:
+        if (self.value_um is None) == (not self.no_value):
+            raise BadInput(_("A reading is either a value or *no value* with why."), field="value_um")
+        if self.no_value and self.no_value not in NO_VALUE:
+            raise BadInput(_("“{why}” is not a reason for no value.").format(why=self.no_value), field="no_value")
+        if self.value_um is not None:
+            _real(self.value_um, "value_um")
+            if self.value_um < 0:
+                raise BadInput(_("A paint thickness is never below zero."), field="value_um", given=self.value_um)
+        picture = w.job(self.job_id)
+        if not picture.sessions:
+            raise Refused(_("Choose the gauge first; a reading belongs to a gauge."), rule="no_gauge")
+        session = one(picture.sessions, self.session_id) if self.session_id else picture.sessions[-1]
+        if self.place_id:
+            place = one(picture.places, self.place_id)
+        else:
+            if not any(p.panel == self.panel for p in picture.places):
+                _add_places(w, picture, self.panel)
+                picture = w.job(self.job_id)
+            place = next_place(picture, self.panel)
+        state = state_of(picture, place.panel)
+        flags = self.flags + reading_flags(picture, place, self.value_um, w.now)
+        reading = w.add(
+            Reading,
+            job_id=self.job_id,
+            place_id=place.id,
+            session_id=session.id,
+            value_um=None if self.value_um is None else float(self.value_um),
+            no_value=self.no_value,
+            flags=tuple(dict.fromkeys(flags)),
+            typed=self.typed,
+            unit=self.unit,
+            source=self.source,
+            note=self.note,
+            **state.as_fields(),
+        )
+        shown = _("no value") if self.value_um is None else format_number(self.value_um, None, language()) + " µm"
+        says = _("{panel} {n}: {value}").format(panel=place.panel, n=place.number, value=shown)
+        return Done(self.job_id, says, reading.id, ", ".join(reading.flags))
+
+
+@dataclass(frozen=True)
+class StrikeReading:
+    """Take a reading out; the journal keeps it."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    reading_id: str
+
+    def make(self, w: Writer) -> Done:
+        reading = one(w.job(self.job_id).readings, self.reading_id)
+        w.withdraw(reading)
+        return Done(self.job_id, _("reading struck out"), reading.id)
+
+
+@dataclass(frozen=True)
+class ImportedReading:
+    """One accepted line of a readings file."""
+
+    panel: str
+    value_um: float
+    unit: str = "um"
+    place_number: int | None = None
+    note: str = ""
+    typed: str = ""
+
+
+@dataclass(frozen=True)
+class ImportReadings:
+    """Accepted lines of a file, one move: each lands on its place, or on the next of its panel's walk."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    lines: tuple[ImportedReading, ...]
+    file_name: str = ""
+
+    def make(self, w: Writer) -> Done:
+        for line in self.lines:
+            place_id = ""
+            if line.place_number is not None:
+                places = [p for p in w.job(self.job_id).places if p.panel == line.panel]
+                if not places:
+                    places = _add_places(w, w.job(self.job_id), line.panel)
+                found = [p for p in places if p.number == line.place_number]
+                if not found:
+                    raise BadInput(
+                        _("{panel} has no place {n}.").format(panel=line.panel, n=line.place_number), field="place"
+                    )
+                place_id = found[0].id
+            RecordReading(
+                self.job_id,
+                line.panel,
+                line.value_um,
+                place_id=place_id,
+                typed=line.typed,
+                unit=line.unit,
+                source="file",
+                note=line.note,
+            ).make(w)
+        return Done(self.job_id, _("{n} readings from a file").format(n=len(self.lines)))
+
+
+@dataclass(frozen=True)
+class DecidePlace:
+    """A person sets an odd place aside, or keeps it, with a reason. A low place is never set aside unless a repeat
+    at the same place disagrees with it."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    place_id: str
+    moment: str
+    decision: str
+    reason: str
+
+    def make(self, w: Writer) -> Done:
+        picture = w.job(self.job_id)
+        place = one(picture.places, self.place_id)
+        if self.decision not in ("set_aside", "kept"):
+            raise BadInput(_("Decide: set aside, or kept."), field="decision", given=self.decision)
+        if len(self.reason.split()) < 2:
+            raise BadInput(_("Give the reason in at least two words; it is printed."), field="reason")
+        from detailbench.findings.panels import may_set_aside
+
+        why_not = may_set_aside(picture, place, self.moment) if self.decision == "set_aside" else None
+        if why_not:
+            raise Refused(why_not, rule="low_place")
+        thing = w.add(
+            PlaceDecision,
+            job_id=self.job_id,
+            place_id=place.id,
+            moment=self.moment,
+            decision=self.decision,
+            reason=self.reason.strip(),
+        )
+        return Done(self.job_id, _("place {n} of {panel} decided").format(n=place.number, panel=place.panel), thing.id)

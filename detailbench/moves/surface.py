@@ -1,0 +1,137 @@
+"""What the surface is: paint system by finish group, state by panel, panels held back."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from detailbench.basics.errors import BadInput, Refused
+from detailbench.basics.texts import _
+from detailbench.moves.move import Done
+from detailbench.record.things import FinishGroup, Hold, StateNote
+from detailbench.record.writing import Writer
+
+PAINT_SYSTEMS = (
+    "clear_over_colour", "single_stage", "matt", "tinted_clear", "filmed", "wrapped", "bare", "unknown",
+)  # fmt: skip
+CLEAN = ("dirty", "washed", "decontaminated", "wiped")
+WORK = ("as_found", "polished")
+COVER = ("bare", "earlier_coating", "protected", "not_known")
+
+
+@dataclass(frozen=True)
+class SetPaintSystem:
+    """The paint system of a finish group, by the person's word."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    group_id: str
+    paint_system: str
+    note: str = ""
+
+    def make(self, w: Writer) -> Done:
+        if self.paint_system not in PAINT_SYSTEMS:
+            raise BadInput(_("“{value}” is not a paint system.").format(value=self.paint_system), field="paint_system")
+        group = w.get(FinishGroup, self.group_id)
+        w.change(group, paint_system=self.paint_system, note=self.note or group.note)
+        return Done(self.job_id, _("paint system of “{group}” noted").format(group=group.name), group.id)
+
+
+@dataclass(frozen=True)
+class MakeGroup:
+    """A finish group of its own for some panels (a refinished door, say); they leave the group they were in."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    name: str
+    panels: tuple[str, ...]
+    paint_system: str = "unknown"
+
+    def make(self, w: Writer) -> Done:
+        if not self.name.strip() or not self.panels:
+            raise BadInput(_("A finish group needs a name and at least one panel."), field="name")
+        if self.paint_system not in PAINT_SYSTEMS:
+            raise BadInput(_("“{value}” is not a paint system.").format(value=self.paint_system), field="paint_system")
+        picture = w.job(self.job_id)
+        if any(g.name == self.name.strip() for g in picture.groups):
+            raise BadInput(_("There is a finish group of that name already."), field="name", given=self.name)
+        moving = set(self.panels)
+        for group in picture.groups:
+            left = tuple(p for p in group.panels if p not in moving)
+            if not left:
+                w.withdraw(group)
+            elif left != group.panels:
+                w.change(group, panels=left)
+        new = w.add(
+            FinishGroup, job_id=self.job_id, name=self.name.strip(), panels=self.panels, paint_system=self.paint_system
+        )
+        return Done(self.job_id, _("finish group “{group}” made").format(group=new.name), new.id)
+
+
+@dataclass(frozen=True)
+class SetState:
+    """From here on these panels are so. Decontaminated and panel-wiped means bare, by the person's word."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    panels: tuple[str, ...]
+    clean: str = ""
+    work: str = ""
+    cover: str = ""
+    how: str = ""
+
+    def make(self, w: Writer) -> Done:
+        for name, value, known in (
+            ("clean", self.clean, CLEAN), ("work", self.work, WORK), ("cover", self.cover, COVER),
+        ):  # fmt: skip
+            if value and value not in known:
+                raise BadInput(_("“{value}” is not a state.").format(value=value), field=name, given=value)
+        if not self.panels or not (self.clean or self.work or self.cover):
+            raise BadInput(_("Choose the panels and what they are now."), field="panels")
+        cover = self.cover or ("bare" if self.clean == "wiped" else "")
+        note = w.add(
+            StateNote,
+            job_id=self.job_id,
+            panels=self.panels,
+            clean=self.clean,
+            work=self.work,
+            cover=cover,
+            how=self.how,
+        )
+        says = _("state of {n} panels noted").format(n=len(self.panels))
+        return Done(self.job_id, says, note.id)
+
+
+@dataclass(frozen=True)
+class HoldPanel:
+    """A person holds a panel back from any machine."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    panel: str
+    reason: str
+
+    def make(self, w: Writer) -> Done:
+        if len(self.reason.split()) < 2:
+            raise BadInput(
+                _("Give the reason in at least two words; it is printed."), field="reason", given=self.reason
+            )
+        thing = w.add(Hold, job_id=self.job_id, panel=self.panel, reason=self.reason.strip())
+        return Done(self.job_id, _("panel held back"), thing.id)
+
+
+@dataclass(frozen=True)
+class ReleasePanel:
+    """A held panel is released again."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    panel: str
+
+    def make(self, w: Writer) -> Done:
+        held = [h for h in w.job(self.job_id).holds if h.panel == self.panel and not h.lifted]
+        if not held:
+            raise Refused(_("That panel is not held back by anyone."), rule="not_held")
+        for hold in held:
+            w.change(hold, lifted=True)
+        return Done(self.job_id, _("panel released"), held[-1].id)

@@ -1,0 +1,141 @@
+"""Adopt a process, carry it over the car panel by panel."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, fields
+from datetime import timedelta
+from typing import Any, ClassVar
+
+from detailbench.basics.errors import BadInput, Refused
+from detailbench.basics.texts import _
+from detailbench.findings.gates import start_stops
+from detailbench.findings.processes import step_of_panel
+from detailbench.findings.trial_story import may_adopt_steps
+from detailbench.moves.move import Done
+from detailbench.moves.overriding import stopped_unless_overridden
+from detailbench.record.picture import one
+from detailbench.record.things import Combination, Process, ProcessStep, StateNote, StepRun
+from detailbench.record.writing import Writer
+
+_HEADER = {"id", "entered_at", "entered_by", "seq", "withdrawn", "job_id", "stated_at", "process_id", "number"}
+STEP_FIELDS = tuple(f.name for f in fields(ProcessStep) if f.name not in _HEADER)
+REPEAT_WITHIN = timedelta(seconds=1)
+
+
+def _step_values(values: Mapping[str, Any]) -> dict[str, Any]:
+    for name, value in values.items():
+        if name not in STEP_FIELDS:
+            raise BadInput(_("A step has no field “{name}”.").format(name=name), field=name)
+        if isinstance(value, (int, float)) and (not math.isfinite(value) or value < 0):
+            raise BadInput(_("That cannot be below zero."), field=name, given=value)
+    if not values.get("section_m2", 0.1) > 0:
+        raise BadInput(_("A section has an area."), field="section_m2")
+    if values.get("pad_care_every", 1) < 1:
+        raise BadInput(_("Pads are cleaned every one or more sections."), field="pad_care_every")
+    return dict(values)
+
+
+@dataclass(frozen=True)
+class AdoptProcess:
+    """One to n ordered steps for a finish group. Every machine step must have been seen to work on this paint."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    group_id: str
+    steps: Sequence[Mapping[str, Any]]
+    words: str = ""
+
+    def make(self, w: Writer) -> Done:
+        picture = w.job(self.job_id)
+        group = one(picture.groups, self.group_id)
+        if not self.steps:
+            raise BadInput(_("A process has at least one step."), field="steps")
+        steps = [_step_values(s) for s in self.steps]
+        for step in steps:
+            w.get(Combination, step.get("combination_id", ""))
+        rest, why_not = may_adopt_steps(picture, group, [s["combination_id"] for s in steps])
+        if why_not:
+            raise Refused(why_not, rule="not_seen_to_work")
+        process = w.add(Process, job_id=self.job_id, group_id=group.id, trial_ids=rest, words=self.words)
+        for number, step in enumerate(steps, 1):
+            w.add(ProcessStep, job_id=self.job_id, process_id=process.id, number=number, **step)
+        return Done(self.job_id, _("process adopted for “{group}”").format(group=group.name), process.id)
+
+
+@dataclass(frozen=True)
+class StartStep:
+    """Start a step on a panel. Stops stand here: no process, held back, paint without abrasive, below *leave below*,
+    gauge check failed. A person may override most of them with a reason. Starting twice within a second is once."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    panel: str
+    step_id: str
+    override: str = ""
+
+    def make(self, w: Writer) -> Done:
+        picture = w.job(self.job_id)
+        step = step_of_panel(picture, self.panel, self.step_id)
+        running = [r for r in picture.runs if r.panel == self.panel and r.finished_at is None]
+        for run in running:
+            if run.step_id == step.id and w.now - run.started_at < REPEAT_WITHIN:
+                return Done(self.job_id, _("already started"), run.id)
+        if running:
+            raise Refused(_("A step is running on that panel already."), rule="running")
+        stopped_unless_overridden(w, self.job_id, start_stops(picture, self.panel, step), self.panel, self.override)
+        run = w.add(StepRun, job_id=self.job_id, panel=self.panel, step_id=step.id, started_at=w.now)
+        return Done(self.job_id, _("step {n} started on {panel}").format(n=step.number, panel=self.panel), run.id)
+
+
+@dataclass(frozen=True)
+class FinishStep:
+    """Finish or pause the running step. A finished machine step makes the panel *polished*; it is no longer wiped.
+    ``minutes``: the true time where the timer is not to be believed."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    panel: str
+    ended: str = "finished"
+    minutes: float | None = None
+
+    def make(self, w: Writer) -> Done:
+        if self.ended not in ("finished", "paused", "left_running"):
+            raise BadInput(_("A step is finished, paused or left running."), field="ended", given=self.ended)
+        if self.minutes is not None and not (math.isfinite(self.minutes) and self.minutes > 0):
+            raise BadInput(_("Minutes must be more than nothing."), field="minutes", given=self.minutes)
+        picture = w.job(self.job_id)
+        running = [r for r in picture.runs if r.panel == self.panel and r.finished_at is None]
+        if not running:
+            raise Refused(_("Nothing is running on that panel."), rule="not_running")
+        run = running[-1]
+        w.change(run, finished_at=w.now, ended=self.ended, minutes=self.minutes)
+        step = one(picture.steps, run.step_id)
+        if self.ended == "finished":
+            w.add(
+                StateNote, job_id=self.job_id, panels=(self.panel,), work="polished", clean="decontaminated",
+                how=_("step {n} finished").format(n=step.number),
+            )  # fmt: skip
+        words = {"finished": _("finished"), "paused": _("paused"), "left_running": _("left running, time unknown")}
+        says = _("step {n} on {panel}: {what}").format(n=step.number, panel=self.panel, what=words[self.ended])
+        return Done(self.job_id, says, run.id)
+
+
+@dataclass(frozen=True)
+class TickSections:
+    """Sections done of the running step, ticked by hand; they override the estimate by time."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    panel: str
+    sections_done: int
+
+    def make(self, w: Writer) -> Done:
+        running = [r for r in w.job(self.job_id).runs if r.panel == self.panel and r.finished_at is None]
+        if not running:
+            raise Refused(_("Nothing is running on that panel."), rule="not_running")
+        if self.sections_done < 0:
+            raise BadInput(_("Sections are counted from 0."), field="sections_done", given=self.sections_done)
+        w.change(running[-1], sections_done=self.sections_done)
+        return Done(self.job_id, _("{n} sections done on {panel}").format(n=self.sections_done, panel=self.panel))
