@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 from typing import Any
 
 from detailbench.basics import shelf
@@ -19,16 +20,16 @@ from detailbench.trials.rungs import Range, Rung, RungSeen
 
 @dataclass(frozen=True)
 class Machine:
-    """``orbits_per_min``, ``turns_per_min``: lowest and highest on the dial, None where it has none."""
+    """``dials``: dial position and its orbits (rotary: turns) per minute; ``own_rpm``: turns of a forced pad."""
 
     key: str
     name: str
     movement: Movement
     orbit_mm: float | None
     plate_mm: float
-    orbits_per_min: tuple[float, float] | None
-    turns_per_min: tuple[float, float] | None
+    own_rpm: float | None
     weight_n: float
+    dials: tuple[tuple[str, float], ...]
 
 
 @dataclass(frozen=True)
@@ -41,7 +42,8 @@ class Pad:
 
 @dataclass(frozen=True)
 class Compound:
-    """A compound or polish. ``oily``: may hide marks until the panel wipe."""
+    """A compound or polish; ``kind``: finishing, medium, cutting, one_step.
+    ``oily``: may hide marks until the panel wipe."""
 
     key: str
     name: str
@@ -147,27 +149,22 @@ def _range(
 
 
 def _machine(row: Mapping[str, Any], name: str) -> Machine:
-    _with([row], ("key", "name", "movement", "orbit_mm", "plate_mm", "weight_n"), "machines", name)
+    _with([row], ("key", "name", "movement", "orbit_mm", "plate_mm", "own_rpm", "weight_n", "dials"), "machines", name)
     if row["movement"] not in {m.value for m in Movement}:
         raise _bad(name, "machines", row["movement"], _("there is no such movement"))
 
-    def pair(column: str) -> tuple[float, float] | None:
-        value = row.get(column)
-        if value is None:
-            return None
-        if not isinstance(value, list) or len(value) != 2 or value[0] > value[1]:
-            raise _bad(name, "machines", value, _("{column} needs a lowest and a highest").format(column=column))
-        return (value[0], value[1])
-
+    dials = row["dials"]
+    if any(low[1] >= high[1] for low, high in pairwise(dials)):
+        raise _bad(name, "machines", row["key"], _("the dial must rise from low to high"))
     return Machine(
         row["key"],
         row["name"],
         Movement(row["movement"]),
         row["orbit_mm"],
         row["plate_mm"],
-        pair("orbits_per_min"),
-        pair("turns_per_min"),
+        row["own_rpm"],
         row["weight_n"],
+        tuple((position, per_min) for position, per_min in dials),
     )
 
 

@@ -23,16 +23,16 @@ NODES = 64  # Gauss-Legendre nodes on each side of the place where orbit and tur
 class Movement(StrEnum):
     """The machine's movement, by key."""
 
-    FREE_ORBITAL = "free_orbital"
-    FORCED_ORBITAL = "forced_orbital"
+    FREE_ORBITAL = "free_orbit"
+    FORCED_ORBITAL = "forced"
     ROTARY = "rotary"
     HAND = "hand"
 
     @property
     def label(self) -> str:
         words = {
-            "free_orbital": _("orbital, free"),
-            "forced_orbital": _("orbital, forced"),
+            "free_orbit": _("orbital, free"),
+            "forced": _("orbital, forced"),
             "rotary": _("rotary"),
             "hand": _("by hand"),
         }

@@ -57,7 +57,7 @@ def _judges_finish(row: Row) -> bool:
 def _mishap(outcome: Outcome, context: Context) -> bool | None:
     if outcome.stopped is not Stopped.COLOUR_ON_PAD:
         return False
-    return {"clear": True, "single_stage": False, "unknown": None}[context.paint]
+    return {"clear_over_colour": True, "single_stage": False}.get(context.paint_system)
 
 
 def _two_steps(row: Row, chosen: Option, context: Context) -> bool:

@@ -10,6 +10,17 @@ from detailbench.basics.texts import _
 from detailbench.trials.movement import Movement
 from detailbench.trials.rungs import Range, RungSeen
 
+PAINT_SYSTEMS = (
+    "clear_over_colour",
+    "single_stage",
+    "matt",
+    "tinted_clear",
+    "filmed",
+    "wrapped",
+    "bare",
+    "unknown",
+)
+
 
 class Cleared(StrEnum):
     """Were the marks cleared?"""
@@ -131,7 +142,7 @@ class Context:
     ``range``: what is known of the rungs, mildest first, before this outcome; ``at``: the rung tried; ``on_top_of``:
     the rung whose place it was tried on, None on a fresh place. ``already``: results acted on since this rung was
     first tried. ``clear_coat``: known, thin, unknown. ``colour``: dark, mid, light. ``feel``: soft, medium, hard,
-    sticky or None. ``paint``: clear, single_stage, unknown. ``order``: the shop's, compound or pad first.
+    sticky or None. ``paint_system``: one of PAINT_SYSTEMS. ``order``: the shop's, compound or pad first.
     ``time_left``: a slower arm would still be within the compound's working time. ``trial_minutes``: shop setting.
     """
 
@@ -142,7 +153,7 @@ class Context:
     clear_coat: str = "unknown"
     colour: str = "dark"
     feel: str | None = None
-    paint: str = "unknown"
+    paint_system: str = "unknown"
     order: tuple[str, ...] = ("compound", "pad")
     time_left: bool = True
     trial_minutes: float = 8.0
@@ -156,7 +167,7 @@ class Context:
             ("clear_coat", self.clear_coat, ("known", "thin", "unknown")),
             ("colour", self.colour, ("dark", "mid", "light")),
             ("feel", self.feel, (None, "soft", "medium", "hard", "sticky")),
-            ("paint", self.paint, ("clear", "single_stage", "unknown")),
+            ("paint_system", self.paint_system, PAINT_SYSTEMS),
         ):
             if value not in known:
                 raise BadInput(_("“{value}” is not known here.").format(value=value), field=name, given=value)

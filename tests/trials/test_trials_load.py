@@ -152,8 +152,8 @@ EXAMPLES: dict[str, list[dict[str, Any]]] = {
         {"force_n": 40, "pad_speed_m_s": 3, "seconds": 900, "panel_m2": 1.1, "panel_share": 0.08},
     ],
     "pad_speed": [
-        {"movement": "free_orbital", "orbit_mm": 15, "orbits_per_min": 4200},
-        {"movement": "forced_orbital", "orbit_mm": 8, "orbits_per_min": 4000, "turns_per_min": 480, "pad_mm": 150},
+        {"movement": "free_orbit", "orbit_mm": 15, "orbits_per_min": 4200},
+        {"movement": "forced", "orbit_mm": 8, "orbits_per_min": 4000, "turns_per_min": 480, "pad_mm": 150},
         {"movement": "rotary", "turns_per_min": 900, "pad_mm": 140},
         {"movement": "hand", "stroke_m_s": 0.4},
     ],

@@ -225,7 +225,7 @@ def fresh() -> dict[str, Any]:
         ("range", 0, "machine", "spoon", "no such machine"),
         ("range", 0, "compound", "sand", "no such compound"),
         ("machines", 0, "movement", "up and down", "no such movement"),
-        ("machines", 1, "orbits_per_min", [5000, 1000], "lowest and a highest"),
+        ("machines", 1, "dials", [["low", 5000], ["high", 1000]], "must rise"),
         ("towels", 1, "key", "low_pile", "stands twice"),
         ("range", 1, "key", "soft_finishing", "stands twice"),
     ],
