@@ -39,9 +39,9 @@ system_packages() {
     say "installing system packages:$missing"
     # shellcheck disable=SC2086  # lists of words
     {
-        $as_root apt-get update -qq </dev/null >&2 || say "the package lists could not be renewed; trying the old ones"
-        $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing \
-            </dev/null >&2 || stop "these system packages could not be installed:$missing"
+        $as_root apt-get update -qq </dev/null >/dev/null || say "the package lists could not be renewed; trying the old ones"
+        $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends \
+            -o Dpkg::Use-Pty=0 $missing </dev/null >/dev/null || stop "these system packages could not be installed:$missing"
     }
 }
 
