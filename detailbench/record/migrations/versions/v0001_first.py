@@ -144,7 +144,7 @@ TABLES = {
     ),
     "trial_outcome": (
         "id text, entered_at text, entered_by text, stated_at text?, seq whole, withdrawn truth, job_id* text, "
-        "trial_id text, cleared text, finish text, stopped text, next_result text, note text"
+        "trial_id text, cleared text, finish text, stopped text, only_deep_left truth, next_result text, note text"
     ),
     "process": (
         "id text, entered_at text, entered_by text, stated_at text?, seq whole, withdrawn truth, job_id* text, "

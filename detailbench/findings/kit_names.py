@@ -1,0 +1,40 @@
+"""Names and values of the shop's kit as a job used it; retired things keep the name of then."""
+
+from __future__ import annotations
+
+from detailbench.basics.texts import _
+from detailbench.record.picture import ShopPicture, one
+from detailbench.record.things import Combination, Machine, Pad, Product
+
+
+def parts(shop: ShopPicture, combination: Combination) -> tuple[Machine, Pad, Product]:
+    """Machine, pad and compound or polish of a combination."""
+    return (
+        one(shop.machines, combination.machine_id),
+        one(shop.pads, combination.pad_id),
+        one(shop.products, combination.product_id),
+    )
+
+
+def combination_name(shop: ShopPicture, combination_id: str) -> str:
+    """ "free orbital · foam pad · fine polish": unique within the shop by what it consists of."""
+    machine, pad, product = parts(shop, one(shop.combinations, combination_id))
+    return f"{_(machine.name)} · {_(pad.name)} · {_(product.name)}"
+
+
+def combinations_in_use(shop: ShopPicture) -> tuple[Combination, ...]:
+    """The shop's range, mildest first, without what is retired."""
+    return tuple(sorted((c for c in shop.combinations if not c.retired), key=lambda c: (c.rung, c.seq)))
+
+
+def lamp_name(shop: ShopPicture, lamp_id: str) -> str:
+    """A lamp's name, or "no lamp noted"."""
+    return _(one(shop.lamps, lamp_id).name) if lamp_id else _("no lamp noted")
+
+
+def person_name(shop: ShopPicture, person_id: str) -> str:
+    """Name of who entered something, or "not stated"."""
+    for person in shop.people:
+        if person.id == person_id:
+            return person.name
+    return _("not stated")
