@@ -17,6 +17,7 @@ from detailbench.thickness.readings import Bools, Floats
 
 DIFFERS, LOOK_AGAIN = 0.9, 0.5
 FEWEST_IN_FAMILY = 3
+WIDE = 1.7  # times the usual scatter; beyond it two close groups may pass for one wide one
 USUAL_SCATTER_UM = 7.0
 METAL = ("steel", "aluminium")
 SOURCE = Source(
@@ -105,6 +106,8 @@ def _family(
             tuple(k for k, high in zip(keys, two, strict=True) if high),
         )
         sentence = odd_words.two_groups(x[~two], x[two])
+    elif post.scatter_um > WIDE * usual_scatter_um:
+        sentence = odd_words.wide(post.scatter_um, usual_scatter_um)
     found = []
     for i, p in enumerate(group):
         rest = np.delete(x, i)[np.delete(own, i)]

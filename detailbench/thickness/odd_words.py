@@ -41,6 +41,13 @@ def two_groups(thinner_um: Floats, thicker_um: Floats) -> str:
     )
 
 
+def wide(scatter_um: float, usual_um: float) -> str:
+    """The family's sentence when it scatters far more than usual without falling apart."""
+    return _(
+        "These panels scatter by {scatter}, usual is {usual}: look at the values, they may fall into groups."
+    ).format(scatter=format_thickness(scatter_um, digits=0), usual=format_thickness(usual_um, digits=0))
+
+
 def _against_twin(f: Finding) -> str:
     if f.over_twin_um is None:
         return ""
