@@ -1,0 +1,114 @@
+"""What each stage has done and still has due: the counts on the rail."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from detailbench.findings.changes import moment_of
+from detailbench.findings.panels import READABLE, outline_of
+from detailbench.findings.processes import is_finished, panel_steps, process_of
+from detailbench.findings.states import READY, states
+from detailbench.findings.walking import panel_places, readings_at
+from detailbench.record.picture import JobPicture
+
+
+@dataclass(frozen=True)
+class Due:
+    """``done`` of ``done + due``; ``what`` is due, by panel or field name, for the list behind the count."""
+
+    done: int
+    due: int
+    what: tuple[str, ...] = ()
+
+
+def due(picture: JobPicture) -> Mapping[str, Due]:
+    """By stage key. Work counts panel steps; Trials finish groups without a process; Marks panels not looked at."""
+    return {
+        "arrival": _arrival(picture),
+        "wash": _wash(picture),
+        "marks": _marks(picture),
+        "thickness": _thickness(picture),
+        "trials": _trials(picture),
+        "work": _work(picture),
+        "handover": _handover(picture),
+    }
+
+
+def _count(checks: Mapping[str, bool]) -> Due:
+    open_ = tuple(k for k, done in checks.items() if not done)
+    return Due(len(checks) - len(open_), len(open_), open_)
+
+
+def _arrival(picture: JobPicture) -> Due:
+    owner = next((p for p in picture.parties if p.role == "owner"), None)
+    visit = picture.visits[-1] if picture.visits else None
+    return _count(
+        {
+            "owner": owner is not None and bool(picture.said(owner.id, "name")),
+            "car": bool(picture.car.described),
+            "vin": bool(picture.car.vin or picture.car.vin_absent),
+            "odometer": visit is not None and visit.odometer_in is not None,
+            "hoped_level": bool(picture.job.hoped_level),
+        }
+    )
+
+
+def _wash(picture: JobPicture) -> Due:
+    now = states(picture)
+    panels = outline_of(picture).panels
+    return _count({key: key in now and now[key].clean in READY for key in panels})
+
+
+def _marks(picture: JobPicture) -> Due:
+    seen = {m.panel for m in picture.marks} | {look.panel for look in picture.panel_looks}
+    return _count({key: key in seen for key in outline_of(picture).panels})
+
+
+def _thickness(picture: JobPicture) -> Due:
+    done = waiting = 0
+    what = []
+    for key, panel in outline_of(picture).panels.items():
+        places = panel_places(picture, key)
+        moment = moment_of(picture, key)
+        missing = [p for p in places if p.origin != "chosen" and not readings_at(picture, p.id, moment)]
+        done += len(places) - len(missing)
+        waiting += len(missing)
+        if not places and panel.substrate in READABLE:
+            waiting += 1
+        if missing or (not places and panel.substrate in READABLE):
+            what.append(key)
+    return Due(done, waiting, tuple(what))
+
+
+def _trials(picture: JobPicture) -> Due:
+    return _count({g.name: process_of(picture, g.id) is not None for g in picture.groups})
+
+
+def _work(picture: JobPicture) -> Due:
+    return _count(
+        {
+            f"{key}:{step.number}": is_finished(picture, key, step.id)
+            for key in outline_of(picture).panels
+            for step in panel_steps(picture, key)
+        }
+    )
+
+
+def _handover(picture: JobPicture) -> Due:
+    polished = {r.panel for r in picture.runs if r.ended == "finished"}
+    checked = {c.mark_id for c in picture.mark_checks}
+    measured = {p.panel for p in picture.places if readings_at(picture, p.id, "polished")}
+    with_before = {p.panel for p in picture.places if readings_at(picture, p.id, "as_found")}
+    visit = picture.visits[-1] if picture.visits else None
+    return _count(
+        {
+            "after_readings": bool(polished) and (polished & with_before) <= measured,
+            "after_marks": bool(polished) and all(m.id in checked for m in picture.marks if m.panel in polished),
+            "protection": bool(picture.protections),
+            "acceptance": bool(picture.acceptances),
+            "signatures": {"owner", "workshop"} <= {s.role for s in picture.signatures if s.moment == "handover"},
+            "odometer_out": visit is not None and visit.odometer_out is not None,
+            "report": any(d.kind == "handover" for d in picture.documents),
+        }
+    )
