@@ -184,12 +184,18 @@ def format_thickness_change(
 
 
 def format_thickness_interval(
-    low_um: float, high_um: float, unit: LengthUnit | None = None, digits: int | None = None, locale: str | None = None
+    low_um: float,
+    high_um: float,
+    unit: LengthUnit | None = None,
+    digits: int | None = None,
+    locale: str | None = None,
+    *,
+    with_unit: bool = True,
 ) -> str:
-    """An interval of thicknesses held in µm; units and digits as in format_thickness."""
+    """An interval of thicknesses held in µm; units and digits as in format_thickness, the unit shown or not."""
     low, known, fine = _in_unit(low_um, unit, digits)
     high, _unit, finer = _in_unit(high_um, unit, digits)
-    return format_interval(low, high, known, max(fine, finer), locale)
+    return format_interval(low, high, known if with_unit else "", max(fine, finer), locale)
 
 
 def format_change(value: float, unit: str = "", digits: int | None = None, locale: str | None = None) -> str:

@@ -192,7 +192,7 @@ def _sentence(
         )
     return _("removed {value} ({interval}, {confidence} %)").format(
         value=format_thickness(removed, digits=1),
-        interval=format_thickness_interval(low, high, digits=1),
+        interval=format_thickness_interval(low, high, digits=1, with_unit=False),
         confidence=format_number(100 * confidence, 0),
     )
 

@@ -56,7 +56,7 @@ def posterior(panel_means_um: Floats, usual_scatter_um: float = 7.0) -> Posterio
     # where both densities vanish the panel lies outside everything the car's own paint could be
     chance = np.where(either > tiny, differs / np.maximum(either, tiny), 1.0)
     return Posterior(
-        chance=(chance * weight).sum(axis=(1, 2, 3)),
+        chance=np.clip((chance * weight).sum(axis=(1, 2, 3)), 0.0, 1.0),
         mean_um=float((weight.sum(axis=(1, 2)) * m).sum()),
         scatter_um=usual_scatter_um * math.exp(SIGMA_SPREAD * float((weight.sum(axis=(0, 2)) * u).sum())),
     )

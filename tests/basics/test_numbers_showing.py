@@ -91,6 +91,7 @@ def test_a_thickness_is_shown_in_the_chosen_unit() -> None:
     assert format_thickness(2.54, "mil", 1) == "0.10\u00a0mil"
     assert format_thickness_change(-2.54, "mil", 0) == "-0.10\u00a0mil"
     assert format_thickness_interval(25.4, 50.8, "mil") == "1.00 to 2.00\u00a0mil"
+    assert format_thickness_interval(25.4, 50.8, "mil", with_unit=False) == "1.00 to 2.00"
     assert format_thickness_interval(1.0, 2.5) == "1.0 to 2.5\u00a0µm"
 
 
