@@ -1,0 +1,98 @@
+"""Photographs: taken into the record as they are, by their hash; looked at only to know what they are."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import ClassVar
+
+from detailbench.basics.clock import HandClock
+from detailbench.basics.errors import BadInput, Refused
+from detailbench.basics.texts import _
+from detailbench.findings.states import state_of
+from detailbench.moves.move import Done
+from detailbench.photos.intake import look_at
+from detailbench.record.picture import one
+from detailbench.record.things import Photo
+from detailbench.record.writing import Writer
+
+MOMENTS = ("arrival", "before", "trial", "after")
+
+
+@dataclass(frozen=True)
+class AddPhoto:
+    """A photograph of this job, of a panel, of a mark. The same file twice is kept once and said."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    content: bytes = field(repr=False)
+    name: str = ""
+    panel: str = ""
+    mark_id: str = ""
+    moment: str = "before"
+    lamp_id: str = ""
+    caption: str = ""
+
+    def make(self, w: Writer) -> Done:
+        if self.moment not in MOMENTS:
+            raise BadInput(_("A photo is of the arrival, before, a trial or after."), field="moment", given=self.moment)
+        picture = w.job(self.job_id)
+        if self.mark_id:
+            one(picture.marks, self.mark_id)
+        seen = look_at(self.content, self.name, HandClock(w.now))
+        kept = w.keep_file(
+            self.content,
+            seen.media_type,
+            self.name,
+            taken_at=seen.taken_at,
+            offset_source=seen.offset_source or "",
+            width_px=seen.width_px,
+            height_px=seen.height_px,
+        )
+        if any(p.evidence_id == kept.id and p.panel == self.panel and p.moment == self.moment for p in picture.photos):
+            return Done(self.job_id, _("photo already there"), note=_("This photo is here already; it was kept once."))
+        photo = w.add(
+            Photo,
+            job_id=self.job_id,
+            evidence_id=kept.id,
+            panel=self.panel,
+            mark_id=self.mark_id,
+            moment=self.moment,
+            lamp_id=self.lamp_id,
+            caption=self.caption,
+            **state_of(picture, self.panel).as_fields(),
+        )
+        return Done(self.job_id, _("photo added"), photo.id, " ".join(seen.remarks))
+
+
+@dataclass(frozen=True)
+class PairPhotos:
+    """Before and after of the same view stand side by side in print."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    before_id: str
+    after_id: str
+
+    def make(self, w: Writer) -> Done:
+        picture = w.job(self.job_id)
+        before, after = one(picture.photos, self.before_id), one(picture.photos, self.after_id)
+        if before.moment == "after" or after.moment != "after":
+            raise BadInput(_("A pair is one photo from before and one from after the work."), field="after_id")
+        if before.panel != after.panel:
+            raise Refused(_("A pair shows the same panel."), rule="pair")
+        w.change(after, pair=before.id)
+        return Done(self.job_id, _("photos paired"), after.id)
+
+
+@dataclass(frozen=True)
+class StrikePhoto:
+    """Take a photo out of the job; file and journal keep it."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    photo_id: str
+
+    def make(self, w: Writer) -> Done:
+        photo = one(w.job(self.job_id).photos, self.photo_id)
+        w.withdraw(photo)
+        return Done(self.job_id, _("photo struck out"), photo.id)
