@@ -83,7 +83,7 @@ class CloseReport:
 
 
 def copy_out(store: Store, document: Document, target: Path) -> Path:
-    """Write a closed document to ``target``, whole or not at all. Raises RecordTrouble; an existing other file stays."""
+    """Write a closed document to ``target``, whole or not at all; an existing file stays. Raises RecordTrouble."""
     content = store.files.read(document.sha256)
     part = target.with_name(target.name + ".part")
     try:
