@@ -9,9 +9,12 @@ from typing import Any
 
 from sqlalchemy import Connection, select
 
-from detailbench.record.journal import START, changes_in, hash_of
+from detailbench.record.journal import START, Change, changes_in, hash_of
 from detailbench.record.store import Store
 from detailbench.record.tables import TABLES, journal, personal
+
+COLUMNS = ("n", "at", "by", "scope", "act", "undoable", "refers_to")  # of the journal, each also in the text
+ENTRY_FIELDS = (*COLUMNS, "says", "changes", "previous")
 
 
 @dataclass(frozen=True)
@@ -53,17 +56,22 @@ def _replay(connection: Connection, troubles: list[str]) -> tuple[dict[str, dict
     previous, expected = START, 1
     for entry in connection.execute(select(journal).order_by(journal.c.n)):
         where = f"Journal entry {entry.n}"
-        body = json.loads(entry.body)
+        body, changes = _told(entry.body)
         if entry.n != expected:
             troubles.append(f"{where}: entry {expected} is missing before it.")
         if hash_of(entry.body) != entry.hash:
             troubles.append(f"{where}: its text does not match its hash; it was changed after it was written.")
-        if body["previous"] != previous:
+        previous, previous_was, expected = entry.hash, previous, entry.n + 1
+        chain.add(entry.hash)
+        if body is None:
+            troubles.append(f"{where}: its text cannot be read.")
+            continue
+        if body["previous"] != previous_was:
             troubles.append(f"{where}: it does not continue the entry before it.")
-        loose = [k for k in ("n", "at", "by", "scope", "act", "undoable", "refers_to") if body[k] != getattr(entry, k)]
+        loose = [k for k in COLUMNS if body[k] != getattr(entry, k)]
         if loose or body["says"] != hashlib.sha256(entry.says.encode()).hexdigest():
             troubles.append(f"{where}: its columns ({', '.join(loose) or 'says'}) differ from its text.")
-        for change in changes_in(entry.body):
+        for change in changes:
             table = rows.setdefault(change.table, {})
             if change.was is None:
                 table[change.id] = dict(change.now)
@@ -71,9 +79,18 @@ def _replay(connection: Connection, troubles: list[str]) -> tuple[dict[str, dict
                 table[change.id].update(change.now)
             else:
                 troubles.append(f"{where}: it changes a {change.table} row that was never made.")
-        previous, expected = entry.hash, entry.n + 1
-        chain.add(entry.hash)
     return rows, chain, previous
+
+
+def _told(text: str) -> tuple[dict[str, Any] | None, tuple[Change, ...]]:
+    """The entry's body and changes; (None, ()) when the text is no entry at all."""
+    try:
+        body = json.loads(text)
+        if {*ENTRY_FIELDS} <= body.keys():
+            return body, changes_in(text)
+    except (ValueError, AttributeError, KeyError, TypeError):
+        pass
+    return None, ()
 
 
 def _compare(connection: Connection, rows: dict[str, dict[str, Any]], troubles: list[str]) -> int:
@@ -90,7 +107,7 @@ def _compare(connection: Connection, rows: dict[str, dict[str, Any]], troubles: 
                 troubles.append(f"Table {name}: row {row['id'][:8]}… is not in the journal.")
                 continue
             for field, value in told.items():
-                if row[field] != value:
+                if field not in row or row[field] != value:
                     troubles.append(f"Table {name}: row {row['id'][:8]}…, {field} differs from what the journal says.")
         for missing in written.keys() - seen:
             troubles.append(f"Table {name}: row {missing[:8]}… is in the journal but gone from the table.")

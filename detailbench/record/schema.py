@@ -22,7 +22,7 @@ def _version_in(file: Path) -> int | None:
     if not file.is_file() or file.stat().st_size == 0:
         return None
     try:
-        with closing(sqlite3.connect(f"file:{file.as_posix()}?mode=ro", uri=True)) as raw:
+        with closing(sqlite3.connect(f"{file.absolute().as_uri()}?mode=ro", uri=True)) as raw:
             row = raw.execute("SELECT value FROM workshop WHERE key = 'schema'").fetchone()
     except sqlite3.DatabaseError as error:
         raise RecordTrouble(

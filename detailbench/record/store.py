@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import datetime
@@ -10,6 +11,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, select
 from sqlalchemy.exc import DatabaseError, OperationalError
+from sqlalchemy.pool import QueuePool
 
 from detailbench.basics.errors import RecordTrouble
 from detailbench.record import schema
@@ -24,8 +26,13 @@ DATABASE = "workshop.sqlite"
 
 
 def _engine(file: Path, *, writes: bool) -> Engine:
-    mode = "rwc" if writes else "ro"
-    engine = create_engine(f"sqlite:///file:{file.as_posix()}?mode={mode}&uri=true")
+    # the address is quoted by pathlib: a folder's name may hold any sign
+    address = f"{file.absolute().as_uri()}?mode={'rwc' if writes else 'ro'}"
+
+    def connect() -> sqlite3.Connection:
+        return sqlite3.connect(address, uri=True, check_same_thread=False)
+
+    engine = create_engine("sqlite://", creator=connect, poolclass=QueuePool)
 
     @event.listens_for(engine, "connect")
     def prepare(raw: Any, _record: Any) -> None:
