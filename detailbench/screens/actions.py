@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from PySide6.QtCore import QEvent, QKeyCombination, QObject, Qt
+from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -110,7 +110,5 @@ def same_key(shortcut: str, pressed: str, text: str) -> bool:
 
 def key_text(event: QKeyEvent) -> str:
     """A key with its modifiers as text, such as ``Ctrl+Z`` or ``F6``; keypad keys like the others."""
-    modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
-    return QKeySequence(QKeyCombination(modifiers, Qt.Key(event.key()))).toString(
-        QKeySequence.SequenceFormat.PortableText
-    )
+    combined = event.keyCombination().toCombined() & ~Qt.KeyboardModifier.KeypadModifier.value
+    return QKeySequence(combined).toString(QKeySequence.SequenceFormat.PortableText)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any, Protocol
 
 from PySide6.QtCore import QObject, Signal
@@ -22,19 +22,32 @@ class ChangesLike(Protocol):
     def says(self) -> str: ...
 
 
-class BenchLike(Protocol):
-    """The one door. ``read_only`` holds the sentence why nothing can be written, or None; ``person`` the id of the
-    person who is entering, empty while nobody was chosen."""
+class StandingLike(Protocol):
+    """What can be taken back and done again: (number, words) pairs, the last one first in line."""
 
-    read_only: str | None
+    @property
+    def done(self) -> Sequence[tuple[int, str]]: ...
+    @property
+    def undone(self) -> Sequence[tuple[int, str]]: ...
+
+
+class BenchLike(Protocol):
+    """The one door. ``read_only`` holds the sentence why nothing can be written, or is None; ``person`` is the id of
+    who is entering, empty while nobody was chosen. A scope is a job's id, or ``shop``."""
+
     person: str
 
-    def do(self, move: Any, initiator: object | None = None) -> ChangesLike: ...
-    def undo(self, job_id: str | None) -> ChangesLike: ...
-    def redo(self, job_id: str | None) -> ChangesLike: ...
+    @property
+    def read_only(self) -> str | None: ...
+    def do(self, move: Any, initiator: object = None) -> ChangesLike: ...
+    def undo(self, scope: str, initiator: object = None) -> ChangesLike: ...
+    def redo(self, scope: str, initiator: object = None) -> ChangesLike: ...
+    def standing(self, scope: str) -> StandingLike: ...
     def job(self, job_id: str) -> JobPicture: ...
     def shop(self) -> ShopPicture: ...
-    def watch(self, callback: Callable[[ChangesLike, object | None], None]) -> Any: ...
+    def watch(self, watcher: Callable[[Any, object], None]) -> Callable[[], None]: ...
+    def look_for_others(self) -> bool: ...
+    def close(self) -> None: ...
 
 
 class BenchNotices(QObject):
@@ -45,7 +58,11 @@ class BenchNotices(QObject):
     def __init__(self, bench: BenchLike, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.bench = bench
-        self._held: Any = bench.watch(self._heard)
+        self._end = bench.watch(self._heard)
 
-    def _heard(self, changes: ChangesLike, initiator: object | None) -> None:
+    def end(self) -> None:
+        """Hear nothing more."""
+        self._end()
+
+    def _heard(self, changes: ChangesLike, initiator: object) -> None:
         self.changed.emit(changes, initiator)

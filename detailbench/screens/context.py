@@ -18,6 +18,7 @@ from detailbench.basics.errors import DetailbenchError, Refused
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
 from detailbench.screens.bench_door import BenchLike, BenchNotices, ChangesLike
+from detailbench.screens.look.dress import Dress
 
 if TYPE_CHECKING:
     from detailbench.body.panels import Outline
@@ -52,9 +53,10 @@ class Context(QObject):
     stage_wanted = Signal(str)
     timer_changed = Signal(str, bool)  # what the timer shows, runs
 
-    def __init__(self, clock: Clock, parent: QObject | None = None) -> None:
+    def __init__(self, clock: Clock, dress: Dress, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.clock = clock
+        self.dress = dress
         self.bench: BenchLike | None = None
         self.job_id: str | None = None
         self.picture: JobPicture | None = None
@@ -93,6 +95,12 @@ class Context(QObject):
         self._notices = BenchNotices(bench, self)
         self._notices.changed.connect(self._heard)
         self.changed.emit(None, None)
+
+    def leave(self) -> None:
+        """Hear nothing more from the bench."""
+        if self._notices is not None:
+            self._notices.end()
+        self._notices = self.bench = None
 
     def open_job(self, job_id: str | None) -> None:
         """Show this job (None: no job)."""

@@ -10,8 +10,8 @@ How to add one:
 
 The card
     is a plain QWidget. Build it from the parts in ``screens/entry`` (``NumberField``, ``TextField``, ``ChoiceRow``,
-    ``WhyButton``, ``FieldSentence``) and ``screens/look/parts`` (``caption``, ``heading``, ``figure``, ``button``), which bring
-    target sizes, sentences at the place and accessible names with them. Connect to ``context.changed``,
+    ``WhyButton``, ``NoteField``) and ``screens/look/parts`` (``caption``, ``heading``, ``figure``, ``button``), which
+    bring target sizes, sentences at the place and accessible names with them. Connect to ``context.changed``,
     ``context.panel_selected`` and ``context.job_opened`` and redraw from ``context.picture`` what differs. Act only
     through ``context.do(move, initiator=self)``; it turns refusals into notices and returns None. Never keep a copy of
     anything the picture knows, never open a modal dialog, never name a colour or a pixel size (see ``screens/look``).

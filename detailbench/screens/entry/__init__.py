@@ -1,0 +1,1 @@
+"""Fields and choosers made for gloves, dim light and a gauge that types."""

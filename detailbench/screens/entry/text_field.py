@@ -1,0 +1,124 @@
+"""Text entry: one line, entered by Enter or by leaving the field; a sentence at the place when it will not do."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QVBoxLayout, QWidget
+
+from detailbench.basics.errors import DetailbenchError
+from detailbench.screens.look.parts import caption, sentence, set_kind
+
+
+class FieldSentence(QWidget):
+    """A title, a field, and the sentence that belongs to it."""
+
+    def __init__(self, title: str, field: QWidget) -> None:
+        super().__init__()
+        self.field = field
+        self.says = sentence()
+        self.column = QVBoxLayout(self)
+        self.column.setContentsMargins(0, 0, 0, 0)
+        self.column.setSpacing(2)
+        self.column.addWidget(caption(title))
+        self.column.addWidget(field)
+        self.column.addWidget(self.says)
+        self.says.hide()
+        field.setAccessibleName(title)
+        self.setFocusProxy(field)
+
+    def say(self, text: str, kind: str = "stop") -> None:
+        """Put a sentence at the place (empty: none) and mark the field."""
+        self.says.setText(text)
+        self.says.setVisible(bool(text))
+        set_kind(self.says, kind if text else "")
+        set_kind(self.field, kind if text else "")
+        self.field.setAccessibleDescription(text)
+
+
+class TextField(FieldSentence):
+    """``committed`` gives the text. ``check`` may raise a DetailbenchError: its sentence is shown, the text stays."""
+
+    committed = Signal(str)
+
+    def __init__(self, title: str, text: str = "", *, check: Callable[[str], object] | None = None) -> None:
+        self.line = QLineEdit(text)
+        super().__init__(title, self.line)
+        self._check = check
+        self._entered = text
+        self.line.editingFinished.connect(self.commit)
+
+    def text(self) -> str:
+        return self.line.text()
+
+    def set_text(self, text: str) -> None:
+        """Show what is kept now; leaves typing that is not entered yet alone."""
+        if not (self.line.hasFocus() and self.line.isModified()):
+            self.line.setText(text)
+            self._entered = text
+            self.say("")
+
+    def commit(self) -> None:
+        """Enter what stands there, if it changed and will do."""
+        text = self.line.text().strip()
+        if text == self._entered:
+            return
+        if self._check is not None:
+            try:
+                self._check(text)
+            except DetailbenchError as error:
+                self.say(str(error))
+                return
+        self.say("")
+        self._entered = text
+        self.line.setModified(False)
+        self.committed.emit(text)
+
+
+class NoteField(FieldSentence):
+    """Several lines; entered on leaving or with Ctrl+Enter. Tab leaves the field."""
+
+    committed = Signal(str)
+
+    def __init__(self, title: str, text: str = "", lines: int = 3) -> None:
+        self.edit = _NoteEdit(text)
+        super().__init__(title, self.edit)
+        self._entered = text
+        self.edit.setFixedHeight(self.edit.fontMetrics().lineSpacing() * lines + 16)
+        self.edit.left.connect(self.commit)
+
+    def text(self) -> str:
+        return self.edit.toPlainText()
+
+    def set_text(self, text: str) -> None:
+        if not (self.edit.hasFocus() and self.edit.document().isModified()):
+            self.edit.setPlainText(text)
+            self._entered = text
+
+    def commit(self) -> None:
+        text = self.edit.toPlainText().strip()
+        if text != self._entered:
+            self._entered = text
+            self.edit.document().setModified(False)
+            self.committed.emit(text)
+
+
+class _NoteEdit(QPlainTextEdit):
+    left = Signal()
+
+    def __init__(self, text: str) -> None:
+        super().__init__(text)
+        self.setTabChangesFocus(True)
+
+    def focusOutEvent(self, event: object) -> None:
+        super().focusOutEvent(event)  # type: ignore[arg-type]
+        self.left.emit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+        if enter and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.left.emit()
+            return
+        super().keyPressEvent(event)

@@ -1,0 +1,1 @@
+"""The parts of the one window round the map and the card."""

@@ -1,0 +1,42 @@
+"""The window's own actions, as data. Stages add theirs."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from detailbench.basics.texts import _
+from detailbench.screens.actions import Action
+
+if TYPE_CHECKING:
+    from detailbench.screens.window import Window
+
+
+def window_actions(window: Window) -> tuple[Action, ...]:
+    """Every act of the frame; the strip lists those that are enabled and shown."""
+    context = window.context
+
+    def has_job() -> bool:
+        return context.job_id is not None
+
+    def on_map() -> bool:
+        return window.centre.page is None and context.picture is not None and not window.far.shown
+
+    fixed = (
+        Action("why", _("why"), "F1", window.explain),
+        Action("person", _("person"), "F2", window.ask_person, lambda: context.bench is not None),
+        Action("far", _("far view"), "F6", window.far.switch, has_job),
+        Action("look", _("look"), "F7", window.switch_look),
+        Action("wipe", _("wipe lock"), "F8", window.wipe_lock.switch),
+        Action("undo", _("undo"), "Ctrl+Z", window.undo, lambda: window.live.can_undo),
+        Action("redo", _("do again"), "Ctrl+Y", window.redo, lambda: window.live.can_redo),
+        Action("find", _("panel"), "/", window.find_panel, on_map),
+        Action("show", _("show"), "Ctrl+M", window.shows.ask, on_map, shown=False),
+        Action("map", _("map"), "Ctrl+G", window.to_map, on_map, shown=False),
+        Action("away", _("close"), "Escape", window.close_top, lambda: window.has_top, shown=False),
+    )
+    rows = tuple(
+        Action(f"go_{key}", title, f"Ctrl+{i}", window.opener(key), lambda: True, shown=False)
+        for i, (key, title) in enumerate(window.rail_entries(), start=1)
+        if i <= 9
+    )
+    return fixed + rows

@@ -1,0 +1,88 @@
+"""When the far view comes and goes: one key, and by itself when a gauge speaks or a timer runs."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+
+from detailbench.screens.actions import in_text_field
+from detailbench.screens.context import Burst
+from detailbench.screens.frame.far import FarView
+
+if TYPE_CHECKING:
+    from detailbench.screens.window import Window
+
+
+class FarKeeper(QObject):
+    """Who put the far view away is not shown it again before asking for it or opening another stage."""
+
+    def __init__(self, window: Window) -> None:
+        super().__init__(window)
+        self._window = window
+        self._refused = False
+        self.view = FarView(window, window.dress)
+        self.view.left.connect(self.leave)
+        window.context.timer_changed.connect(self._timer_changed)
+        window.bursts.burst.connect(self.take_burst)
+
+    @property
+    def shown(self) -> bool:
+        return self.view.isVisible()
+
+    def allow(self) -> None:
+        """It may come by itself again."""
+        self._refused = False
+
+    def show(self) -> None:
+        self.view.setGeometry(self._window.rect())
+        self.fill()
+        self.view.show()
+        self.view.raise_()
+        self._window.flash.raise_()
+        self.view.setFocus()
+
+    def fill(self) -> None:
+        """Draw its four things anew."""
+        stage, context = self._window.stage, self._window.context
+        if stage is not None and context.picture is not None:
+            self.view.show_facts(stage.far(context))
+
+    def fill_if_shown(self) -> None:
+        if self.shown:
+            self.fill()
+
+    def switch(self) -> None:
+        if self.shown:
+            self.leave()
+        else:
+            self.allow()
+            self.show()
+
+    def leave(self) -> None:
+        self._refused = True
+        self.view.hide()
+        self._window.to_map()
+
+    def take_burst(self, burst: Burst) -> None:
+        """A gauge spoke: its value goes where the taker puts it, and the sentence says where that was."""
+        window = self._window
+        typing = in_text_field()  # asked first: the taker may move the focus
+        where = window.context.burst(burst)
+        window.strip.set_gauge(burst.text)
+        if where:
+            window.notices.say_more(where)
+        self._come_by_itself(typing)
+
+    def _timer_changed(self, text: str, runs: bool) -> None:
+        self._window.strip.set_timer(text)
+        if runs:
+            self._come_by_itself(in_text_field())
+        else:
+            self.fill_if_shown()
+
+    def _come_by_itself(self, typing: bool) -> None:
+        if self.shown:
+            self.fill()
+        elif not typing and not self._refused and self._window.context.picture is not None:
+            self.show()

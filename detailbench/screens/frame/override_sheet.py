@@ -1,0 +1,53 @@
+"""A rule stopped an act that a person may set aside with name and reason: asked here, without stopping the rest."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+from PySide6.QtWidgets import QWidget
+
+from detailbench.basics.errors import Refused
+from detailbench.basics.texts import _
+from detailbench.screens.entry.text_field import TextField
+from detailbench.screens.frame.sheet import Sheet
+from detailbench.screens.look.dress import Dress
+from detailbench.screens.look.parts import button, sentence
+
+
+class OverrideSheet(Sheet):
+    """Does the same move again with the reason in it."""
+
+    def __init__(self, over: QWidget, dress: Dress, do: Callable[[Any], object]) -> None:
+        super().__init__(over, dress, _("A rule stops this"))
+        self._do = do
+        self._move: Any = None
+        self.says = sentence()
+        self.reason = TextField(_("reason, in at least two words"))
+        self.body.addWidget(self.says)
+        self.body.addWidget(self.reason)
+        self.body.addWidget(sentence(_("It is printed with your name.")))
+        self.body.addWidget(button(_("Set the rule aside"), self.set_aside, role="main"))
+        self.body.addStretch(1)
+        self.reason.line.returnPressed.connect(self.set_aside)
+
+    def ask(self, move: Any, refused: Refused) -> None:
+        """Show why it stopped and take a reason."""
+        self._move = move
+        self.says.setText(str(refused))
+        self.reason.line.clear()
+        self.reason.say("")
+        self.show()
+        self.raise_()
+        self.reason.line.setFocus()
+
+    def set_aside(self) -> None:
+        reason = self.reason.line.text().strip()
+        if len(reason.split()) < 2:
+            self.reason.say(_("A reason needs at least two words; it is printed with your name."))
+            return
+        move, self._move = self._move, None
+        if move is not None:
+            self.close_sheet()
+            self._do(replace(move, override=reason))

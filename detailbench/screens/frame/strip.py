@@ -1,0 +1,142 @@
+"""The entry strip: who is entering, what the next value records, what was entered last, gauge, timer, live keys."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+
+from detailbench.basics.texts import _
+from detailbench.screens.actions import Action
+from detailbench.screens.look.dress import Dress
+from detailbench.screens.look.parts import area, button, caption, label, rule
+
+
+class ShortText(QLabel):
+    """One line that gives way: too long a text ends in dots and is whole in the tooltip and for the ear."""
+
+    def __init__(self, role: str = "") -> None:
+        super().__init__()
+        self._whole = ""
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        if role:
+            self.setProperty("role", role)
+
+    @property
+    def whole(self) -> str:
+        return self._whole
+
+    def set_whole(self, text: str) -> None:
+        self._whole = text
+        self.setAccessibleName(text)
+        self.setToolTip(text)
+        self._fit()
+
+    def resizeEvent(self, event: object) -> None:
+        self._fit()
+
+    def _fit(self) -> None:
+        self.ensurePolished()
+        self.setText(self.fontMetrics().elidedText(self._whole, Qt.TextElideMode.ElideRight, max(self.width(), 1)))
+
+
+class EntryStrip(QWidget):
+    """Two lines: facts above, keys that act now below."""
+
+    def __init__(self, dress: Dress, person: Callable[[], object], undo: Callable[[], object]) -> None:
+        super().__init__()
+        area(self, "surface")
+        self._dress = dress
+        m = dress.look.measure
+        self.person = button(_("who?"), person, name=_("Who is entering"))
+        self.person.setMaximumWidth(m.px(46))
+        self.next = ShortText("next")
+        self.last = ShortText()
+        self.undo: QPushButton = button(_("Undo"), undo, name=_("Undo the last entry"))
+        self.gauge = label(_("none seen yet"))
+        self.timer = label("–", "strong")
+        facts = QHBoxLayout()
+        facts.setSpacing(m.space("gap"))
+        facts.setContentsMargins(m.space("gap"), m.space("thin"), m.space("gap"), m.space("thin"))
+        for title, widget, stretch in (
+            (_("entering"), self.person, 0),
+            (_("next value"), self.next, 5),
+            (_("last entry"), self.last, 5),
+            ("", self.undo, 0),
+            (_("gauge"), self.gauge, 0),
+            (_("timer"), self.timer, 0),
+        ):
+            if title:
+                if facts.count():
+                    facts.addWidget(rule(upright=True))
+                facts.addLayout(self._titled(title, widget), stretch)
+            else:
+                facts.addWidget(widget, 0, Qt.AlignmentFlag.AlignVCenter)
+        self._keys = QWidget()
+        self._key_row = QHBoxLayout(self._keys)
+        self._key_row.setContentsMargins(m.space("gap"), m.space("thin"), m.space("gap"), m.space("thin"))
+        self._key_row.setSpacing(m.space("thin"))
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(rule())
+        column.addLayout(facts)
+        column.addWidget(rule())
+        column.addWidget(self._keys)
+        self._shown: tuple[tuple[str, str], ...] | None = None
+        self.setAccessibleName(_("Entry strip"))
+        self.set_next("")
+        self.set_last("", can_undo=False)
+
+    @staticmethod
+    def _titled(title: str, widget: QWidget) -> QHBoxLayout | QVBoxLayout:
+        if isinstance(widget, QPushButton):
+            row = QHBoxLayout()
+            row.addWidget(caption(title))
+            row.addWidget(widget)
+            return row
+        column = QVBoxLayout()
+        column.setSpacing(0)
+        column.addWidget(caption(title))
+        column.addWidget(widget)
+        return column
+
+    def set_person(self, name: str) -> None:
+        self.person.setText((name or _("who?")).replace("&", "&&"))
+        self.person.setAccessibleDescription(name)
+
+    def set_next(self, text: str) -> None:
+        self.next.set_whole(text or _("nothing is awaited here"))
+
+    def set_last(self, text: str, *, can_undo: bool) -> None:
+        self.last.set_whole(text or _("nothing entered yet"))
+        self.undo.setEnabled(can_undo)
+
+    def set_gauge(self, text: str) -> None:
+        self.gauge.setText(text)
+
+    def set_timer(self, text: str) -> None:
+        self.timer.setText(text or "–")
+
+    def show_keys(self, actions: Iterable[Action]) -> None:
+        """List the keys that act here and now."""
+        shown = tuple((a.shortcut, a.text) for a in actions if a.shown and a.enabled_when())
+        if shown == self._shown:
+            return
+        self._shown = shown
+        while (item := self._key_row.takeAt(0)) is not None:
+            if (widget := item.widget()) is not None:
+                widget.hide()
+                widget.deleteLater()
+        for shortcut, text in shown:
+            self._key_row.addWidget(label(shortcut, "cap"))
+            self._key_row.addWidget(caption(text))
+            self._key_row.addSpacing(self._dress.look.measure.space("small"))
+        self._key_row.addStretch(1)
+
+    @property
+    def shown_keys(self) -> tuple[tuple[str, str], ...]:
+        """Key and text of what is listed now."""
+        return self._shown or ()

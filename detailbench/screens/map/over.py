@@ -1,0 +1,249 @@
+"""What lies over the panels, painted in screen pixels so that it stays legible at any zoom: names and numbers, handles
+with their leaders, marks and places, the ruler."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen
+
+from detailbench.basics.numbers import format_number
+from detailbench.basics.texts import _
+from detailbench.body.names import short_name
+from detailbench.screens.look.dress import Dress
+from detailbench.screens.look.faces import face
+from detailbench.screens.map.colouring import DrawnMark, DrawnPlace
+from detailbench.screens.map.items import PanelItem, fill_rgb
+from detailbench.screens.map.shapes import hatch_brush, qt_path
+
+ToView = Callable[[float, float], QPointF]
+_CENTRE = int(Qt.AlignmentFlag.AlignCenter)
+
+
+class Over:
+    """Paints with a painter in view pixels; ``to_view`` turns mm into pixels, ``scale`` is pixels per mm."""
+
+    def __init__(self, painter: QPainter, dress: Dress, to_view: ToView, scale: float) -> None:
+        self.p = painter
+        self.dress = dress
+        self.to_view = to_view
+        self.scale = scale
+        self.m = dress.look.measure
+        self._small = face(self.m.type("small"))
+        self._bold = face(self.m.type("body"), bold=True)
+
+    def names(self, items: Iterable[PanelItem], number_only: bool) -> None:
+        """Each panel's short name, and its number below it; names that do not fit are left out."""
+        for item in items:
+            panel = item.part
+            room = QRectF(0, 0, panel.width_mm * self.scale, panel.height_mm * self.scale)
+            at = self.to_view(*panel.label)
+            self.p.setPen(item.ink)
+            if panel.handle is not None:
+                continue
+            name = "" if number_only else short_name(panel.key)
+            upright = room.width() < room.height() and room.width() < self._width(name, self._small) + 6
+            self._lines(at, name, item.fill.text, room, upright)
+
+    def _lines(self, at: QPointF, name: str, text: str, room: QRectF, upright: bool) -> None:
+        wide, high = (room.height(), room.width()) if upright else (room.width(), room.height())
+        small, bold = QFontMetricsF(self._small), QFontMetricsF(self._bold)
+        rows: list[tuple[str, QFont, float]] = []
+        if name and small.horizontalAdvance(name) + 4 <= wide and small.height() <= high + 2:
+            rows.append((name, self._small, small.height()))
+        if text and bold.horizontalAdvance(text) <= wide + 6:
+            taken = sum(h for _t, _f, h in rows) + bold.height()
+            if taken > high + 2:
+                rows = []
+            rows.append((text, self._bold, bold.height()))
+        self.p.save()
+        self.p.translate(at)
+        if upright:
+            self.p.rotate(-90 if at.x() < self.p.viewport().width() / 2 else 90)
+        y = -sum(h for _t, _f, h in rows) / 2
+        for words, font, height in rows:
+            self.p.setFont(font)
+            self.p.drawText(QRectF(-wide, y, 2 * wide, height), _CENTRE, words)
+            y += height
+        self.p.restore()
+
+    def _width(self, text: str, font: QFont) -> float:
+        return QFontMetricsF(font).horizontalAdvance(text)
+
+    def handles(self, items: Iterable[PanelItem]) -> None:
+        """Labels outside the outline for panels too small to tap, tied to them by a leader."""
+        palette = self.dress.look.palette
+        for item in items:
+            handle = item.part.handle
+            if handle is None:
+                continue
+            on = item.chosen or item.hovered
+            line = QColor(palette.accent if item.chosen else palette.ink if item.hovered else palette.edge)
+            self.p.setBrush(Qt.BrushStyle.NoBrush)
+            self.p.setPen(QPen(line, 1.6 if on else 1.0))
+            self.p.drawPath(self._in_view(qt_path(handle.leader)))
+            box = self.handle_box(item)
+            self.p.setBrush(QColor(*fill_rgb(self.dress.look, item.fill)))
+            self.p.setPen(QPen(line, max(2.0, 0.6 * self.m.dots_per_mm) if item.chosen else 1.0))
+            self.p.drawRoundedRect(box, self.m.px(0.8), self.m.px(0.8))
+            self.p.setPen(item.ink)
+            name = short_name(item.part.key)
+            if item.fill.text:
+                half = box.height() / 2
+                self.p.setFont(self._fitting(name, box.width() - 4))
+                self.p.drawText(box.adjusted(0, 1, 0, -half + 1), _CENTRE, name)
+                self.p.setFont(self._bold)
+                self.p.drawText(box.adjusted(0, half - 2, 0, -1), _CENTRE, item.fill.text)
+            else:
+                self.p.setFont(self._fitting(name, box.width() - 4))
+                self.p.drawText(box, _CENTRE, name)
+
+    def handle_box(self, item: PanelItem) -> QRectF:
+        """The handle's square in the view."""
+        assert item.part.handle is not None
+        x0, y0, x1, y1 = item.part.handle.bounds
+        return QRectF(self.to_view(x0, y0), self.to_view(x1, y1)).adjusted(1, 1, -1, -1)
+
+    def _fitting(self, text: str, width: float) -> QFont:
+        size = self.m.type("small")
+        while size > 7 and self._width(text, face(size)) > width:
+            size -= 1
+        return face(size)
+
+    def _in_view(self, path: QPainterPath) -> QPainterPath:
+        out = QPainterPath()
+        for i in range(path.elementCount()):
+            e = path.elementAt(i)
+            at = self.to_view(e.x, e.y)
+            out.moveTo(at) if e.isMoveTo() else out.lineTo(at)
+        return out
+
+    def marks(self, marks: Iterable[DrawnMark], items: dict[str, PanelItem]) -> None:
+        """Each mark as what it is: a line, a dot, a patch at its true place and length; a field as a fine texture."""
+        for mark in marks:
+            item = items.get(mark.panel)
+            if item is None:
+                continue
+            ink = QColor(item.ink)
+            casing = QColor(*fill_rgb(self.dress.look, item.fill))
+            ink.setAlphaF(0.55 + 0.45 * mark.weight)
+            points = [self.to_view(x, y) for x, y in mark.points]
+            thick = (0.35 + 0.45 * mark.weight) * self.m.dots_per_mm
+            if mark.shape == "field":
+                self._field(item, mark.weight)
+            elif mark.shape == "dot" and points:
+                r = thick * 1.1
+                self.p.setPen(QPen(casing, 1.5))
+                self.p.setBrush(ink)
+                self.p.drawEllipse(points[0], r, r)
+            elif mark.shape == "line" and len(points) > 1:
+                for colour, width in ((casing, thick + 2.5), (ink, thick)):
+                    pen = QPen(colour, width)
+                    pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+                    self.p.setPen(pen)
+                    self.p.drawPolyline(points)
+            elif mark.shape == "patch" and len(points) > 2:
+                self.p.setPen(QPen(ink, 1.4))
+                self.p.setBrush(hatch_brush("rising", ink, self.m.dots_per_mm * 0.7))
+                self.p.drawPolygon(points)
+
+    def _field(self, item: PanelItem, weight: float) -> None:
+        ink = QColor(item.ink)
+        ink.setAlphaF(0.14 + 0.3 * weight)
+        path = QPainterPath()
+        for ring in (item.part.polygon, *item.part.holes):
+            points = [self.to_view(float(x), float(y)) for x, y in ring]
+            path.moveTo(points[0])
+            for point in points[1:]:
+                path.lineTo(point)
+            path.closeSubpath()
+        path.setFillRule(Qt.FillRule.OddEvenFill)
+        self.p.setPen(Qt.PenStyle.NoPen)
+        self.p.setBrush(hatch_brush("dots", ink, self.m.dots_per_mm * 0.8))
+        self.p.drawPath(path)
+
+    def places(self, places: Iterable[DrawnPlace], items: dict[str, PanelItem], now: tuple[str, int | None]) -> None:
+        """Places to measure. Shape tells the state: open cross due, full square read, square in a frame flagged, bar
+        no value. The order stands beside it on the selected panel."""
+        for place in places:
+            item = items.get(place.panel)
+            if item is None:
+                continue
+            at = self.to_view(place.x_mm, place.y_mm)
+            here = now == (place.panel, place.number)
+            ink = QColor(item.ink)
+            r = 0.85 * self.m.dots_per_mm * (1.35 if here else 1.0)
+            self._place_sign(place, at, r, ink)
+            if here:
+                self.p.setBrush(Qt.BrushStyle.NoBrush)
+                reach = 2.4 * r
+                self.p.setPen(QPen(QColor(*fill_rgb(self.dress.look, item.fill)), 5))
+                self._corners(at, reach)
+                self.p.setPen(QPen(QColor(self.dress.look.palette.accent), 2.4))
+                self._corners(at, reach)
+            if place.panel == now[0]:
+                self.p.setFont(self._small)
+                self.p.setPen(ink)
+                words = f"{format_number(place.number)}  {place.text}" if place.text else format_number(place.number)
+                self.p.drawText(at + QPointF(2.6 * r if here else 1.7 * r, -0.6 * r), words)
+
+    def _place_sign(self, place: DrawnPlace, at: QPointF, r: float, ink: QColor) -> None:
+        self.p.setPen(QPen(ink, max(1.4, 0.28 * self.m.dots_per_mm)))
+        self.p.setBrush(Qt.BrushStyle.NoBrush)
+        if place.state == "due":
+            self.p.drawLine(at + QPointF(-r, 0), at + QPointF(r, 0))
+            self.p.drawLine(at + QPointF(0, -r), at + QPointF(0, r))
+        elif place.state == "none":
+            self.p.drawLine(at + QPointF(-r, 0), at + QPointF(r, 0))
+        else:
+            full = QRectF(at.x() - r * 0.6, at.y() - r * 0.6, r * 1.2, r * 1.2)
+            self.p.fillRect(full, ink)
+            if place.state == "flagged":
+                self.p.drawRect(full.adjusted(-r * 0.7, -r * 0.7, r * 0.7, r * 0.7))
+
+    def _corners(self, at: QPointF, reach: float) -> None:
+        arm = reach * 0.55
+        for sx in (-1, 1):
+            for sy in (-1, 1):
+                corner = at + QPointF(sx * reach, sy * reach)
+                self.p.drawLine(corner, corner - QPointF(sx * arm, 0))
+                self.p.drawLine(corner, corner - QPointF(0, sy * arm))
+
+    def cross(self, x_mm: float, y_mm: float) -> None:
+        """The pointer moved by keys."""
+        at = self.to_view(x_mm, y_mm)
+        r = 4 * self.m.dots_per_mm
+        for colour, width in ((self.dress.look.palette.well, 4.0), (self.dress.look.palette.focus, 2.0)):
+            self.p.setPen(QPen(QColor(colour), width))
+            for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)):
+                self.p.drawLine(at + QPointF(dx * r * 0.3, dy * r * 0.3), at + QPointF(dx * r, dy * r))
+
+    def ruler(self, x: float, y: float) -> None:
+        """A ruler of a round length at (x, y) in pixels, its foot there."""
+        palette = self.dress.look.palette
+        wanted = 26 * self.m.dots_per_mm / self.scale  # mm on the car that some 26 mm on the glass stand for
+        unit = 10 ** math.floor(math.log10(wanted))
+        length = max(k * unit for k in (1, 2, 5) if k * unit <= wanted)
+        pixels = length * self.scale
+        self.p.setPen(QPen(QColor(palette.ink_soft), 1))
+        self.p.drawLine(QPointF(x, y), QPointF(x + pixels, y))
+        for i in range(11):
+            tall = self.m.px(1.8 if i % 5 == 0 else 1.0)
+            self.p.drawLine(QPointF(x + pixels * i / 10, y), QPointF(x + pixels * i / 10, y - tall))
+        text = (
+            _("{length} m on the car").format(length=format_number(length / 1000))
+            if length >= 1000
+            else _("{length} cm on the car").format(length=format_number(length / 10))
+        )
+        self.p.setFont(self._small)
+        self.p.drawText(QPointF(x + pixels + self.m.px(2), y), text)
+
+    def sides(self, left: float, right: float, y: float) -> None:
+        """Which flank is which, at the foot of the map's two outer edges."""
+        self.p.setFont(self._small)
+        self.p.setPen(QColor(self.dress.look.palette.ink_soft))
+        self.p.drawText(QPointF(left, y), _("left flank"))
+        words = _("right flank")
+        self.p.drawText(QPointF(right - self._width(words, self._small), y), words)
