@@ -119,11 +119,18 @@ def _facing(ring: Polygon, b: Panel, reach_mm: float, step_mm: float = 2.0) -> N
     ends, nothing lies straight across."""
     import shapely
 
-    line = shapely.LinearRing(ring)
-    at = np.arange(0.0, line.length, step_mm)
-    points = shapely.line_interpolate_point(line, at)
-    ahead = shapely.get_coordinates(shapely.line_interpolate_point(line, (at + 0.5) % line.length))
-    behind = shapely.get_coordinates(shapely.line_interpolate_point(line, (at - 0.5) % line.length))
+    closed = np.vstack([ring, ring[:1]])
+    run = np.concatenate([[0.0], np.hypot(*np.diff(closed, axis=0).T).cumsum()])
+    at = np.arange(0.0, run[-1], step_mm)
+
+    def along_it(where: NDArray[np.float64]) -> NDArray[np.float64]:
+        return np.column_stack([np.interp(where % run[-1], run, closed[:, i]) for i in (0, 1)])
+
+    here = along_it(at)
+    low, high = np.array(b.bounds[:2]) - reach_mm, np.array(b.bounds[2:]) + reach_mm
+    at = at[((here >= low) & (here <= high)).all(axis=1)]
+    points = shapely.points(along_it(at))
+    ahead, behind = along_it(at + 0.5), along_it(at - 0.5)
     over = shapely.get_coordinates(shapely.shortest_line(points, b.shape.boundary)).reshape(-1, 2, 2)
     step = over[:, 1] - over[:, 0]
     gap = np.hypot(step[:, 0], step[:, 1])

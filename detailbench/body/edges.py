@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.body.names import edge_name, panel_name
-from detailbench.body.panels import Panel
+from detailbench.body.panels import Panel, Side
 
 SAME_MM = 0.5  # sizes closer than this are the same panel; the drawing is not finer
 
@@ -45,17 +45,24 @@ def to_edges(panel: Panel, x: float, y: float) -> EdgePosition:
     """The place (x, y), in mm on the panel's own drawing, from the nearer edge of each pair; halfway, the front or
     upper (else left) one. Points outside are taken as they are, with negative distances."""
     x0, y0, x1, y1 = panel.bounds
-    across = "up" if y - y0 < y1 - y or (y - y0 == y1 - y and panel.edge_on("up") in ("front", "upper")) else "down"
-    along = "left" if x - x0 < x1 - x or (x - x0 == x1 - x and panel.edge_on("left") != "lower") else "right"
+    below, beside = (y - y0) - (y1 - y), (x - x0) - (x1 - x)  # above 0: nearer the lower, the right side of the sheet
+    across = _nearer("up", "down", below, panel)
+    along = _nearer("left", "right", beside, panel)
     edge = {side: name for name, side in panel.edges.items()}
     return EdgePosition(
-        edge_a=edge["up" if across == "up" else "down"],
+        edge_a=edge[across],
         a_mm=y - y0 if across == "up" else y1 - y,
-        edge_b=edge["left" if along == "left" else "right"],
+        edge_b=edge[along],
         b_mm=x - x0 if along == "left" else x1 - x,
         panel_w_mm=panel.width_mm,
         panel_h_mm=panel.height_mm,
     )
+
+
+def _nearer(low: Side, high: Side, balance_mm: float, panel: Panel) -> Side:
+    if abs(balance_mm) > 1e-6:
+        return low if balance_mm < 0 else high
+    return high if panel.edge_on(low) in ("rear", "lower") else low
 
 
 def from_edges(panel: Panel, position: EdgePosition) -> tuple[float, float, bool]:

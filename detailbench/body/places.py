@@ -96,7 +96,7 @@ def _field(shape: BaseGeometry, standing: list[NDArray[np.float64]]) -> BaseGeom
     from shapely.geometry import Polygon as Shape
     from shapely.ops import unary_union
 
-    whole = shape.buffer(-(EDGE_MM + SPOT_MM / 2))
+    whole = shape.buffer(-(EDGE_MM + SPOT_MM / 2 + 0.1))  # 0.1: the buffer rounds corners with chords
     if whole.is_empty:
         return None
     off = [(Shape(r) if (r[0] == r[-1]).all() else LineString(r)).buffer(SPOT_MM / 2) for r in standing]
