@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, fields
 from typing import Any, ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
-from detailbench.body.outlines import load_outline, styles
+from detailbench.body.outlines import load_outline
 from detailbench.body.vin import check_vin
 from detailbench.moves.move import Done
+from detailbench.moves.panels import on_this_car
 from detailbench.record.things import Car, Damage, FinishGroup, Job, Party, Visit
 from detailbench.record.writing import Writer
 
+LIGHTNESS = ("dark", "mid", "light")
+KINDS = ("correction", "inspection")
 OWNER_FIELDS = ("name", "address", "telephone", "mail")
 _HEADER = frozenset({"id", "entered_at", "entered_by", "seq", "withdrawn", "job_id"})
 
@@ -25,9 +29,27 @@ def _known(cls: type[Any], values: Mapping[str, Any]) -> None:
             raise BadInput(_("There is no field “{name}” here.").format(name=name), field=name)
 
 
-def _year(year: object) -> None:
+def _owner_field(name: str) -> None:
+    if name not in OWNER_FIELDS:
+        raise BadInput(_("There is no field “{name}” here.").format(name=name), field=name)
+
+
+def _car_values(given: Mapping[str, Any], style: str, length_mm: float | None) -> tuple[dict[str, Any], str]:
+    """Checked values for a car, and what to tell the person about its VIN. The drawing must fit style and length."""
+    _known(Car, given)
+    values, note = dict(given), ""
+    year = values.get("year")
     if year is not None and not (isinstance(year, int) and 1880 <= year <= 2200):
         raise BadInput(_("The year is four digits, like 2019."), field="year", given=year)
+    if values.get("lightness", "mid") not in LIGHTNESS:
+        raise BadInput(_("The colour is dark, mid or light."), field="lightness", given=values["lightness"])
+    if length_mm is not None and not (isinstance(length_mm, (int, float)) and math.isfinite(length_mm)):
+        raise BadInput(_("That is not a number."), field="length_mm", given=length_mm)
+    load_outline(style, length_mm)
+    if values.get("vin"):
+        finding = check_vin(values["vin"])
+        values["vin"], note = finding.normalised, finding.warning or ""
+    return values, note
 
 
 @dataclass(frozen=True)
@@ -44,7 +66,11 @@ class NewJob:
     car_id: str = ""
 
     def make(self, w: Writer) -> Done:
-        car = w.get(Car, self.car_id) if self.car_id else self._new_car(w)
+        for name in self.owner:
+            _owner_field(name)
+        if self.kind not in KINDS:
+            raise BadInput(_("A job is a correction or an inspection."), field="kind", given=self.kind)
+        car, note = (w.get(Car, self.car_id), "") if self.car_id else self._new_car(w)
         now = w.now
         same_year = [j for j in w.shop().jobs if j.number.startswith(f"{now.year}-")]
         number = max((int(j.number.partition("-")[2]) for j in same_year), default=0) + 1
@@ -61,17 +87,12 @@ class NewJob:
             by_default.setdefault(panel.finish_group, []).append(key)
         for name, panels in by_default.items():
             w.add(FinishGroup, job_id=job.id, name=name, panels=tuple(panels))
-        return Done(job.id, _("job {number} begun").format(number=job.number), job.id)
+        return Done(job.id, _("job {number} begun").format(number=job.number), job.id, note)
 
-    def _new_car(self, w: Writer) -> Car:
-        if self.style not in styles():
-            raise BadInput(_("There is no outline “{style}” here.").format(style=self.style), field="style")
-        _known(Car, self.car)
-        _year(self.car.get("year"))
-        values = dict(self.car)
-        if values.get("vin"):
-            values["vin"] = check_vin(values["vin"]).normalised
-        return w.add(Car, style=self.style, **values)
+    def _new_car(self, w: Writer) -> tuple[Car, str]:
+        style = self.car.get("style", self.style)
+        values, note = _car_values(self.car, style, self.car.get("length_mm"))
+        return w.add(Car, **{"style": style, **values}), note
 
 
 @dataclass(frozen=True)
@@ -86,14 +107,8 @@ class DescribeCar:
 
     def make(self, w: Writer) -> Done:
         picture = w.job(self.job_id)
-        _known(Car, self.values)
-        _year(self.values.get("year"))
-        values, note = dict(self.values), ""
-        if "style" in values and values["style"] not in styles():
-            raise BadInput(_("There is no outline “{style}” here.").format(style=values["style"]), field="style")
-        if values.get("vin"):
-            finding = check_vin(values["vin"])
-            values["vin"], note = finding.normalised, finding.warning or ""
+        style = self.values.get("style", picture.car.style)
+        values, note = _car_values(self.values, style, self.values.get("length_mm", picture.car.length_mm))
         w.change(picture.car, **values)
         if self.plate is not None and self.plate != picture.said(picture.car.id, "plate"):
             w.personal(picture.car.id, "plate", self.plate)
@@ -113,8 +128,7 @@ class SetOwner:
         owners = [p for p in picture.parties if p.role == "owner"]
         owner = owners[0] if owners else w.add(Party, job_id=self.job_id, role="owner")
         for name, value in self.values.items():
-            if name not in OWNER_FIELDS:
-                raise BadInput(_("There is no field “{name}” here.").format(name=name), field=name)
+            _owner_field(name)
             if value != picture.said(owner.id, name):
                 w.personal(owner.id, name, value)
         return Done(self.job_id, _("owner noted"), owner.id)
@@ -173,6 +187,7 @@ class AddDamage:
     def make(self, w: Writer) -> Done:
         if not self.words.strip():
             raise BadInput(_("Say in words what is damaged."), field="words")
+        on_this_car(w.job(self.job_id), (self.panel,))
         thing = w.add(Damage, job_id=self.job_id, panel=self.panel, words=self.words.strip())
         return Done(self.job_id, _("existing damage noted"), thing.id)
 

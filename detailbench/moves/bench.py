@@ -94,7 +94,9 @@ class Bench:
                 raise Refused(_("There is nothing here that can be taken back."), rule="undo")
             n, says = done[-1]
             for change in reversed(w.changes_of(n)):
-                w.apply(change.inverse())
+                w.take_back(change)
+            if w.leaves_loose_ends():
+                raise Refused(_("This cannot be taken back: something entered since rests on it."), rule="in_use")
             says = _("taken back: {what}").format(what=says)
             w.sign_off(scope, "undo", says, undoable=False, refers_to=n)
             changes = self._changes(w, scope, says)
@@ -109,6 +111,8 @@ class Bench:
             n, says = undone[-1]
             for change in w.changes_of(n):
                 w.apply(change.again())
+            if w.leaves_loose_ends():
+                raise Refused(_("This cannot be done again: what it rests on was taken back."), rule="in_use")
             says = _("done again: {what}").format(what=says)
             w.sign_off(scope, "redo", says, undoable=False, refers_to=n)
             changes = self._changes(w, scope, says)

@@ -11,6 +11,7 @@ from typing import ClassVar
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.moves.move import Done
+from detailbench.moves.panels import on_this_car
 from detailbench.record.things import Acceptance, Protection, Signature, StateNote
 from detailbench.record.writing import Writer
 
@@ -47,6 +48,7 @@ class RecordProtection:
                 raise BadInput(_("That is not a number."), field=name)
         if self.humidity_percent is not None and not 0 < self.humidity_percent <= 100:
             raise BadInput(_("Humidity is above 0 and at most 100 %."), field="humidity_percent")
+        on_this_car(w.job(self.job_id), self.panels)
         thing = w.add(
             Protection,
             job_id=self.job_id,
@@ -105,6 +107,8 @@ class Sign:
         if self.way not in WAYS:
             raise BadInput(_("“{way}” is not a way of signing.").format(way=self.way), field="way", given=self.way)
         drawn = [[[float(x), float(y)] for x, y in stroke] for stroke in self.strokes if len(stroke) > 1]
+        if not all(math.isfinite(part) for stroke in drawn for point in stroke for part in point):
+            raise BadInput(_("That is not a number."), field="strokes")
         if self.way == "drawn" and not drawn:
             raise BadInput(_("Nothing was drawn yet."), field="strokes")
         thing = w.add(

@@ -13,6 +13,7 @@ from detailbench.findings.states import state_of
 from detailbench.marks.catalogue import kind as kind_of
 from detailbench.marks.intents import Intent, cannot_be_target, first_intent
 from detailbench.moves.move import Done
+from detailbench.moves.panels import on_this_car
 from detailbench.record.picture import one
 from detailbench.record.things import Mark, MarkCheck, PanelLook
 from detailbench.record.writing import Writer
@@ -65,7 +66,9 @@ class RecordMark:
         _checked_scale("severity", self.severity)
         _checked_scale("depth", self.depth)
         kind = kind_of(self.kind)
-        state = state_of(w.job(self.job_id), self.panel)
+        picture = w.job(self.job_id)
+        on_this_car(picture, (self.panel,))
+        state = state_of(picture, self.panel)
         place: dict[str, Any] = {}
         if self.at is not None:
             place = {
@@ -182,6 +185,8 @@ class LookedNothingSeen:
     lamp_id: str = ""
 
     def make(self, w: Writer) -> Done:
-        state = state_of(w.job(self.job_id), self.panel)
+        picture = w.job(self.job_id)
+        on_this_car(picture, (self.panel,))
+        state = state_of(picture, self.panel)
         look = w.add(PanelLook, job_id=self.job_id, panel=self.panel, lamp_id=self.lamp_id, **state.as_fields())
         return Done(self.job_id, _("looked at {panel}, nothing seen").format(panel=self.panel), look.id)

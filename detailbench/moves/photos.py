@@ -10,6 +10,7 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.findings.states import state_of
 from detailbench.moves.move import Done
+from detailbench.moves.panels import on_this_car
 from detailbench.photos.intake import look_at
 from detailbench.record.picture import one
 from detailbench.record.things import Photo
@@ -36,6 +37,7 @@ class AddPhoto:
         if self.moment not in MOMENTS:
             raise BadInput(_("A photo is of the arrival, before, a trial or after."), field="moment", given=self.moment)
         picture = w.job(self.job_id)
+        on_this_car(picture, (self.panel,))
         if self.mark_id:
             one(picture.marks, self.mark_id)
         seen = look_at(self.content, self.name, HandClock(w.now))

@@ -4,16 +4,30 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass, fields
+from dataclasses import MISSING, Field, dataclass, fields
 from typing import Any, ClassVar
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
+from detailbench.basics.workings import is_finite
+from detailbench.findings.settings import DEFAULTS
 from detailbench.moves.move import SHOP, Done
 from detailbench.record.tables import BY_NAME
 from detailbench.record.thing import ShopThing
-from detailbench.record.things import Setting
+from detailbench.record.things import Machine, Pad, Product, Setting
 from detailbench.record.writing import Writer
+from detailbench.trials.movement import Movement
+
+HEADER = {"id", "entered_at", "entered_by", "seq", "withdrawn", "retired"}
+NAMES = ("name", "label", "initials")
+MEASURES = ("_um", "_mm", "_rpm", "_share", "_s", "_s2", "_k", "rung")
+WORDS: Mapping[tuple[str, str], tuple[str, ...]] = {
+    ("lamp", "kind"): ("P", "F", "L", "S", "D", "A"),
+    ("machine", "movement"): tuple(Movement),
+    ("pad", "material"): ("foam", "wool", "fibre"),
+    ("product", "kind"): ("cutting", "medium", "finishing", "one_step"),
+    ("shim", "substrate"): ("steel", "aluminium"),
+}
 
 
 def shop_kind(table: str) -> type[ShopThing]:
@@ -22,6 +36,35 @@ def shop_kind(table: str) -> type[ShopThing]:
     if cls is None or not issubclass(cls, ShopThing):
         raise BadInput(_("“{name}” is not something a shop keeps.").format(name=table), field="table", given=table)
     return cls
+
+
+def own_fields(cls: type[ShopThing]) -> tuple[Field[Any], ...]:
+    """What a person fills in: every field but the header."""
+    return tuple(f for f in fields(cls) if f.name not in HEADER)
+
+
+def _names_fit(table: str, cls: type[ShopThing], values: Mapping[str, Any]) -> None:
+    known = {f.name for f in own_fields(cls)}
+    for name in values:
+        if name not in known:
+            raise BadInput(_("A {kind} has no field “{name}”.").format(kind=table, name=name), field=name)
+
+
+def _values_fit(w: Writer, cls: type[ShopThing], values: Mapping[str, Any]) -> None:
+    """Names are there, measures are above nothing, words are among the known ones, and what is named exists."""
+    for f in own_fields(cls):
+        value = values.get(f.name)
+        if f.name in NAMES and not str(value or "").strip():
+            raise BadInput(_("Give it a name first."), field=f.name)
+        known = WORDS.get((cls.table, f.name))
+        if known is not None and value is not None and value not in known:
+            raise BadInput(_("It must be one of: {words}.").format(words=", ".join(known)), field=f.name, given=value)
+    for name, value in values.items():
+        if name.endswith(MEASURES) and isinstance(value, (int, float)) and value < 0:
+            raise BadInput(_("That cannot be below zero."), field=name, given=value)
+    for name, part in (("machine_id", Machine), ("pad_id", Pad), ("product_id", Product)):
+        if name in values:
+            w.get(part, values[name])
 
 
 @dataclass(frozen=True)
@@ -34,13 +77,11 @@ class AddToShop:
 
     def make(self, w: Writer) -> Done:
         cls = shop_kind(self.table)
-        known = {f.name for f in fields(cls)}
-        for name in self.values:
-            if name not in known:
-                raise BadInput(_("A {kind} has no field “{name}”.").format(kind=self.table, name=name), field=name)
-        for name in ("name", "label", "initials"):
-            if name in known and not str(self.values.get(name, "")).strip():
-                raise BadInput(_("Give it a name first."), field=name)
+        _names_fit(self.table, cls, self.values)
+        for f in own_fields(cls):
+            if f.default is MISSING and f.name not in NAMES and f.name not in self.values:
+                raise BadInput(_("“{name}” is missing.").format(name=f.name), field=f.name)
+        _values_fit(w, cls, self.values)
         thing = w.add(cls, **self.values)
         return Done(SHOP, _("{kind} added to the shop").format(kind=self.table), thing.id)
 
@@ -73,26 +114,35 @@ class ChangeInShop:
     def make(self, w: Writer) -> Done:
         cls = shop_kind(self.table)
         old = w.get(cls, self.id)
-        header = {"id", "entered_at", "entered_by", "seq", "withdrawn", "retired"}
-        kept = {f.name: getattr(old, f.name) for f in fields(cls) if f.name not in header}
-        if "replaces" in kept:
-            kept["replaces"] = old.id
-        for name in self.values:
-            if name not in kept:
-                raise BadInput(_("A {kind} has no field “{name}”.").format(kind=self.table, name=name), field=name)
+        _names_fit(self.table, cls, self.values)
+        values = {f.name: getattr(old, f.name) for f in own_fields(cls)}
+        if "replaces" in values:
+            values["replaces"] = old.id
+        values |= self.values
+        _values_fit(w, cls, values)
         w.change(old, retired=True)
-        new = w.add(cls, **{**kept, **self.values})
+        new = w.add(cls, **values)
         return Done(SHOP, _("{kind} changed").format(kind=self.table), new.id)
 
 
 @dataclass(frozen=True)
 class SetSetting:
-    """A setting of the shop; ``value`` is any plain value."""
+    """A setting of the shop: words or a number of 0 or more, as its default is; None empties one without a default."""
 
     undoable: ClassVar[bool] = True
     key: str
     value: Any
 
     def make(self, w: Writer) -> Done:
+        default = DEFAULTS.get(self.key)
+        if default is None:
+            raise BadInput(_("There is no setting “{key}”.").format(key=self.key), field=self.key, given=self.value)
+        if isinstance(default.value, str):
+            if not isinstance(self.value, str):
+                raise BadInput(_("Text is expected here."), field=self.key, given=self.value)
+            if self.key == "unit" and self.value not in ("um", "mil"):
+                raise BadInput(_("Thickness is shown in um or mil."), field=self.key, given=self.value)
+        elif not (self.value is None and default.value is None) and (not is_finite(self.value) or self.value < 0):
+            raise BadInput(_("A number of 0 or more is expected here."), field=self.key, given=self.value)
         thing = w.add(Setting, key=self.key, value=json.dumps(self.value, ensure_ascii=False))
         return Done(SHOP, _("setting “{key}” changed").format(key=self.key), thing.id)

@@ -8,6 +8,7 @@ from typing import ClassVar
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.moves.move import Done
+from detailbench.moves.panels import on_this_car
 from detailbench.record.things import FinishGroup, Hold, StateNote
 from detailbench.record.writing import Writer
 
@@ -53,6 +54,7 @@ class MakeGroup:
         if self.paint_system not in PAINT_SYSTEMS:
             raise BadInput(_("“{value}” is not a paint system.").format(value=self.paint_system), field="paint_system")
         picture = w.job(self.job_id)
+        on_this_car(picture, self.panels)
         if any(g.name == self.name.strip() for g in picture.groups):
             raise BadInput(_("There is a finish group of that name already."), field="name", given=self.name)
         moving = set(self.panels)
@@ -88,6 +90,7 @@ class SetState:
                 raise BadInput(_("“{value}” is not a state.").format(value=value), field=name, given=value)
         if not self.panels or not (self.clean or self.work or self.cover):
             raise BadInput(_("Choose the panels and what they are now."), field="panels")
+        on_this_car(w.job(self.job_id), self.panels)
         cover = self.cover or ("bare" if self.clean == "wiped" else "")
         note = w.add(
             StateNote,
@@ -116,6 +119,7 @@ class HoldPanel:
             raise BadInput(
                 _("Give the reason in at least two words; it is printed."), field="reason", given=self.reason
             )
+        on_this_car(w.job(self.job_id), (self.panel,))
         thing = w.add(Hold, job_id=self.job_id, panel=self.panel, reason=self.reason.strip())
         return Done(self.job_id, _("panel held back"), thing.id)
 

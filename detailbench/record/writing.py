@@ -14,7 +14,9 @@ from sqlalchemy import Connection, func, select
 from detailbench.basics.errors import RecordTrouble
 from detailbench.record import journal as log
 from detailbench.record.evidence import EvidenceStore
+from detailbench.record.fitting import fit, fit_text
 from detailbench.record.picture import JobPicture, ShopPicture, job_picture, shop_picture
+from detailbench.record.references import names_nothing, still_named
 from detailbench.record.tables import BY_NAME, TABLES, personal, row_of, stored, thing_of
 from detailbench.record.thing import Thing
 from detailbench.record.things import Evidence
@@ -61,6 +63,7 @@ class Writer:
     def add(self, cls: type[T], **values: Any) -> T:
         """A new thing; id, time, person and order are filled in (``id`` may be given)."""
         self._count += 1
+        fit(cls, values)
         values.setdefault("id", str(uuid.uuid4()))
         thing = cls(entered_at=self.now, entered_by=self.person_id, seq=self.n * PER_ENTRY + self._count, **values)
         row = row_of(thing)
@@ -70,6 +73,7 @@ class Writer:
 
     def change(self, thing: T, **values: Any) -> T:
         """New values for some fields of a thing; the old ones stay in the journal."""
+        fit(type(thing), values)
         now = {name: stored(value) for name, value in values.items()}
         was = {name: stored(getattr(thing, name)) for name in values}
         if now == was:
@@ -85,6 +89,7 @@ class Writer:
 
     def personal(self, subject: str, field: str, value: str) -> None:
         """Keep a personal value apart; only its salted hash enters the chain. An empty value is kept as empty."""
+        fit_text(field, value)
         self._count += 1
         salt = secrets.token_hex(16)
         row = {
@@ -111,6 +116,12 @@ class Writer:
             return thing_of(Evidence, found)
         return self.add(Evidence, sha256=sha256, size=len(content), media_type=media_type, name=name, **facts)
 
+    def take_back(self, change: log.Change) -> None:
+        """Carry out the inverse of a change. A kept file that something else still names stays kept."""
+        if change.table == Evidence.table and still_named(self._connection, [change.inverse()]):
+            return
+        self.apply(change.inverse())
+
     def apply(self, change: log.Change) -> None:
         """Carry out a noted change (undo and redo)."""
         table = personal if change.table == "personal" else TABLES[BY_NAME[change.table]]
@@ -118,6 +129,10 @@ class Writer:
         if done.rowcount != 1:
             raise RecordTrouble("This cannot be taken back: the row it changed is no longer there.")
         self.changes.append(change)
+
+    def leaves_loose_ends(self) -> bool:
+        """True when, after what was applied, something that counts names a thing that does not."""
+        return still_named(self._connection, self.changes) or names_nothing(self._connection, self.changes)
 
     def standing(self, scope: str) -> log.Standing:
         return log.standing(self._connection, scope)
