@@ -8,6 +8,7 @@ from __future__ import annotations
 import asyncio
 import hashlib
 import io
+import logging
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -27,14 +28,18 @@ from pyhanko.stamp import BaseStampStyle
 from detailbench.seal.fields import OWNER_FIELD, SEAL_FIELD, SEAL_ROOM, Box
 from detailbench.seal.keys import WorkshopKey
 
+# What the library remarks about a file is judged in our own words; its log lines are not for a person's terminal.
+for _library in ("pyhanko", "pyhanko_certvalidator"):
+    logging.getLogger(_library).addHandler(logging.NullHandler())
+
 # order of the base point of P-256 (FIPS 186-4, D.1.2.3)
 P256_ORDER = 0xFFFFFFFF00000000FFFFFFFFFFFFFFFFBCE6FAADA7179E84F3B9CAC2FC632551
 
 
 def has_form(pdf: bytes) -> bool:
     """Whether the file has fields of any kind: a seal is only put on a file that has none."""
-    form = PdfFileReader(io.BytesIO(pdf)).root.get("/AcroForm")
-    return form is not None and len(form.get("/Fields", ())) > 0
+    root = PdfFileReader(io.BytesIO(pdf)).root
+    return "/AcroForm" in root and len(root["/AcroForm"]["/Fields"]) > 0
 
 
 def sign(
