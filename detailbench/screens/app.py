@@ -9,6 +9,7 @@ from pathlib import Path
 from types import TracebackType
 
 from PySide6.QtCore import QSettings, Qt, QTimer
+from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QApplication
 
 from detailbench.basics.clock import Clock, SystemClock
@@ -16,6 +17,7 @@ from detailbench.basics.errors import DetailbenchError
 from detailbench.basics.texts import _
 from detailbench.screens.look.faces import face, load_faces
 from detailbench.screens.look.looks import LookKey
+from detailbench.screens.map.accessible import voice_factory
 from detailbench.screens.window import Window
 from detailbench.screens.window_place import keep_place, restore_place
 
@@ -32,6 +34,7 @@ def application(argv: list[str] | None = None) -> QApplication:
     app.setApplicationName("detailbench")
     app.setStyle("Fusion")
     load_faces()
+    QAccessible.installFactory(voice_factory())
     app.setFont(face(13))
     return app
 

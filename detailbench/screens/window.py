@@ -28,6 +28,7 @@ from detailbench.screens.frame.notices import Flash, NoticeLine
 from detailbench.screens.frame.override_sheet import OverrideSheet
 from detailbench.screens.frame.rail import Rail
 from detailbench.screens.frame.strip import EntryStrip
+from detailbench.screens.frame.tabbing import next_stop
 from detailbench.screens.frame.wipe_lock import WipeLock
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.looks import LookKey
@@ -107,7 +108,6 @@ class Window(QWidget):
         column.addLayout(upper, 1)
         column.addWidget(self.notices)
         column.addWidget(self.strip)
-        self.setTabOrder(self.rail, self.centre.map)
 
     def _connect(self) -> None:
         context, centre = self.context, self.centre
@@ -298,7 +298,9 @@ class Window(QWidget):
 
     def _ask_override(self, move: object, refused: Refused) -> None:
         m = self.dress.look.measure
-        self.override.setGeometry(self.rail.width() + m.px(4), self.height() // 4, m.px(120), m.px(75))
+        self.override.setGeometry(
+            self.rail.width() + m.px(4), self.height() // 4, m.px(120), self.override.height_for(m.px(120))
+        )
         self.override.ask(move, refused)
 
     def _wipe_changed(self, on: bool) -> None:
@@ -324,6 +326,17 @@ class Window(QWidget):
             words = you_were_here(self.context.picture, self.context.clock.now())
             if words:
                 self.notices.say(words, "plain")
+
+    def focusNextPrevChild(self, next: bool) -> bool:
+        centre = self.centre
+        sheets = [s for s in (self.override, *centre.sheets, centre.finder) if s.isVisible()]
+        main = [centre.page] if centre.page is not None else [centre.header, centre.map, centre.zoom_row, centre.card]
+        areas = [self.far.view] if self.far.shown else [*sheets, self.rail, *main, self.strip]
+        there = next_stop(self, areas, next)
+        if there is None:
+            return False
+        there.setFocus(Qt.FocusReason.TabFocusReason if next else Qt.FocusReason.BacktabFocusReason)
+        return True
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         event.accept()

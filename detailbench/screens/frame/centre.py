@@ -62,6 +62,8 @@ class Centre(QWidget):
         self.person = PersonSheet(self, dress, choose_person)  # type: ignore[arg-type]
         self.shows = ShowSheet(self, dress, choose_colouring)  # type: ignore[arg-type]
         self.header.show_button.clicked.connect(self.show_wanted.emit)
+        for sheet in self.sheets:
+            sheet.opened.connect(self.arrange)
         dress.changed.connect(self.arrange)
 
     @property
@@ -114,7 +116,7 @@ class Centre(QWidget):
         edge = m.space("gap")
         wide = min(m.px(120), free.width() - 2 * edge)
         for sheet in self.sheets:
-            high = min(free.height() - 2 * edge, m.px(135))
+            high = min(free.height() - 2 * edge, sheet.height_for(wide))
             sheet.setGeometry(free.left() + edge, free.bottom() - edge - high, wide, high)
         high = self.finder.sizeHint().height()
         self.finder.setGeometry(free.left() + edge, free.bottom() - edge - high, free.width() - 2 * edge, high)

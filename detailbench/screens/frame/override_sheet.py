@@ -38,8 +38,7 @@ class OverrideSheet(Sheet):
         self.says.setText(str(refused))
         self.reason.line.clear()
         self.reason.say("")
-        self.show()
-        self.raise_()
+        self.open_sheet()
         self.reason.line.setFocus()
 
     def set_aside(self) -> None:

@@ -33,8 +33,7 @@ class PersonSheet(Sheet):
         self.row.set_value(now)
         self.row.setVisible(bool(people))
         self._none.setVisible(not people)
-        self.show()
-        self.raise_()
+        self.open_sheet()
         self.row.take_focus() if people else self.shut.setFocus()
 
     def _chosen(self, key: str) -> None:

@@ -14,7 +14,9 @@ from detailbench.screens.look.parts import area, button, heading
 class Sheet(QWidget):
     """Title, a body for the contents, and a way out."""
 
+    opened = Signal()
     closed = Signal()
+    least_mm = 30.0  # height; contents that need more get it
 
     def __init__(self, over: QWidget, dress: Dress, title: str) -> None:
         super().__init__(over)
@@ -39,6 +41,18 @@ class Sheet(QWidget):
     def set_title(self, title: str) -> None:
         self.title.setText(title)
         self.setAccessibleName(title)
+
+    def open_sheet(self) -> None:
+        """Show it above the rest; who places it hears of it."""
+        self.show()
+        self.raise_()
+        self.opened.emit()
+
+    def height_for(self, wide: int) -> int:
+        """How high it wants to be at this width."""
+        layout = self.layout()
+        needs = layout.totalHeightForWidth(wide) if layout is not None and layout.hasHeightForWidth() else 0
+        return max(needs, self.sizeHint().height(), self.dress.look.measure.px(self.least_mm))
 
     def close_sheet(self) -> None:
         """Hide and tell who gives the focus back."""

@@ -26,8 +26,7 @@ class ShowSheet(Sheet):
     def show_choices(self, choices: Sequence[tuple[str, str]], now: str) -> None:
         self.row.set_choices(tuple(choices))
         self.row.set_value(now)
-        self.show()
-        self.raise_()
+        self.open_sheet()
         self.row.take_focus()
 
     def _chosen(self, key: str) -> None:

@@ -20,6 +20,8 @@ FIGURES = 5  # significant figures on screen; the exact value stays in the Worki
 class WorkingSheet(Sheet):
     """Shows one Working at a time."""
 
+    least_mm = 120.0
+
     def __init__(self, over: QWidget, dress: Dress) -> None:
         super().__init__(over, dress, _("Why this figure"))
         self._scroll = QScrollArea()
@@ -52,8 +54,7 @@ class WorkingSheet(Sheet):
                 column.addWidget(sentence(text))
         column.addStretch(1)
         self._scroll.setWidget(inside)
-        self.show()
-        self.raise_()
+        self.open_sheet()
 
     def _table(self, values: Mapping[str, Plain]) -> QGridLayout:
         grid = QGridLayout()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QObject, QPoint, QRect
 from PySide6.QtGui import QAccessible, QAccessibleInterface, QColor, QWindow
 from PySide6.QtWidgets import QAccessibleWidget
@@ -118,3 +120,18 @@ class MapVoice(QAccessibleWidget):
     def focusChild(self) -> QAccessibleInterface | None:  # type: ignore[override]  # Qt takes None
         keys = self._keys()
         return self.child(keys.index(self._map.chosen)) if self._map.chosen in keys else None
+
+
+def voice_factory() -> Callable[[str, QObject], QAccessibleInterface | None]:
+    """A factory for ``QAccessible.installFactory``; it keeps the voices alive as long as their maps."""
+    kept: dict[int, MapVoice] = {}
+
+    def voice(_key: str, thing: QObject) -> QAccessibleInterface | None:
+        if not isinstance(thing, PanelMap):
+            return None
+        if id(thing) not in kept:
+            kept[id(thing)] = MapVoice(thing)
+            thing.destroyed.connect(lambda: kept.pop(id(thing), None))
+        return kept[id(thing)]
+
+    return voice

@@ -4,10 +4,10 @@ with their leaders, marks and places, the ruler."""
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable, Mapping
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QTransform
 
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
@@ -15,24 +15,27 @@ from detailbench.body.names import short_name
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.faces import face
 from detailbench.screens.map.colouring import DrawnMark, DrawnPlace
+from detailbench.screens.map.handles import nearest_in
 from detailbench.screens.map.items import PanelItem, fill_rgb
 from detailbench.screens.map.shapes import hatch_brush, qt_path
 
-ToView = Callable[[float, float], QPointF]
-_CENTRE = int(Qt.AlignmentFlag.AlignCenter)
+_LEFT, _CENTRE, _RIGHT = -1, 0, 1
 
 
 class Over:
-    """Paints with a painter in view pixels; ``to_view`` turns mm into pixels, ``scale`` is pixels per mm."""
+    """Paints with a painter in view pixels; ``transform`` turns mm on the drawing into pixels of the view."""
 
-    def __init__(self, painter: QPainter, dress: Dress, to_view: ToView, scale: float) -> None:
+    def __init__(self, painter: QPainter, dress: Dress, transform: QTransform) -> None:
         self.p = painter
         self.dress = dress
-        self.to_view = to_view
-        self.scale = scale
+        self.transform = transform
+        self.scale = transform.m11()
         self.m = dress.look.measure
         self._small = face(self.m.type("small"))
         self._bold = face(self.m.type("body"), bold=True)
+
+    def to_view(self, x_mm: float, y_mm: float) -> QPointF:
+        return self.transform.map(QPointF(x_mm, y_mm))
 
     def names(self, items: Iterable[PanelItem], number_only: bool) -> None:
         """Each panel's short name, and its number below it; names that do not fit are left out."""
@@ -40,14 +43,14 @@ class Over:
             panel = item.part
             room = QRectF(0, 0, panel.width_mm * self.scale, panel.height_mm * self.scale)
             at = self.to_view(*panel.label)
-            self.p.setPen(item.ink)
             if panel.handle is not None:
                 continue
             name = "" if number_only else short_name(panel.key)
             upright = room.width() < room.height() and room.width() < self._width(name, self._small) + 6
-            self._lines(at, name, item.fill.text, room, upright)
+            self._lines(item, at, name, room, upright)
 
-    def _lines(self, at: QPointF, name: str, text: str, room: QRectF, upright: bool) -> None:
+    def _lines(self, item: PanelItem, at: QPointF, name: str, room: QRectF, upright: bool) -> None:
+        text = item.fill.text
         wide, high = (room.height(), room.width()) if upright else (room.width(), room.height())
         small, bold = QFontMetricsF(self._small), QFontMetricsF(self._bold)
         rows: list[tuple[str, QFont, float]] = []
@@ -64,64 +67,74 @@ class Over:
             self.p.rotate(-90 if at.x() < self.p.viewport().width() / 2 else 90)
         y = -sum(h for _t, _f, h in rows) / 2
         for words, font, height in rows:
-            self.p.setFont(font)
-            self.p.drawText(QRectF(-wide, y, 2 * wide, height), _CENTRE, words)
+            self._words(QRectF(-wide, y, 2 * wide, height), _CENTRE, words, font, item)
             y += height
         self.p.restore()
 
     def _width(self, text: str, font: QFont) -> float:
         return QFontMetricsF(font).horizontalAdvance(text)
 
-    def handles(self, items: Iterable[PanelItem]) -> None:
-        """Labels outside the outline for panels too small to tap, tied to them by a leader."""
+    def handles(self, items: Iterable[PanelItem], boxes: Mapping[str, QRectF]) -> None:
+        """The handles' labels, each tied to its panel by a leader."""
         palette = self.dress.look.palette
+        pad = float(self.m.px(1.2))
         for item in items:
             handle = item.part.handle
             if handle is None:
                 continue
+            box = boxes[item.part.key]
             on = item.chosen or item.hovered
             line = QColor(palette.accent if item.chosen else palette.ink if item.hovered else palette.edge)
+            leader = self.transform.map(qt_path(handle.leader))
+            ends = (leader.pointAtPercent(0), leader.pointAtPercent(1))
+            end = min(ends, key=lambda e: (e - nearest_in(box, e)).manhattanLength())
             self.p.setBrush(Qt.BrushStyle.NoBrush)
             self.p.setPen(QPen(line, 1.6 if on else 1.0))
-            self.p.drawPath(self._in_view(qt_path(handle.leader)))
-            box = self.handle_box(item)
+            self.p.drawPath(leader)
+            self.p.drawLine(end, nearest_in(box, end))
             self.p.setBrush(QColor(*fill_rgb(self.dress.look, item.fill)))
             self.p.setPen(QPen(line, max(2.0, 0.6 * self.m.dots_per_mm) if item.chosen else 1.0))
             self.p.drawRoundedRect(box, self.m.px(0.8), self.m.px(0.8))
-            self.p.setPen(item.ink)
-            name = short_name(item.part.key)
-            if item.fill.text:
-                half = box.height() / 2
-                self.p.setFont(self._fitting(name, box.width() - 4))
-                self.p.drawText(box.adjusted(0, 1, 0, -half + 1), _CENTRE, name)
-                self.p.setFont(self._bold)
-                self.p.drawText(box.adjusted(0, half - 2, 0, -1), _CENTRE, item.fill.text)
-            else:
-                self.p.setFont(self._fitting(name, box.width() - 4))
-                self.p.drawText(box, _CENTRE, name)
+            if item.fill.hatch:
+                ink = QColor(item.ink)
+                ink.setAlphaF(0.3)
+                self.p.setPen(Qt.PenStyle.NoPen)
+                self.p.setBrush(hatch_brush(item.fill.hatch, ink, self.m.dots_per_mm))
+                self.p.drawRoundedRect(box, self.m.px(0.8), self.m.px(0.8))
+            inner = box.adjusted(pad, 0, -pad, 0)
+            name_at, text_at = (_LEFT, _RIGHT) if item.fill.text else (_CENTRE, _RIGHT)
+            self._words(inner, name_at, short_name(item.part.key), self._small, item)
+            self._words(inner, text_at, item.fill.text, self._bold, item)
 
-    def handle_box(self, item: PanelItem) -> QRectF:
-        """The handle's square in the view."""
-        assert item.part.handle is not None
-        x0, y0, x1, y1 = item.part.handle.bounds
-        return QRectF(self.to_view(x0, y0), self.to_view(x1, y1)).adjusted(1, 1, -1, -1)
+    def _words(self, box: QRectF, align: int, text: str, font: QFont, item: PanelItem) -> None:
+        """Words with a rim of the panel's own colour, so that lines and hatches under them do not eat them."""
+        if not text:
+            return
+        metrics = QFontMetricsF(font)
+        wide = metrics.horizontalAdvance(text)
+        x = box.left() if align == _LEFT else box.right() - wide if align == _RIGHT else box.center().x() - wide / 2
+        y = box.center().y() + (metrics.ascent() - metrics.descent()) / 2
+        path = QPainterPath()
+        path.addText(QPointF(x, y), font, text)
+        rim = QColor(*fill_rgb(self.dress.look, item.fill))
+        rim.setAlphaF(0.85)
+        pen = QPen(rim, max(2.5, 0.9 * self.m.dots_per_mm))
+        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+        self.p.setBrush(Qt.BrushStyle.NoBrush)
+        self.p.setPen(pen)
+        self.p.drawPath(path)
+        self.p.setFont(font)
+        self.p.setPen(item.ink)
+        self.p.drawText(QPointF(x, y), text)
 
-    def _fitting(self, text: str, width: float) -> QFont:
-        size = self.m.type("small")
-        while size > 7 and self._width(text, face(size)) > width:
-            size -= 1
-        return face(size)
-
-    def _in_view(self, path: QPainterPath) -> QPainterPath:
-        out = QPainterPath()
-        for i in range(path.elementCount()):
-            e = path.elementAt(i)
-            at = self.to_view(e.x, e.y)
-            out.moveTo(at) if e.isMoveTo() else out.lineTo(at)
-        return out
+    def fields(self, marks: Iterable[DrawnMark], items: dict[str, PanelItem]) -> None:
+        """Marks all over a panel, as a fine texture under its words."""
+        for mark in marks:
+            if mark.shape == "field" and mark.panel in items:
+                self._field(items[mark.panel], mark.weight)
 
     def marks(self, marks: Iterable[DrawnMark], items: dict[str, PanelItem]) -> None:
-        """Each mark as what it is: a line, a dot, a patch at its true place and length; a field as a fine texture."""
+        """Each mark as what it is: a line, a dot, a patch at its true place and length."""
         for mark in marks:
             item = items.get(mark.panel)
             if item is None:
@@ -131,9 +144,7 @@ class Over:
             ink.setAlphaF(0.55 + 0.45 * mark.weight)
             points = [self.to_view(x, y) for x, y in mark.points]
             thick = (0.35 + 0.45 * mark.weight) * self.m.dots_per_mm
-            if mark.shape == "field":
-                self._field(item, mark.weight)
-            elif mark.shape == "dot" and points:
+            if mark.shape == "dot" and points:
                 r = thick * 1.1
                 self.p.setPen(QPen(casing, 1.5))
                 self.p.setBrush(ink)
@@ -184,10 +195,9 @@ class Over:
                 self.p.setPen(QPen(QColor(self.dress.look.palette.accent), 2.4))
                 self._corners(at, reach)
             if place.panel == now[0]:
-                self.p.setFont(self._small)
-                self.p.setPen(ink)
                 words = f"{format_number(place.number)}  {place.text}" if place.text else format_number(place.number)
-                self.p.drawText(at + QPointF(2.6 * r if here else 1.7 * r, -0.6 * r), words)
+                side = QRectF(at.x() + (3.0 * r if here else 1.7 * r), at.y() - 2.6 * r, 1, 2.6 * r)
+                self._words(side, _LEFT, words, self._small, item)
 
     def _place_sign(self, place: DrawnPlace, at: QPointF, r: float, ink: QColor) -> None:
         self.p.setPen(QPen(ink, max(1.4, 0.28 * self.m.dots_per_mm)))
@@ -239,11 +249,3 @@ class Over:
         )
         self.p.setFont(self._small)
         self.p.drawText(QPointF(x + pixels + self.m.px(2), y), text)
-
-    def sides(self, left: float, right: float, y: float) -> None:
-        """Which flank is which, at the foot of the map's two outer edges."""
-        self.p.setFont(self._small)
-        self.p.setPen(QColor(self.dress.look.palette.ink_soft))
-        self.p.drawText(QPointF(left, y), _("left flank"))
-        words = _("right flank")
-        self.p.drawText(QPointF(right - self._width(words, self._small), y), words)

@@ -16,6 +16,7 @@ from detailbench.body.where import Direction, in_direction, on_panel, walk_order
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.map.colouring import Colouring, Drawing, PanelFill
 from detailbench.screens.map.cross import KeyCross
+from detailbench.screens.map.handles import handle_boxes
 from detailbench.screens.map.items import ContextItem, PanelItem
 from detailbench.screens.map.over import Over
 from detailbench.screens.map.taps import Taps
@@ -185,6 +186,10 @@ class PanelMap(QGraphicsView):
         """Where a point of the drawing lies in the view, in pixels."""
         return self.viewportTransform().map(QPointF(x_mm, y_mm))
 
+    def handle_boxes(self) -> dict[str, QRectF]:
+        """The handles' labels, in view pixels."""
+        return handle_boxes(self.items_by_key.values(), self.viewportTransform(), self._dress.look.measure)
+
     # painting over the panels
     def drawForeground(self, painter: QPainter, rect: QRectF | QRect) -> None:
         if self.outline is None:
@@ -192,12 +197,13 @@ class PanelMap(QGraphicsView):
         painter.save()
         painter.resetTransform()
         items = list(self.items_by_key.values())
-        over = Over(painter, self._dress, self.view_point, self.scale_px)
+        over = Over(painter, self._dress, self.viewportTransform())
         m = self._dress.look.measure
-        over.handles(items)
-        over.marks(self.drawing.marks, self.items_by_key)
+        over.handles(items, self.handle_boxes())
+        over.fields(self.drawing.marks, self.items_by_key)
         crowded = {p.panel for p in self.drawing.places} | {m.panel for m in self.drawing.marks if m.shape != "field"}
         over.names([i for i in items if i.part.key not in crowded or not i.chosen], number_only=False)
+        over.marks(self.drawing.marks, self.items_by_key)
         over.places(self.drawing.places, self.items_by_key, (self.chosen, self.place_now))
         if self.cross is not None:
             over.cross(self.cross.x_mm, self.cross.y_mm)
@@ -234,28 +240,27 @@ class PanelMap(QGraphicsView):
         """A tap at a point of the view."""
         if self.outline is None:
             return
+        handle = self._handle_at(at)
+        if handle:
+            self._taps.forget()
+            self._pick(handle)
+            return
         spot = self._to_scene(at)
         target = float(self._dress.look.measure.target)
         key = self._taps.panel(self.outline, spot.x(), spot.y(), self.scale_px, target)
-        if key is None:
-            return
-        self._pick(key)
-        panel = self.outline.panels[key]
-        if panel.handle is None or not self._on_handle(key, spot):
+        if key is not None:
+            self._pick(key)
+            panel = self.outline.panels[key]
             x, y = inside(panel, *on_panel(self.outline, key, spot.x(), spot.y()))
             self.place_clicked.emit(key, x, y)
 
-    def _on_handle(self, key: str, spot: QPointF) -> bool:
-        assert self.outline is not None
-        handle = self.outline.panels[key].handle
-        if handle is None:
-            return False
-        x0, y0, x1, y1 = handle.bounds
-        return x0 <= spot.x() <= x1 and y0 <= spot.y() <= y1
+    def _handle_at(self, at: QPointF) -> str:
+        return next((key for key, box in self.handle_boxes().items() if box.contains(at)), "")
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         spot = self._to_scene(event.position())
-        self._hover(next((k for k, i in self.items_by_key.items() if i.shape().contains(spot)), ""))
+        under = next((k for k, i in self.items_by_key.items() if i.shape().contains(spot)), "")
+        self._hover(self._handle_at(event.position()) or under)
 
     def leaveEvent(self, event: QEvent) -> None:
         self._hover("")
@@ -330,5 +335,6 @@ class PanelMap(QGraphicsView):
         """A point of the view that lies on this panel, or on its handle."""
         assert self.outline is not None
         panel = self.outline.panels[key]
-        x, y = (panel.handle.x, panel.handle.y) if panel.handle else panel.label
-        return self.view_point(x, y).toPoint()
+        if panel.handle is not None:
+            return self.handle_boxes()[key].center().toPoint()
+        return self.view_point(*panel.label).toPoint()
