@@ -128,6 +128,23 @@ print(*sorted({{m.split(".")[0] for m in sys.modules}}))
     assert set(loaded.split()) & STARTS[start] == set()
 
 
+def test_the_window_is_on_the_glass_before_the_store_and_everything_heavy() -> None:
+    loaded = in_a_fresh_python(
+        """
+import sys
+from detailbench.screens.app import application, open_window
+app = application()
+window = open_window(None)
+while not window.windowHandle().isExposed():
+    app.processEvents()
+print(*sorted({m.split(".")[0] for m in sys.modules}))
+window.close()
+"""
+    )
+    assert "PySide6" in loaded.split()
+    assert set(loaded.split()) & (HEAVY | NEVER | STORE) == set()
+
+
 def test_the_resources_are_found_in_a_checkout() -> None:
     assert resource() == ROOT / "resources"
 
