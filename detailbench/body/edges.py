@@ -75,9 +75,9 @@ def from_edges(panel: Panel, position: EdgePosition) -> tuple[float, float, bool
     for edge in (position.edge_a, position.edge_b):
         if edge not in panel.edges:
             raise BadInput(
-                _("The {panel} has no {edge}; it has {edges}.").format(
+                _("The {panel} is not measured from {edge}, but from {edges}.").format(
                     panel=panel_name(panel.key),
-                    edge=edge_name(edge).removeprefix("the "),
+                    edge=edge_name(edge),
                     edges=", ".join(edge_name(name) for name in panel.edges),
                 ),
                 field="edge",

@@ -85,7 +85,9 @@ def test_a_place_that_would_fall_off_another_style_is_drawn_onto_the_panel() -> 
 
 
 def test_an_edge_the_panel_has_not_is_refused_with_those_it_has() -> None:
-    with pytest.raises(BadInput, match="The bonnet has no upper edge; it has the front edge, the rear edge"):
+    with pytest.raises(
+        BadInput, match="The bonnet is not measured from the upper edge, but from the front edge, the rear edge"
+    ):
         from_edges(panel("bonnet"), EdgePosition("front", 1, "upper", 1, 100, 100))
 
 

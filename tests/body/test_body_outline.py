@@ -143,6 +143,17 @@ def test_handles_belong_to_the_small_panels() -> None:
         assert panel.handle or min(panel.width_mm, panel.height_mm) >= 300, panel.key
 
 
+@pytest.mark.parametrize("length_mm", [3800, 4750, 5700])
+def test_handles_stay_apart_from_each_other_and_off_the_panels_at_any_length(length_mm: float) -> None:
+    from shapely.geometry import box
+
+    panels = load_outline("estate", length_mm).panels
+    boxes = {k: box(*p.handle.bounds) for k, p in panels.items() if p.handle}
+    for key, square in boxes.items():
+        assert not [k for k, other in boxes.items() if k != key and other.intersects(square)], key
+        assert not [k for k, p in panels.items() if p.shape.intersects(square)], key
+
+
 def test_words_stand_inside_their_panel() -> None:
     from shapely.geometry import Point
 
