@@ -162,7 +162,7 @@ def test_a_low_place_is_not_set_aside_but_a_high_one_is_with_a_reason(invented: 
     job = invented.job()
     invented.measured(job, values=(60.0, 118.0, 118.0, 119.0, 117.0, 118.0, 118.0, 190.0))
     low, *_others, high = panel_places(invented.picture(job), "bonnet")
-    with pytest.raises(Refused, match="(?i)low"):
+    with pytest.raises(Refused, match=r"(?i)low"):
         invented.bench.do(DecidePlace(job, low.id, "as_found", "set_aside", "looks wrong to me"))
     with pytest.raises(BadInput, match="two words"):
         invented.bench.do(DecidePlace(job, high.id, "as_found", "set_aside", "wrong"))
