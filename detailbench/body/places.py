@@ -26,6 +26,7 @@ NARROW_MM = 90.0
 LARGE_M2 = 0.5
 FEWEST, FEWEST_LARGE = 5, 8
 _CANDIDATES = 2500
+_ON_RIDGE = 1200  # fewer: every one is compared with every other
 
 
 def places_count(panel: Panel, needed: int = 0) -> int:
@@ -120,16 +121,16 @@ def _contains(shape: BaseGeometry, points: NDArray[np.float64]) -> NDArray[np.bo
     return inside
 
 
-def _grid(shape: BaseGeometry) -> NDArray[np.float64]:
+def _grid(shape: BaseGeometry, count: int) -> NDArray[np.float64]:
     x0, y0, x1, y1 = shape.bounds
-    step = max(2.0, float(np.sqrt((x1 - x0) * (y1 - y0) / _CANDIDATES)))
+    step = max(2.0, float(np.sqrt((x1 - x0) * (y1 - y0) / count)))
     xs = np.linspace(x0, x1, max(2, int((x1 - x0) / step) + 1))
     ys = np.linspace(y0, y1, max(2, int((y1 - y0) / step) + 1))
     return np.array([(x, y) for x in xs for y in ys])
 
 
 def _candidates(field: BaseGeometry) -> NDArray[np.float64]:
-    grid = _grid(field)
+    grid = _grid(field, _CANDIDATES)
     rims = [np.array(r.coords) for g in getattr(field, "geoms", [field]) for r in (g.exterior, *g.interiors)]
     return np.vstack([grid[_contains(field, grid)], *rims])
 
@@ -139,7 +140,7 @@ def _ridge(shape: BaseGeometry) -> NDArray[np.float64]:
     from the edge as any point within a spot and a half of them."""
     import shapely
 
-    grid = _grid(shape)
+    grid = _grid(shape, _ON_RIDGE)
     grid = grid[_contains(shape, grid)]
     clear = shapely.distance(shape.boundary, shapely.points(grid))
     keep = clear >= min(SPOT_MM / 2, 0.8 * float(clear.max()))
