@@ -81,6 +81,8 @@ class Window(QWidget):
         self._others = QTimer(self)
         self._others.setInterval(LOOK_FOR_OTHERS_MS)
         self._others.timeout.connect(self._look_for_others)
+        for stage in self.stages:
+            stage.begin(self.context)
         if self.stages:
             self.open(self.stages[0].key)
         elif self.pages:

@@ -37,7 +37,13 @@ if TYPE_CHECKING:
 
 def all_stages() -> tuple[Stage, ...]:
     """The stages there are, in the order of the day."""
-    return ()
+    from detailbench.screens.stages.marks.stage import MarksStage
+    from detailbench.screens.stages.thickness.stage import ThicknessStage
+
+    return (
+        MarksStage(),
+        ThicknessStage(),
+    )
 
 
 def all_pages() -> tuple[Page, ...]:

@@ -42,6 +42,9 @@ class Stage(ABC):
     key: str
     title: str
 
+    def begin(self, context: Context) -> None:
+        """Called once when the window is made: for what must listen before the stage is first opened."""
+
     @abstractmethod
     def make_card(self, context: Context) -> QWidget:
         """The card; made once, when the stage is first shown. It listens to the context's signals itself."""

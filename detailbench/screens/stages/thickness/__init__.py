@@ -1,0 +1,1 @@
+"""The Thickness stage: gauge check, the walk from place to place, and what each panel shows."""
