@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from detailbench.basics.texts import _
@@ -42,38 +42,39 @@ class TrialSeen:
         return self.outcome.finish is Finish.CLEAR
 
 
-def may_adopt(trials: Sequence[TrialSeen], steps: Sequence[str]) -> str | None:
+def may_adopt(trials: Sequence[TrialSeen], steps: Sequence[str], names: Mapping[str, str] | None = None) -> str | None:
     """None where these steps, in order, were seen to work on this paint; else the sentence that says what is missing.
 
     The first step must have been seen to clear on a fresh place; each further one on top of those before it; the
     last must have finished clear. The latest trial that says something decides. A trial stopped for heat or colour
-    after that stands against it.
+    after that stands against it. ``names``: what the sentence calls a key, where that is not the key itself.
     """
+    called = _Names(names or {})
     if not steps:
         return _("No step is chosen.")
     first = _latest(trials, steps[0], ())
     if first is None:
-        return _("{step}: not seen to clear on this paint yet.").format(step=steps[0])
-    stop = _stopped_since(trials, first)
+        return _("{step}: not seen to clear on this paint yet.").format(step=called[steps[0]])
+    stop = _stopped_since(trials, first, called)
     if stop is not None:
         return stop
     if not first.cleared:
-        return _("{step}: last seen not to clear on this paint.").format(step=steps[0])
+        return _("{step}: last seen not to clear on this paint.").format(step=called[steps[0]])
     last = first
     for i in range(1, len(steps)):
         beneath = tuple(steps[:i])
         on_top = _latest(trials, steps[i], beneath)
         if on_top is None:
             return _("{step}: not seen on top of {beneath} on this paint yet.").format(
-                step=steps[i], beneath=", ".join(beneath)
+                step=called[steps[i]], beneath=", ".join(called[key] for key in beneath)
             )
-        stop = _stopped_since(trials, on_top)
+        stop = _stopped_since(trials, on_top, called)
         if stop is not None:
             return stop
         last = on_top
     if not last.finish_clear:
         return _("{step}: last seen to finish with {finish}, not clear.").format(
-            step=steps[-1], finish=last.outcome.finish.label if last.outcome.finish else ""
+            step=called[steps[-1]], finish=last.outcome.finish.label if last.outcome.finish else ""
         )
     return None
 
@@ -113,18 +114,25 @@ def _seen_not_to_serve(cleared: bool | None, finish_clear: bool | None) -> bool:
     return cleared is False or (cleared is True and finish_clear is False)
 
 
+class _Names(dict[str, str]):
+    """Names by key; a key without a name is called by itself."""
+
+    def __missing__(self, key: str) -> str:
+        return key
+
+
 def _latest(trials: Sequence[TrialSeen], key: str, beneath: tuple[str, ...]) -> TrialSeen | None:
     return next((t for t in reversed(trials) if t.key == key and t.beneath == beneath and t.teaches), None)
 
 
-def _stopped_since(trials: Sequence[TrialSeen], seen: TrialSeen) -> str | None:
+def _stopped_since(trials: Sequence[TrialSeen], seen: TrialSeen, called: Mapping[str, str]) -> str | None:
     """The sentence of a later stop of the same step that stands against it (an edge or a pad does not)."""
     for trial in reversed(trials):
         if trial is seen:
             return None
         if trial.key == seen.key and trial.outcome.stopped is not None and trial.outcome.stopped.value in STANDING:
             return _("{step}: stopped since ({why}); look again before adopting it.").format(
-                step=seen.key, why=trial.outcome.stopped.label
+                step=called[seen.key], why=trial.outcome.stopped.label
             )
     return None
 

@@ -12,6 +12,7 @@ import math
 from dataclasses import dataclass
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working
 
@@ -57,11 +58,15 @@ def load_path(
     spent_s = seconds - counted_s
     notes = [_("Holds at least half a pad inside the patch. Nominal: friction and heat are not in it.")]
     if spent_s > 0:
-        notes.append(_("{s:g} s beyond the working time are spent: they only heat.").format(s=spent_s))
+        notes.append(
+            _("{seconds} s beyond the working time are spent: they only heat.").format(seconds=format_number(spent_s))
+        )
     load: float | None = None
     section_m2: float | None = None
     if min(patch_a_mm, patch_b_mm) <= HAND_LED_PADS * pad_mm:
-        notes.append(_("Hand-led: a side is no longer than {n:g} pads, not computed.").format(n=HAND_LED_PADS))
+        notes.append(
+            _("Hand-led: a side is no longer than {n} pads, not computed.").format(n=format_number(HAND_LED_PADS))
+        )
     else:
         path_a, path_b, pad = ((patch_a_mm - pad_mm) / 1000, (patch_b_mm - pad_mm) / 1000, pad_mm / 1000)
         section_m2 = path_a * path_b

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.trials.outcome import Result
 from detailbench.trials.rungs import Rung
@@ -106,8 +107,8 @@ def light_paint() -> str:
 
 
 def one_milder(name: str, minutes: float) -> str:
-    return _("One milder trial, {name}, would show whether less is enough: about {minutes:g} minutes.").format(
-        name=name, minutes=minutes
+    return _("One milder trial, {name}, would show whether less is enough: about {minutes} minutes.").format(
+        name=name, minutes=format_number(minutes)
     )
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.numbers import format_quantity
 from detailbench.basics.texts import _
 from detailbench.basics.workings import COMMON_PRACTICE, Source, Working
 
@@ -117,8 +118,10 @@ def too_warm_to_start(panel_c: float | None, in_sun: bool = False) -> str | None
     if in_sun:
         return _("The panel is in the sun: not a place to start.")
     if panel_c is not None and panel_c > START_BELOW_C:
-        return _("The panel is at {t:g} °C; let it cool below {limit:g} °C ({source}).").format(
-            t=panel_c, limit=START_BELOW_C, source=_(COMMON_PRACTICE)
+        return _("The panel is at {t}; let it cool below {limit} ({source}).").format(
+            t=format_quantity(panel_c, "°C", 0),
+            limit=format_quantity(START_BELOW_C, "°C", 0),
+            source=_(COMMON_PRACTICE),
         )
     return None
 

@@ -81,6 +81,11 @@ def test_a_single_step_must_have_cleared_and_finished_clear() -> None:
     assert may_adopt([TrialSeen("a", CLEAR)], []) is not None
 
 
+def test_the_sentence_calls_a_step_by_its_name_where_one_is_given() -> None:
+    missing = may_adopt([TrialSeen("c1", HAZE)], ["c1", "c2"], {"c1": "wool and cutting", "c2": "soft and finishing"})
+    assert missing == "soft and finishing: not seen on top of wool and cutting on this paint yet."
+
+
 def test_two_steps_must_have_been_seen_one_on_top_of_the_other() -> None:
     cut, on_top = TrialSeen("cut", HAZE), TrialSeen("fine", CLEAR, beneath=("cut",))
     assert may_adopt([cut, on_top], ["cut", "fine"]) is None
