@@ -23,6 +23,7 @@ from detailbench.screens.window_place import keep_place, restore_place
 
 LOG = logging.getLogger("detailbench")
 LOG_NAME = "screens.log"
+READY = "detailbench_ready"
 
 
 def application(argv: list[str] | None = None) -> QApplication:
@@ -31,11 +32,13 @@ def application(argv: list[str] | None = None) -> QApplication:
     if not isinstance(app, QApplication):
         QApplication.setHighDpiScaleFactorRoundingPolicy(Qt.HighDpiScaleFactorRoundingPolicy.PassThrough)
         app = QApplication(argv or ["detailbench"])
-    app.setApplicationName("detailbench")
-    app.setStyle("Fusion")
-    load_faces()
-    QAccessible.installFactory(voice_factory())
-    app.setFont(face(13))
+    if not app.property(READY):
+        app.setApplicationName("detailbench")
+        app.setStyle("Fusion")
+        load_faces()
+        app.setFont(face(13))
+        QAccessible.installFactory(voice_factory())
+        app.setProperty(READY, True)
     return app
 
 
@@ -114,16 +117,16 @@ def log_to(folder: Path) -> Path:
 
 def start(argv: list[str]) -> int:
     """``detailbench window [FOLDER]``: the program with a window. Returns the exit code."""
-    from platformdirs import user_data_path, user_log_path
+    from detailbench.basics.folders import default_workshop, log_folder
 
     app = application()
-    logs = user_log_path("detailbench", appauthor=False)
+    logs = log_folder()
     log_to(logs)
     last_resort = LastResort()
     sys.excepthook = last_resort
     with (logs / "fault.log").open("a", encoding="utf-8") as faults:
         faulthandler.enable(faults)  # a windowed program has no standard error to write to
-        folder = Path(argv[0]) if argv else user_data_path("detailbench", appauthor=False) / "workshop"
+        folder = Path(argv[0]) if argv else default_workshop()
         last_resort.window = open_window(folder, settings=QSettings("detailbench", "window"))
         code = app.exec()
         faulthandler.disable()
