@@ -171,6 +171,8 @@ def test_noise_names_the_value_it_reaches(level: float, reaches: str) -> None:
 
 
 def test_days_and_levels_that_make_no_sense_are_refused() -> None:
+    assert noise([NoiseUse("a", 0, 0)]).level_db is None
+    assert noise([NoiseUse("a", 480, 160)]).level_db == pytest.approx(160)
     for wrong in (
         [VibrationUse("a", -1, 3.0)],
         [VibrationUse("a", 1500, 3.0)],
@@ -216,5 +218,6 @@ def test_an_empty_list_or_a_caution_twice_is_refused() -> None:
     good = {"key": "a", "stages": ["work"], "says": "x", "defer_to": ["y"]}
     with pytest.raises(BadFile, match="twice"):
         read_cautions({"cautions": [good, good]})
-    with pytest.raises(BadFile, match="holds no cautions"):
-        read_cautions({})
+    for empty in ({}, {"cautions": []}, {"cautions": good}):
+        with pytest.raises(BadFile, match="holds no cautions"):
+            read_cautions(empty)

@@ -155,6 +155,9 @@ def test_a_step_begun_counts_its_minutes_but_never_as_done(state: str) -> None:
     assert done_share(state=state, planned_min=20, elapsed_min=5) == 0.25
     assert done_share(state=state, planned_min=20, elapsed_min=50) == MOST_WHILE_RUNNING == 0.9
     assert done_share(state=state, planned_min=20, elapsed_min=0) == 0
+    assert done_share(state=state, planned_min=0.5, elapsed_min=0.1) == pytest.approx(0.2)
+    assert done_share(state=state, planned_min=0, elapsed_min=1) == 0.9
+    assert work_left(plan(), [Progress("roof", "cut", state)]).whole == 1.0
 
 
 def test_sections_ticked_by_hand_count_instead_of_the_minutes() -> None:

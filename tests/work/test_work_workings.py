@@ -85,3 +85,36 @@ def test_a_price_line_that_is_no_amount_is_named_by_its_place() -> None:
     with pytest.raises(BadInput) as caught:
         BY_NAME["price"].run({"lines": [{"amount": "1.00"}, {"amount": "1,00"}]})
     assert caught.value.field == "lines[1].amount"
+
+
+@pytest.mark.parametrize(
+    ("name", "short", "full"),
+    [
+        ("sections", {"panel_m2": 1, "section_m2": 0.3}, {"overlap": 0.0, "panel_share": 0.0}),
+        (
+            "minutes",
+            {"sections": 3, "spread_s": 1, "polish_s": 1, "wipe_s": 1, "pad_care_every": 2},
+            {"pad_care_s": 0.0, "setup_s": 0.0},
+        ),
+        (
+            "price",
+            {"lines": [{"amount": "9.999"}]},
+            {"discount_percent": "0", "discount": "0", "tax_percent": "0", "tax_included": False, "decimals": 2},
+        ),
+    ],
+)
+def test_what_is_left_out_is_nought(name: str, short: dict[str, Any], full: dict[str, Any]) -> None:
+    assert BY_NAME[name].run(short).results == BY_NAME[name].run({**short, **full}).results
+
+
+def test_a_step_without_progress_counts_as_not_begun_and_no_minutes_of_use_as_none() -> None:
+    row = {"panel": "roof", "step": "cut", "planned_min": 20, "state": "running"}
+    assert BY_NAME["work_left"].run({"steps": [row]}).results["left"] == 1.0
+    assert BY_NAME["vibration"].run({"uses": [{"minutes": 0, "declared_m_s2": 4, "k_m_s2": 0}]}).results["points"] == 0
+    assert BY_NAME["noise"].run({"uses": [{"minutes": 0, "level_db": 0}]}).results["level_db"] is None
+
+
+def test_a_currency_has_no_more_than_four_decimals() -> None:
+    assert BY_NAME["price"].run({"lines": [], "decimals": 4}).results["net"] == "0.0000"
+    with pytest.raises(BadInput, match="4 or less"):
+        BY_NAME["price"].run({"lines": [], "decimals": 5})
