@@ -17,7 +17,7 @@ STOPS: tuple[str, ...] = (
     "#4c9f94", "#5fac95", "#74b996", "#8bc596", "#a4d096", "#bdda97", "#d8e398", "#f3ec9c",
 )  # fmt: skip
 
-DARK_INK: Rgb = (12, 17, 20)
+DARK_INK: Rgb = (0, 0, 0)
 LIGHT_INK: Rgb = (255, 255, 255)
 
 Hatch = Literal["", "rising", "falling", "crossed", "level", "dots"]

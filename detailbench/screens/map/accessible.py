@@ -129,9 +129,10 @@ def voice_factory() -> Callable[[str, QObject], QAccessibleInterface | None]:
     def voice(_key: str, thing: QObject) -> QAccessibleInterface | None:
         if not isinstance(thing, PanelMap):
             return None
-        if id(thing) not in kept:
-            kept[id(thing)] = MapVoice(thing)
-            thing.destroyed.connect(lambda: kept.pop(id(thing), None))
-        return kept[id(thing)]
+        number = id(thing)
+        if number not in kept:
+            kept[number] = MapVoice(thing)
+            thing.destroyed.connect(lambda: kept.pop(number, None))
+        return kept[number]
 
     return voice

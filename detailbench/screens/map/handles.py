@@ -15,9 +15,12 @@ from detailbench.screens.map.items import PanelItem
 BETWEEN_PX = 3.0
 
 
-def handle_boxes(items: Iterable[PanelItem], to_view: QTransform, measure: Measure) -> dict[str, QRectF]:
+def handle_boxes(
+    items: Iterable[PanelItem], to_view: QTransform, measure: Measure, reserve: str = ""
+) -> dict[str, QRectF]:
     """The box of each handle in view pixels. It begins at the inner edge of the drawing's own square and grows
-    outward, away from the car; one that would lie on another moves further out."""
+    outward, away from the car; one that would lie on another moves further out. ``reserve``: leave room for this text
+    even where there is none yet."""
     small = QFontMetricsF(face(measure.type("small")))
     bold = QFontMetricsF(face(measure.type("body"), bold=True))
     pad = float(measure.px(1.2))
@@ -30,8 +33,8 @@ def handle_boxes(items: Iterable[PanelItem], to_view: QTransform, measure: Measu
         x0, y0, x1, y1 = handle.bounds
         square = QRectF(to_view.map(QPointF(x0, y0)), to_view.map(QPointF(x1, y1)))
         wide = small.horizontalAdvance(short_name(item.part.key)) + 2 * pad
-        if item.fill.text:
-            wide += bold.horizontalAdvance(item.fill.text) + pad
+        if item.fill.text or reserve:
+            wide += max(bold.horizontalAdvance(item.fill.text), bold.horizontalAdvance(reserve)) + pad
         wide = max(wide, square.width(), float(measure.target))
         high = max(min(square.height() - BETWEEN_PX, float(measure.target)), bold.height())
         top = square.center().y() - high / 2

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QResizeEvent, QWheelEvent
+from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QResizeEvent, QTransform, QWheelEvent
 from PySide6.QtWidgets import QGraphicsScene, QGraphicsView, QSizePolicy
 
 from detailbench.basics.texts import _
@@ -23,6 +23,8 @@ from detailbench.screens.map.taps import Taps
 
 ZOOM_STEP = 1.25
 MOST_ZOOM = 12.0
+LEAST_SCALE = 0.02
+RESERVED = "888.8"  # room for a figure on every handle, so that the map stands still when figures come
 ARROWS: dict[int, Direction] = {
     Qt.Key.Key_Up: "up",
     Qt.Key.Key_Down: "down",
@@ -161,7 +163,10 @@ class PanelMap(QGraphicsView):
         room = self._room()
         if room.width() < 10 or room.height() < 10:
             return
-        scale = min(room.width() / (x1 - x0), room.height() / (y1 - y0)) * self._zoom
+        scale = min(room.width() / (x1 - x0), room.height() / (y1 - y0))
+        for _round in range(4):  # labels keep their width while the car shrinks, so this settles in a few rounds
+            scale = min(scale, (room.width() - self._overhang(scale)) / (x1 - x0))
+        scale = max(scale, LEAST_SCALE) * self._zoom
         # a scene rect far larger than the view lets the transform alone decide what is seen
         self.setSceneRect(QRectF(x0 - 9 * (x1 - x0), y0 - 9 * (y1 - y0), 19 * (x1 - x0), 19 * (y1 - y0)))
         self.resetTransform()
@@ -171,9 +176,19 @@ class PanelMap(QGraphicsView):
         wanted = room.center()
         self.translate((wanted.x() - now.x()) / scale, (wanted.y() - now.y()) / scale)
 
+    def _overhang(self, scale: float) -> float:
+        """Pixels the handles' labels stand out beyond the drawing, on both sides together."""
+        assert self.outline is not None
+        measure = self._dress.look.measure
+        to_view = QTransform.fromScale(scale, scale)
+        boxes = handle_boxes(self.items_by_key.values(), to_view, measure, RESERVED).values()
+        left = max((self.outline.bounds[0] * scale - b.left() for b in boxes), default=0.0)
+        right = max((b.right() - self.outline.bounds[2] * scale for b in boxes), default=0.0)
+        return 2 * max(left, right, 0.0)
+
     def _bring(self, key: str) -> None:
         """Move a zoomed map so that this panel is seen."""
-        middle = self.items_by_key[key].sceneBoundingRect().center()
+        middle = self.items_by_key[key].shape().boundingRect().center()
         now, wanted = self.mapFromScene(middle), self._room().center()
         if not self._room().contains(QPointF(now)):
             self.translate((wanted.x() - now.x()) / self.scale_px, (wanted.y() - now.y()) / self.scale_px)
@@ -231,6 +246,9 @@ class PanelMap(QGraphicsView):
         if event.button() == Qt.MouseButton.LeftButton:
             self.setFocus(Qt.FocusReason.MouseFocusReason)
             self.tap(event.position())
+        event.accept()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         event.accept()
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
