@@ -37,12 +37,18 @@ if TYPE_CHECKING:
 
 def all_stages() -> tuple[Stage, ...]:
     """The stages there are, in the order of the day."""
+    from detailbench.screens.stages.handover.stage import HandoverStage
     from detailbench.screens.stages.marks.stage import MarksStage
     from detailbench.screens.stages.thickness.stage import ThicknessStage
+    from detailbench.screens.stages.trials.stage import TrialsStage
+    from detailbench.screens.stages.work.stage import WorkStage
 
     return (
         MarksStage(),
         ThicknessStage(),
+        TrialsStage(),
+        WorkStage(),
+        HandoverStage(),
     )
 
 

@@ -1,0 +1,1 @@
+"""Giving the car back."""

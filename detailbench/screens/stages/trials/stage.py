@@ -1,0 +1,33 @@
+"""The Trials stage as the window knows it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QWidget
+
+from detailbench.basics.texts import _
+from detailbench.screens.context import Context
+from detailbench.screens.stages.stage import Stage
+
+if TYPE_CHECKING:
+    from detailbench.record.picture import JobPicture
+
+
+class TrialsStage(Stage):
+    """Trials by finish group: where to start, one test section at a time, what it says to do next."""
+
+    key = "trials"
+
+    @property
+    def title(self) -> str:  # type: ignore[override]  # follows the language
+        return _("Trials")
+
+    def make_card(self, context: Context) -> QWidget:
+        return QWidget()
+
+    def counts(self, picture: JobPicture) -> tuple[float, int]:
+        from detailbench.findings.due import due
+
+        found = due(picture)[self.key]
+        return found.done, found.done + found.due

@@ -1,0 +1,1 @@
+"""The process carried over the car, panel by panel."""
