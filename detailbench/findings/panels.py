@@ -72,22 +72,25 @@ def outline_of(picture: JobPicture) -> Outline:
 def panel_seen(picture: JobPicture, key: str, moment: Moment = "as_found") -> PanelSeen:
     """Places and figures of one panel."""
     confirmed = confirmations(picture)
-    return _panel_seen(picture, key, moment, {k: c.confirmed for k, c in confirmed.items()})
+    return _panel_seen(picture, key, moment, {k: c.confirmed for k, c in confirmed.items()}, {})
 
 
 def panels_seen(picture: JobPicture, moment: Moment = "as_found") -> Mapping[str, PanelSeen]:
     """Every panel of the outline at one moment."""
     confirmed = {k: c.confirmed for k, c in confirmations(picture).items()}
-    return {key: _panel_seen(picture, key, moment, confirmed) for key in outline_of(picture).panels}
+    known: dict[str, Repeatability] = {}
+    return {key: _panel_seen(picture, key, moment, confirmed, known) for key in outline_of(picture).panels}
 
 
-def _panel_seen(picture: JobPicture, key: str, moment: Moment, confirmed: Mapping[str, bool]) -> PanelSeen:
+def _panel_seen(
+    picture: JobPicture, key: str, moment: Moment, confirmed: Mapping[str, bool], known: dict[str, Repeatability]
+) -> PanelSeen:
     decisions = {d.place_id: d for d in picture.place_decisions if d.moment == moment}
     places = []
     for place in panel_places(picture, key):
         readings = readings_at(picture, place.id, moment)
         values = [r.value_um for r in readings if r.value_um is not None]
-        figure = read_place(values, _repeatability(picture, readings)) if values else None
+        figure = read_place(values, _repeatability(picture, readings, known)) if values else None
         decision = decisions.get(place.id)
         places.append(
             PlaceSeen(
@@ -102,9 +105,14 @@ def _panel_seen(picture: JobPicture, key: str, moment: Moment, confirmed: Mappin
     return PanelSeen(key, moment, tuple(places), _figures(places))
 
 
-def _repeatability(picture: JobPicture, readings: tuple[Reading, ...]) -> Repeatability:
+def _repeatability(
+    picture: JobPicture, readings: tuple[Reading, ...], known: dict[str, Repeatability]
+) -> Repeatability:
+    """That of the last reading's session; ``known`` spares doing the same session again for each place."""
     session = next(s for s in picture.sessions if s.id == readings[-1].session_id)
-    return session_repeatability(picture, session)
+    if session.id not in known:
+        known[session.id] = session_repeatability(picture, session)
+    return known[session.id]
 
 
 def _figures(places: list[PlaceSeen]) -> Panel | None:

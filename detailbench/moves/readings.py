@@ -82,17 +82,30 @@ class RecordCheck:
         return Done(self.job_id, _("{n} check readings on {shim}").format(n=len(self.values_um), shim=shim.label))
 
 
-def _add_places(w: Writer, picture: JobPicture, panel: str, needed: int = 0) -> list[Place]:
+def checked_value(value_um: float | None, no_value: str) -> None:
+    """Raise BadInput unless this is either a thickness or *no value* with a known reason."""
+    if (value_um is None) == (not no_value):
+        raise BadInput(_("A reading is either a value or *no value* with why."), field="value_um")
+    if no_value and no_value not in NO_VALUE:
+        raise BadInput(_("“{why}” is not a reason for no value.").format(why=no_value), field="no_value")
+    if value_um is not None:
+        _real(value_um, "value_um")
+        if value_um < 0:
+            raise BadInput(_("A paint thickness is never below zero."), field="value_um", given=value_um)
+
+
+def add_places(w: Writer, picture: JobPicture, panel: str, needed: int = 0) -> list[Place]:
     """The program's places for a panel, in walking order; what is there already stays."""
     outline = load_outline(picture.car.style, picture.car.length_mm)
     if panel not in outline.panels:
         raise BadInput(_("This car has no panel “{panel}”.").format(panel=panel), field="panel", given=panel)
     shape = outline.panels[panel]
     points = walk_sort(propose_places(shape, places_count(shape, needed)))
-    return [_add_place(w, picture.job.id, panel, i, to_edges(shape, *p), "proposed") for i, p in enumerate(points, 1)]
+    return [add_place(w, picture.job.id, panel, i, to_edges(shape, *p), "proposed") for i, p in enumerate(points, 1)]
 
 
-def _add_place(w: Writer, job_id: str, panel: str, number: int, at: EdgePosition, origin: str) -> Place:
+def add_place(w: Writer, job_id: str, panel: str, number: int, at: EdgePosition, origin: str) -> Place:
+    """A place on a panel; ``origin``: proposed, chosen or control."""
     return w.add(
         Place,
         job_id=job_id,
@@ -121,7 +134,7 @@ class ProposePlaces:
         picture = w.job(self.job_id)
         if any(p.panel == self.panel and p.origin == "proposed" for p in picture.places):
             return Done(self.job_id, _("the places are there already"))
-        places = _add_places(w, picture, self.panel, self.needed)
+        places = add_places(w, picture, self.panel, self.needed)
         return Done(self.job_id, _("{n} places on {panel}").format(n=len(places), panel=self.panel), places[0].id)
 
 
@@ -138,10 +151,10 @@ class AddPlace:
     def make(self, w: Writer) -> Done:
         picture = w.job(self.job_id)
         if not any(p.panel == self.panel and p.origin == "proposed" for p in picture.places):
-            _add_places(w, picture, self.panel)
+            add_places(w, picture, self.panel)
             picture = w.job(self.job_id)
         number = max((p.number for p in picture.places if p.panel == self.panel), default=0) + 1
-        place = _add_place(w, self.job_id, self.panel, number, self.at, self.origin)
+        place = add_place(w, self.job_id, self.panel, number, self.at, self.origin)
         return Done(self.job_id, _("place {n} added on {panel}").format(n=number, panel=self.panel), place.id)
 
 
@@ -164,14 +177,7 @@ class RecordReading:
     flags: tuple[str, ...] = field(default=())
 
     def make(self, w: Writer) -> Done:
-        if (self.value_um is None) == (not self.no_value):
-            raise BadInput(_("A reading is either a value or *no value* with why."), field="value_um")
-        if self.no_value and self.no_value not in NO_VALUE:
-            raise BadInput(_("“{why}” is not a reason for no value.").format(why=self.no_value), field="no_value")
-        if self.value_um is not None:
-            _real(self.value_um, "value_um")
-            if self.value_um < 0:
-                raise BadInput(_("A paint thickness is never below zero."), field="value_um", given=self.value_um)
+        checked_value(self.value_um, self.no_value)
         picture = w.job(self.job_id)
         if not picture.sessions:
             raise Refused(_("Choose the gauge first; a reading belongs to a gauge."), rule="no_gauge")
@@ -180,7 +186,7 @@ class RecordReading:
             place = one(picture.places, self.place_id)
         else:
             if not any(p.panel == self.panel for p in picture.places):
-                _add_places(w, picture, self.panel)
+                add_places(w, picture, self.panel)
                 picture = w.job(self.job_id)
             place = next_place(picture, self.panel)
         state = state_of(picture, place.panel)
@@ -216,53 +222,6 @@ class StrikeReading:
         reading = one(w.job(self.job_id).readings, self.reading_id)
         w.withdraw(reading)
         return Done(self.job_id, _("reading struck out"), reading.id)
-
-
-@dataclass(frozen=True)
-class ImportedReading:
-    """One accepted line of a readings file."""
-
-    panel: str
-    value_um: float
-    unit: str = "um"
-    place_number: int | None = None
-    note: str = ""
-    typed: str = ""
-
-
-@dataclass(frozen=True)
-class ImportReadings:
-    """Accepted lines of a file, one move: each lands on its place, or on the next of its panel's walk."""
-
-    undoable: ClassVar[bool] = True
-    job_id: str
-    lines: tuple[ImportedReading, ...]
-    file_name: str = ""
-
-    def make(self, w: Writer) -> Done:
-        for line in self.lines:
-            place_id = ""
-            if line.place_number is not None:
-                places = [p for p in w.job(self.job_id).places if p.panel == line.panel]
-                if not places:
-                    places = _add_places(w, w.job(self.job_id), line.panel)
-                found = [p for p in places if p.number == line.place_number]
-                if not found:
-                    raise BadInput(
-                        _("{panel} has no place {n}.").format(panel=line.panel, n=line.place_number), field="place"
-                    )
-                place_id = found[0].id
-            RecordReading(
-                self.job_id,
-                line.panel,
-                line.value_um,
-                place_id=place_id,
-                typed=line.typed,
-                unit=line.unit,
-                source="file",
-                note=line.note,
-            ).make(w)
-        return Done(self.job_id, _("{n} readings from a file").format(n=len(self.lines)))
 
 
 @dataclass(frozen=True)

@@ -15,13 +15,12 @@ from detailbench.findings.walking import panel_places
 from detailbench.moves.readings import (
     AddPlace,
     DecidePlace,
-    ImportedReading,
-    ImportReadings,
     ProposePlaces,
     RecordCheck,
     RecordReading,
     StrikeReading,
 )
+from detailbench.moves.readings_file import ImportedReading, ImportReadings
 from detailbench.moves.surface import SetState
 from detailbench.record.things import Reading
 

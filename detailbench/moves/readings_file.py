@@ -1,0 +1,107 @@
+"""Readings from a file, as one move."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+from datetime import datetime
+from typing import ClassVar
+
+from detailbench.basics.errors import BadInput, Refused
+from detailbench.basics.texts import _
+from detailbench.findings.states import state_of
+from detailbench.findings.walking import panel_places, reading_flags
+from detailbench.moves.move import Done
+from detailbench.moves.readings import add_places, checked_value
+from detailbench.record.things import Place, Reading
+from detailbench.record.writing import Writer
+
+MOST_LINES = 5000  # some 200 readings a panel: more is never one car
+
+
+@dataclass(frozen=True)
+class ImportedReading:
+    """One accepted line of a readings file: a value, or ``no_value`` with why. ``at``: when the file says it was."""
+
+    panel: str
+    value_um: float | None
+    unit: str = "um"
+    place_number: int | None = None
+    note: str = ""
+    typed: str = ""
+    no_value: str = ""
+    at: datetime | None = None
+
+
+@dataclass(frozen=True)
+class ImportReadings:
+    """Accepted lines of a file, one move: each lands on its place, or on the next of its panel's walk."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    lines: tuple[ImportedReading, ...]
+    file_name: str = ""
+
+    def make(self, w: Writer) -> Done:
+        if len(self.lines) > MOST_LINES:
+            raise BadInput(
+                _("{n} readings are more than one car has; at most {most} are taken at a time.").format(
+                    n=len(self.lines), most=MOST_LINES
+                ),
+                field="lines",
+            )
+        for line in self.lines:
+            checked_value(line.value_um, line.no_value)
+        walk = _Walk(w, self.job_id, tuple(dict.fromkeys(line.panel for line in self.lines)))
+        for i, line in enumerate(self.lines):
+            place = walk.place_for(line)
+            flags = reading_flags(walk.picture, place, line.value_um, w.now)
+            w.add(
+                Reading,
+                job_id=self.job_id,
+                place_id=place.id,
+                session_id=walk.session_id,
+                value_um=None if line.value_um is None else float(line.value_um),
+                no_value=line.no_value,
+                flags=tuple(f for f in flags if f != "double" or i == 0),
+                typed=line.typed,
+                unit=line.unit,
+                source="file",
+                note=line.note,
+                stated_at=line.at,
+                **walk.states[line.panel].as_fields(),
+            )
+        return Done(self.job_id, _("{n} readings from a file").format(n=len(self.lines)))
+
+
+class _Walk:
+    """Where each line lands. The picture is read once: a long file must not cost its length squared."""
+
+    def __init__(self, w: Writer, job_id: str, panels: tuple[str, ...]) -> None:
+        picture = w.job(job_id)
+        if not picture.sessions:
+            raise Refused(_("Choose the gauge first; a reading belongs to a gauge."), rule="no_gauge")
+        for panel in panels:
+            if not any(p.panel == panel for p in picture.places):
+                add_places(w, picture, panel)
+        self.picture = w.job(job_id)
+        self.session_id = picture.sessions[-1].id
+        self.states = {panel: state_of(picture, panel) for panel in panels}
+        self._places = {panel: panel_places(self.picture, panel) for panel in panels}
+        work = {p.id: self.states[p.panel].work for places in self._places.values() for p in places}
+        self._counts = Counter(r.place_id for r in self.picture.readings if r.work == work.get(r.place_id))
+
+    def place_for(self, line: ImportedReading) -> Place:
+        """The place a line names, else the one with the fewest readings."""
+        places = self._places[line.panel]
+        if line.place_number is None:
+            place = min(places, key=lambda p: (self._counts[p.id], p.number))
+        else:
+            found = [p for p in places if p.number == line.place_number]
+            if not found:
+                raise BadInput(
+                    _("{panel} has no place {n}.").format(panel=line.panel, n=line.place_number), field="place"
+                )
+            place = found[0]
+        self._counts[place.id] += 1
+        return place
