@@ -51,6 +51,7 @@ class Context(QObject):
     working_wanted = Signal(object)
     override_wanted = Signal(object, object)  # the move, Refused
     stage_wanted = Signal(str)
+    stage_opened = Signal(str)  # the stage or page now in front
     timer_changed = Signal(str, bool)  # what the timer shows, runs
 
     def __init__(self, clock: Clock, dress: Dress, parent: QObject | None = None) -> None:
@@ -62,6 +63,7 @@ class Context(QObject):
         self.picture: JobPicture | None = None
         self.selected_panel = ""
         self.selected_place: int | None = None
+        self.open_stage = ""
         self._notices: BenchNotices | None = None
         self._taker: BurstTaker | None = None
 
@@ -110,6 +112,11 @@ class Context(QObject):
         self.job_id = job_id
         self.selected_panel, self.selected_place = "", None
         self.job_opened.emit()
+
+    def stage_is_open(self, key: str) -> None:
+        """The window says which stage or page is in front now."""
+        self.open_stage = key
+        self.stage_opened.emit(key)
 
     def _heard(self, changes: ChangesLike, initiator: object | None) -> None:
         if self.bench is not None and self.job_id is not None:

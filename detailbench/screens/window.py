@@ -198,6 +198,7 @@ class Window(QWidget):
         else:
             return
         self.rail.show_chosen(key)
+        self.context.stage_is_open(key)
         self.shows.redraw()
         self.live.strip()
         self.show_keys()
