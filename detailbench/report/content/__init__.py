@@ -1,0 +1,1 @@
+"""What a document says, as plain values: no page size, no font, no ReportLab."""

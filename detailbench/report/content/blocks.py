@@ -1,0 +1,239 @@
+"""The blocks a document consists of, as plain values; lengths in mm on the drawing of the car."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Literal, TypeAlias
+
+from detailbench.basics.ramp import Hatch
+from detailbench.body.paths import Point
+from detailbench.report.content.parts import Text
+from detailbench.report.content.refs import NumberedWorking
+
+Tone = Literal["plain", "note", "typed"]
+
+
+@dataclass(frozen=True)
+class Para:
+    """One paragraph."""
+
+    text: Text
+    tone: Tone = "plain"
+
+
+@dataclass(frozen=True)
+class Heading:
+    """A heading inside a section."""
+
+    text: Text
+
+
+@dataclass(frozen=True)
+class Fact:
+    """A label of ours and what stands beside it, paragraph by paragraph."""
+
+    label: str
+    texts: tuple[Text, ...]
+    tone: Tone = "plain"
+
+
+@dataclass(frozen=True)
+class Facts:
+    rows: tuple[Fact, ...]
+
+
+@dataclass(frozen=True)
+class Column:
+    """``share`` of the width; numbers stand to the right."""
+
+    title: str
+    share: float
+    right: bool = False
+
+
+@dataclass(frozen=True)
+class Rows:
+    """Rows of a table under an own heading (empty: none)."""
+
+    title: Text
+    rows: tuple[tuple[Text, ...], ...]
+
+
+@dataclass(frozen=True)
+class Grid:
+    """A table; its head is repeated on every page."""
+
+    columns: tuple[Column, ...]
+    groups: tuple[Rows, ...]
+
+
+@dataclass(frozen=True)
+class Fill:
+    """How a panel is filled: ``share`` on the ramp (None: not coloured), a hatch, and the number printed on it."""
+
+    share: float | None = None
+    hatch: Hatch = ""
+    text: Text = ()
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A mark as what it is: dot, line or patch, at its true place; ``zone``: no abrasive there. ``weight`` 0…1."""
+
+    kind: Literal["dot", "line", "patch", "zone"]
+    points: tuple[Point, ...]
+    weight: float = 0.6
+
+
+@dataclass(frozen=True)
+class PlanView:
+    """The car unfolded: what fills its panels and what is drawn on them; ``places`` are dots where it was measured."""
+
+    title: Text
+    fills: Mapping[str, Fill] = field(default_factory=dict)
+    marks: tuple[Drawn, ...] = ()
+    places: tuple[Point, ...] = ()
+    missing: Text = ()
+
+
+@dataclass(frozen=True)
+class Legend:
+    """``low`` and ``high`` label the ends of the ramp (both empty: no ramp); ``shapes`` pairs a kind of mark, or
+    ``place``, with its words."""
+
+    low: Text = ()
+    high: Text = ()
+    hatches: tuple[tuple[Hatch, str], ...] = ()
+    shapes: tuple[tuple[str, str], ...] = ()
+    note: Text = ()
+
+
+@dataclass(frozen=True)
+class PlanPair:
+    """Two plan views side by side on the same drawing."""
+
+    style: str
+    length_mm: float | None
+    before: PlanView
+    after: PlanView
+    legend: Legend
+
+
+@dataclass(frozen=True)
+class PlaceDot:
+    """A place on a panel's own drawing, with its number."""
+
+    number: str
+    at: Point
+    chosen: bool = False
+
+
+@dataclass(frozen=True)
+class PanelSheet:
+    """One panel with its places drawn and its readings beside them."""
+
+    panel: str
+    style: str
+    length_mm: float | None
+    title: Text
+    dots: tuple[PlaceDot, ...]
+    above: tuple[Text, ...]
+    grid: Grid
+    below: tuple[Text, ...]
+
+
+@dataclass(frozen=True)
+class PhotoPlate:
+    """One photograph. ``jpeg`` None: it cannot be shown, the caption says why."""
+
+    jpeg: bytes | None
+    width_px: int
+    height_px: int
+    caption: tuple[Text, ...]
+
+
+@dataclass(frozen=True)
+class PhotoRow:
+    """Before and after side by side, or two that stand alone."""
+
+    left: PhotoPlate
+    right: PhotoPlate | None = None
+
+
+@dataclass(frozen=True)
+class Signing:
+    """One answer: drawn strokes (lists of points, 0…1 both ways, y down), or the words for how else it was given."""
+
+    role: str
+    name: Text
+    way: Text
+    strokes: tuple[tuple[Point, ...], ...] = ()
+    statement: Text = ()
+
+
+@dataclass(frozen=True)
+class Signings:
+    answers: tuple[Signing, ...]
+
+
+@dataclass(frozen=True)
+class Workings:
+    """The appendix of workings."""
+
+    numbered: tuple[NumberedWorking, ...]
+
+
+Block: TypeAlias = Para | Heading | Facts | Grid | PlanPair | PanelSheet | PhotoRow | Signings | Workings
+
+
+@dataclass(frozen=True)
+class Section:
+    """``new_page``: begins on a fresh page."""
+
+    title: str
+    blocks: tuple[Block, ...]
+    new_page: bool = False
+
+
+@dataclass(frozen=True)
+class Front:
+    """Page one: what the car is, then the whole story in short rows; ``plan`` a small plan view of the work."""
+
+    kind: str
+    car: Text
+    under: tuple[Text, ...]
+    rows: Facts
+    style: str
+    length_mm: float | None
+    plan: PlanView
+    plan_legend: Legend
+
+
+@dataclass(frozen=True)
+class Header:
+    """What stands at the top of every page."""
+
+    shop: Text
+    kind: str
+    job: str
+    car: Text
+
+
+@dataclass(frozen=True)
+class HandoverContent:
+    """A whole report, ready to be set. ``signing`` is the last page; ``seal_words`` and ``owner_words`` stand in the
+    boxes left for the seal and for the owner's own electronic signature."""
+
+    title: str
+    language: str
+    program: str
+    printed_at: datetime
+    header: Header
+    front: Front
+    sections: tuple[Section, ...]
+    appendix: Section
+    signing: Section
+    seal_words: Text
+    owner_words: Text

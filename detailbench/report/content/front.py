@@ -1,0 +1,303 @@
+"""Page one in plain words: which car, who, when, hoped for, found, done, remains, measured, accepted."""
+
+from __future__ import annotations
+
+from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
+from detailbench.body.outlines import style_name
+from detailbench.findings.kit_names import combination_name
+from detailbench.findings.processes import process_of, steps_of
+from detailbench.findings.trial_story import mildest_sentence
+from detailbench.record.things import FinishGroup
+from detailbench.report.content.accepting import acceptance_of
+from detailbench.report.content.blocks import Fact, Facts, Front
+from detailbench.report.content.figures import day, moment_with_offset, of_thing, recorded
+from detailbench.report.content.gathered import Gathered
+from detailbench.report.content.marking import kinds_in_words, remaining_marks
+from detailbench.report.content.order import odometer_text, plate_text, vin_text
+from detailbench.report.content.parts import Text, clipped, joined, said
+from detailbench.report.content.readings import change_sentence, readings_printed
+from detailbench.report.content.thickness_maps import odd_line, range_of_means
+from detailbench.report.content.wording import (
+    counted,
+    ended,
+    marks_counted,
+    opening,
+    panels_counted,
+    panels_listed,
+    person_words,
+    places_counted,
+    readings_counted,
+)
+from detailbench.report.content.work_done import minutes_spent, not_finished, work_plan_view
+
+MOST_LETTERS = 200
+MOST_NAME = 60
+MOST_LINES = 3
+
+
+def front(g: Gathered, kind: str) -> Front:
+    """The front page."""
+    view, legend = work_plan_view(g)
+    car = g.picture.car
+    described = clipped(car.described, MOST_NAME)[0] or opening(style_name(car.style))
+    return Front(
+        kind=kind,
+        car=described,
+        under=tuple(t for t in _under(g) if t),
+        rows=Facts(tuple(_rows(g))),
+        style=car.style,
+        length_mm=car.length_mm,
+        plan=view,
+        plan_legend=legend,
+    )
+
+
+def _under(g: Gathered) -> tuple[Text, ...]:
+    car = g.picture.car
+    first = joined(
+        [
+            style_name(car.style) if car.described else "",
+            _short(car.colour),
+            said(_("year {year}"), year=of_thing(car, "year", 0)) if car.year is not None else (),
+        ],
+        ", ",
+    )
+    return opening(first), opening(joined([plate_text(g), vin_text(car)], "; ")), _odometer(g)
+
+
+def _odometer(g: Gathered) -> Text:
+    return opening(odometer_text(g.picture.visits[-1])) if g.picture.visits else ()
+
+
+def _short(words: str, most: int = MOST_NAME) -> Text:
+    return clipped(words, most)[0]
+
+
+def _rows(g: Gathered) -> list[Fact]:
+    return [
+        Fact(_("Who"), (_who(g),)),
+        Fact(_("When"), (_when(g),)),
+        Fact(_("Hoped for"), (_as_typed(g.picture.job.hoped_level),), "typed"),
+        Fact(_("Found"), _found(g)),
+        Fact(_("Done"), _done(g)),
+        Fact(_("Measured"), _measured(g)),
+        Fact(_("Remains"), _remains(g)),
+        Fact(_("Answer"), (_answer(g),)),
+    ]
+
+
+def _as_typed(words: str) -> Text:
+    text, cut = clipped(words, MOST_LETTERS)
+    if not text:
+        return (_("Nothing was typed about what was hoped for."),)
+    return joined([text, _("(in full under The order)")]) if cut else text
+
+
+def _who(g: Gathered) -> Text:
+    owners = [p for p in g.picture.parties if p.role == "owner"]
+    bearers = [p for p in g.picture.parties if p.role == "bearer"]
+    name = _short(g.picture.said(owners[0].id, "name")) if owners else ()
+    parts: list[Text] = [said(_("Owner: {name}"), name=name) if name else (_("Owner not noted"),)]
+    if bearers:
+        bearer = _short(g.picture.said(bearers[0].id, "name")) or (_("not noted"),)
+        parts.append(said(_("brought by {name}"), name=bearer))
+    people = dict.fromkeys(
+        m.entered_by for m in (*g.picture.state_notes, *g.picture.marks, *g.picture.readings, *g.picture.runs)
+    )
+    if people:
+        parts.append(
+            said(_("workshop: {people}"), people=joined([person_words(g.picture.shop, p) for p in people], ", "))
+        )
+    return ended(joined(parts, "; "))
+
+
+def _when(g: Gathered) -> Text:
+    visit = g.picture.visits[-1] if g.picture.visits else None
+    parts: list[Text] = []
+    if visit is not None:
+        parts.append(said(_("Arrived {at}"), at=moment_with_offset(visit.arrived_at, recorded(visit, "arrived_at"))))
+    runs = g.picture.runs
+    if runs:
+        first, last = (
+            day(runs[0].started_at, recorded(runs[0], "started_at")),
+            day(runs[-1].started_at, recorded(runs[-1], "started_at")),
+        )
+        both = said(_("worked on {first}"), first=first)
+        if last.shown != first.shown:
+            both = said(_("worked on {first} to {last}"), first=first, last=last)
+        parts.append(both)
+    if visit is not None and visit.left_at is not None:
+        parts.append(said(_("left {at}"), at=moment_with_offset(visit.left_at, recorded(visit, "left_at"))))
+    else:
+        parts.append((_("not fetched yet when this was printed"),))
+    return ended(joined(parts, "; "))
+
+
+def _found(g: Gathered) -> tuple[Text, ...]:
+    out: list[Text] = []
+    if g.marks:
+        out.append(
+            said(
+                _("{marks} on {panels}: {kinds}."),
+                marks=marks_counted([m.mark.id for m in g.marks]),
+                panels=panels_counted(sorted({m.mark.panel for m in g.marks})),
+                kinds=kinds_in_words(g),
+            )
+        )
+    else:
+        out.append((_("No marks were entered."),))
+    if g.picture.damages:
+        out.append(
+            counted(
+                [d.id for d in g.picture.damages],
+                _("{n} entry of damage already there on arrival."),
+                _("{n} entries of damage already there on arrival."),
+            )
+        )
+    out += _found_thickness(g)
+    return tuple(out)
+
+
+def _found_thickness(g: Gathered) -> list[Text]:
+    if not g.picture.readings:
+        return [(_("Paint thickness was not measured."),)]
+    out: list[Text] = []
+    span = range_of_means(g)
+    panels = [k for k in g.measured if g.before[k].figures is not None]
+    if span and len(panels) > 1:
+        out.append(
+            said(
+                _("Total paint thickness on {panels}: panel means from {span}."),
+                panels=panels_counted(panels),
+                span=span,
+            )
+        )
+    elif span:
+        out.append(
+            said(_("Total paint thickness on the {panel}: mean {span}."), panel=panel_name(panels[0]), span=span[0])
+        )
+    else:
+        out.append((_("No panel was measured before the work."),))
+    if g.odd is not None:
+        ref = g.refs.of(g.odd.working)
+        standing_out = [f for f in g.odd.findings if f.verdict in ("differs", "no value", "look again")]
+        out += [odd_line(g.odd, f, ref) for f in standing_out[:MOST_LINES]]
+        more = standing_out[MOST_LINES:]
+        if more:
+            out.append(
+                said(_("{n} further panels stand out; see Thickness."), n=panels_counted([f.key for f in more])[0])
+            )
+        if any(f.two_groups for f in g.odd.families):
+            out.append((_("The panels fall into two groups by thickness; see Thickness."),))
+    return out
+
+
+def _done(g: Gathered) -> tuple[Text, ...]:
+    out: list[Text] = []
+    if not g.worked:
+        out.append((_("No panel was polished."),))
+    else:
+        spent = minutes_spent(g, [r for r in g.picture.runs if r.ended == "finished" or r.minutes is not None])
+        minutes: Text = said(_(", {minutes} at the machine"), minutes=spent) if spent is not None else ()
+        out.append(said(_("Polished: {panels}{minutes}."), panels=panels_counted(g.worked), minutes=minutes))
+        out += [t for t in (_process(g, group) for group in g.picture.groups) if t][:MOST_LINES]
+    held = [k for k, _why in g.standing.plan.held]
+    if held:
+        names = panels_listed(held) if len(held) <= MOST_LINES else panels_counted(held)
+        out.append(said(_("Held back, reasons under Work: {panels}."), panels=names))
+    for p in g.picture.protections[:2]:
+        kinds = {"coating": _("Coating"), "sealant": _("Sealant"), "wax": _("Wax")}
+        out.append(
+            said(
+                _("{kind} put on {panels}: {product}."),
+                kind=kinds[p.kind],
+                panels=panels_counted(p.panels),
+                product=_short(p.product),
+            )
+        )
+    return tuple(out)
+
+
+def _process(g: Gathered, group: FinishGroup) -> Text:
+    process = process_of(g.picture, group.id)
+    if process is None or not set(group.panels) & set(g.worked):
+        return ()
+    steps = steps_of(g.picture, process)
+    names = joined([_short(combination_name(g.picture.shop, s.combination_id), 80) for s in steps], _(", then "))
+    why = mildest_sentence(g.picture, group, steps[0].combination_id) if process.trial_ids else None
+    text = said("{group}: {names}", group=opening(_short(_(group.name))), names=names)
+    return ended(said(_("{text}; the first step was {why} on its test sections"), text=text, why=why) if why else text)
+
+
+def _measured(g: Gathered) -> tuple[Text, ...]:
+    if not g.picture.readings:
+        return ((_("No readings were taken."),),)
+    places = [p.place.id for k in g.measured for s in (g.before[k], g.after[k]) for p in s.places if p.readings]
+    out: list[Text] = [
+        said(
+            _("{readings} at {places} on {panels}, all printed here."),
+            readings=readings_counted(readings_printed(g)),
+            places=places_counted(list(dict.fromkeys(places))),
+            panels=panels_counted(g.measured),
+        )
+    ]
+    if not g.changes:
+        out.append((_("Not measured after the work, so nothing is said about what came off."),))
+        return tuple(out)
+    shown = [k for k in g.order if k in g.changes and g.changes[k].change is not None and g.changes[k].for_print]
+    for key in shown[:MOST_LINES]:
+        out.append(
+            ended(said("{panel}: {change}", panel=opening(panel_name(key)), change=change_sentence(g, g.changes[key])))
+        )
+    if len(shown) > MOST_LINES:
+        out.append(
+            said(
+                _("The other {panels} with a printed change: see Readings."), panels=panels_counted(shown[MOST_LINES:])
+            )
+        )
+    none = [k for k in g.order if k in g.changes and k not in shown]
+    if none:
+        out.append(said(_("No change is printed for {panels}; the reasons stand there."), panels=panels_counted(none)))
+    return tuple(out)
+
+
+def _remains(g: Gathered) -> tuple[Text, ...]:
+    out: list[Text] = []
+    seen = [m for m in remaining_marks(g) if m.after is not None]
+    unseen = [m for m in remaining_marks(g) if m.after is None]
+    gone = [m for m in g.marks if m.after is not None and m.after.severity == 0 and m.like]
+    if gone:
+        text = _("{marks} no longer seen under the same lamp.")
+        out.append(said(text, marks=marks_counted([m.mark.id for m in gone])))
+    if seen:
+        out.append(said(_("{marks} still seen after the work."), marks=marks_counted([m.mark.id for m in seen])))
+    if unseen:
+        out.append(
+            said(_("{marks} not looked at again after the work."), marks=marks_counted([m.mark.id for m in unseen]))
+        )
+    open_ = not_finished(g)
+    if open_:
+        names = panels_listed(open_) if len(open_) <= MOST_LINES else panels_counted(open_)
+        out.append(said(_("Planned and not finished: {panels}."), panels=names))
+    if g.picture.job.will_remain:
+        text_, cut = clipped(g.picture.job.will_remain, MOST_LETTERS)
+        more = _(" (in full under The order)") if cut else ""
+        out.append(said(_("Agreed in words to remain: {words}{more}"), words=text_, more=more))
+    return tuple(out) or ((_("Nothing is recorded about what remains."),),)
+
+
+def _answer(g: Gathered) -> Text:
+    found = acceptance_of(g)
+    if found is None:
+        return (_("Not accepted yet: no answer of the owner was entered."),)
+    words = {
+        "accepted": _("Accepted by the owner"),
+        "with_remarks": _("Accepted by the owner with remarks, printed on the last page"),
+        "not_accepted": _("Not accepted by the owner; see the last page"),
+    }
+    return said(
+        "{answer}, {at}.",
+        answer=words[found.answer],
+        at=moment_with_offset(found.entered_at, recorded(found, "entered_at")),
+    )

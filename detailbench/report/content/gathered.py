@@ -1,0 +1,82 @@
+"""Everything a document draws on, computed once from the frozen picture."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from detailbench.body.panels import Outline
+from detailbench.body.where import walk_order
+from detailbench.findings.changes import PanelChange, changes
+from detailbench.findings.mark_results import MarkResult, mark_results
+from detailbench.findings.panels import PanelSeen, odd, outline_of, panels_seen
+from detailbench.findings.permissions import permissions
+from detailbench.findings.plan import WorkStanding, work_standing
+from detailbench.record.picture import JobPicture
+from detailbench.report.content.refs import Refs
+from detailbench.thickness.odd_panels import OddPanels
+from detailbench.thickness.permission import Permission
+
+ReadFile = Callable[[str], bytes]
+
+
+@dataclass(frozen=True)
+class Gathered:
+    """``order``: the panels in walking order; ``key_fingerprint`` empty while the document is not to be closed."""
+
+    picture: JobPicture
+    now: datetime
+    version: str
+    read_file: ReadFile
+    key_fingerprint: str
+    refs: Refs
+    outline: Outline
+    order: tuple[str, ...]
+    before: Mapping[str, PanelSeen]
+    after: Mapping[str, PanelSeen]
+    odd: OddPanels | None
+    odd_after: OddPanels | None
+    changes: Mapping[str, PanelChange]
+    marks: tuple[MarkResult, ...]
+    permissions: Mapping[str, Permission]
+    standing: WorkStanding
+
+    def marks_on(self, panel: str) -> tuple[MarkResult, ...]:
+        return tuple(m for m in self.marks if m.mark.panel == panel)
+
+    @property
+    def measured(self) -> tuple[str, ...]:
+        """Panels with readings before or after, in walking order."""
+        return tuple(k for k in self.order if self.before[k].taken or self.after[k].taken)
+
+    @property
+    def worked(self) -> tuple[str, ...]:
+        """Panels on which a step was finished, in walking order."""
+        done = {r.panel for r in self.picture.runs if r.ended == "finished"}
+        return tuple(k for k in self.order if k in done)
+
+
+def gather(
+    picture: JobPicture, *, now: datetime, version: str, read_file: ReadFile, key_fingerprint: str = ""
+) -> Gathered:
+    """Compute what the document draws on. ``read_file`` gives the bytes of an evidence file by its SHA-256."""
+    outline = outline_of(picture)
+    return Gathered(
+        picture=picture,
+        now=now,
+        version=version,
+        read_file=read_file,
+        key_fingerprint=key_fingerprint,
+        refs=Refs(),
+        outline=outline,
+        order=walk_order(outline),
+        before=panels_seen(picture, "as_found"),
+        after=panels_seen(picture, "polished"),
+        odd=odd(picture),
+        odd_after=odd(picture, "polished"),
+        changes=changes(picture),
+        marks=mark_results(picture),
+        permissions=permissions(picture),
+        standing=work_standing(picture, now),
+    )

@@ -1,0 +1,102 @@
+"""The handover report as plain content. It can be made from any state of a job and says what is missing."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from detailbench.basics.texts import _, language
+from detailbench.body.outlines import style_name
+from detailbench.findings.settings import setting
+from detailbench.record.picture import JobPicture
+from detailbench.report.content.accepting import accepting_blocks
+from detailbench.report.content.blocks import Block, HandoverContent, Header, Heading, Para, Section, Workings
+from detailbench.report.content.front import front
+from detailbench.report.content.gathered import Gathered, ReadFile, gather
+from detailbench.report.content.gauge_checks import gauge_blocks
+from detailbench.report.content.marking import marks_blocks
+from detailbench.report.content.order import order_blocks
+from detailbench.report.content.parts import Text, clipped, joined, plain, said
+from detailbench.report.content.photographs import photo_blocks
+from detailbench.report.content.readings import readings_blocks
+from detailbench.report.content.recording import limits_blocks, recording_blocks, settings_blocks
+from detailbench.report.content.standing import standing
+from detailbench.report.content.thickness_maps import odd_blocks, thickness_plan
+from detailbench.report.content.trial_sections import test_section_blocks
+from detailbench.report.content.wording import opening
+from detailbench.report.content.work_done import protection_blocks, work_blocks
+
+
+def handover_content(
+    picture: JobPicture, *, now: datetime, version: str, read_file: ReadFile, key_fingerprint: str = ""
+) -> HandoverContent:
+    """The content of the report of ``picture`` as it stands at ``now`` (aware).
+
+    ``version``: the program's; ``read_file`` gives an evidence file's bytes by its SHA-256 (a DetailbenchError it
+    raises is printed in the photograph's place); ``key_fingerprint``: of the key the file will be sealed with, empty
+    for a copy that is not closed. The same picture, time and files give the same content.
+    """
+    g = gather(picture, now=now, version=version, read_file=read_file, key_fingerprint=key_fingerprint)
+    kind = _("Handover report")
+    page_one = front(g, kind)
+    sections = _sections(g)
+    signing = Section(_("Acceptance and signatures"), accepting_blocks(g))
+    car = _car_line(g)
+    return HandoverContent(
+        title=plain(joined([kind, picture.job.number, car], " · ")),
+        language=language().replace("_", "-"),
+        program=f"detailbench {version}",
+        printed_at=now,
+        header=Header(
+            shop=clipped(str(setting(picture.shop, "shop_name")), 60)[0],
+            kind=kind,
+            job=_("job {number}").format(number=picture.job.number),
+            car=car,
+        ),
+        front=page_one,
+        sections=sections,
+        appendix=Section(_("Workings"), _appendix(g), new_page=True),
+        signing=signing,
+        seal_words=standing("seal_box" if key_fingerprint else "seal_box_open"),
+        owner_words=standing("owner_box") if key_fingerprint else (),
+    )
+
+
+def _sections(g: Gathered) -> tuple[Section, ...]:
+    thickness: list[Block] = []
+    if g.picture.readings:
+        note = _("Clear coat was not measured: no figure for it is printed or used.")
+        thickness = [thickness_plan(g), Heading((_("Panels that differ"),)), *odd_blocks(g), Para((note,))]
+    else:
+        thickness = [Para((_("Paint thickness was not measured in this job."),))]
+    shop = Heading((_("Settings in force"),))
+    return (
+        Section(_("Marks"), marks_blocks(g), new_page=True),
+        Section(_("Thickness"), tuple(thickness), new_page=bool(g.picture.readings)),
+        Section(_("Gauges and checks"), gauge_blocks(g)),
+        Section(_("Readings, panel by panel"), readings_blocks(g)),
+        Section(_("Test sections"), test_section_blocks(g)),
+        Section(_("Work"), work_blocks(g)),
+        Section(_("Protection"), protection_blocks(g)),
+        Section(_("Photographs"), photo_blocks(g)),
+        Section(_("The order"), order_blocks(g)),
+        Section(_("How this was recorded"), (*recording_blocks(g), shop, *settings_blocks(g))),
+        Section(_("What this report is not"), limits_blocks(g)),
+    )
+
+
+def _appendix(g: Gathered) -> tuple[Block, ...]:
+    if not g.refs.all():
+        return (Para((_("No figure in this report was computed."),)),)
+    intro = _(
+        "Every computed figure in this report carries a reference like W1 to the working printed here: formula, "
+        "inputs, results, source. The same inputs given to the program's command “workings” with the name of the "
+        "calculation yield the same results. Values stand here as they were computed, not rounded."
+    )
+    return (Para((intro,)), Workings(g.refs.all()))
+
+
+def _car_line(g: Gathered) -> Text:
+    car = g.picture.car
+    plate = g.picture.said(car.id, "plate")
+    name = clipped(car.described, 40)[0] or opening(style_name(car.style))
+    return said("{name}, {plate}", name=name, plate=clipped(plate, 16)[0]) if plate else name

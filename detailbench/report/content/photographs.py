@@ -1,0 +1,118 @@
+"""Photographs: pairs before and after, then those that stand alone, each with lamp, state and time."""
+
+from __future__ import annotations
+
+import struct
+from datetime import datetime
+
+from detailbench.basics.errors import DetailbenchError
+from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
+from detailbench.photos.copies import print_copy
+from detailbench.record.things import Evidence, Photo
+from detailbench.report.content.blocks import Block, Heading, Para, PhotoPlate, PhotoRow
+from detailbench.report.content.figures import moment_with_offset, number, recorded
+from detailbench.report.content.gathered import Gathered
+from detailbench.report.content.parts import Recorded, Text, joined, said, typed
+from detailbench.report.content.wording import initials, lamp_words, opening, state_words
+
+LONGEST_PX = 1300  # 83 mm wide at about 400 dots an inch
+_FRAMES = frozenset({*range(0xC0, 0xC4), *range(0xC5, 0xC8), *range(0xC9, 0xCC), *range(0xCD, 0xD0)})
+
+
+def photo_blocks(g: Gathered) -> tuple[Block, ...]:
+    """Pairs first, then the rest in the order of entry, two in a row."""
+    photos = g.picture.photos
+    if not photos:
+        return (Para((_("No photographs were added."),)),)
+    by_id = {p.id: p for p in photos}
+    pairs = [(by_id[p.pair], p) for p in photos if p.pair in by_id]
+    paired = {p.id for pair in pairs for p in pair}
+    out: list[Block] = []
+    if pairs:
+        out.append(Heading((_("Before and after"),)))
+        out += [PhotoRow(_plate(g, a), _plate(g, b)) for a, b in pairs]
+    else:
+        out.append(Para((_("No photographs were paired before and after."),)))
+    alone = [p for p in photos if p.id not in paired]
+    if alone:
+        if pairs:
+            out.append(Heading((_("Further photographs"),)))
+        for i in range(0, len(alone), 2):
+            right = _plate(g, alone[i + 1]) if i + 1 < len(alone) else None
+            out.append(PhotoRow(_plate(g, alone[i]), right))
+    return tuple(out)
+
+
+def _plate(g: Gathered, photo: Photo) -> PhotoPlate:
+    evidence = g.picture.evidence_of(photo.evidence_id)
+    jpeg, size, why_not = _shown(g, evidence)
+    return PhotoPlate(jpeg, *size, tuple(t for t in (_what(photo), _how(g, photo, evidence), why_not) if t))
+
+
+def _shown(g: Gathered, evidence: Evidence) -> tuple[bytes | None, tuple[int, int], Text]:
+    """The bytes to print and their size in pixels, or why there are none."""
+    try:
+        content = print_copy(g.read_file(evidence.sha256), LONGEST_PX, name=evidence.name)
+    except DetailbenchError as error:
+        return None, (0, 0), (str(error),)
+    size = jpeg_size(content)
+    if size is None:
+        text = _("Cannot be shown in print ({kind}); the file is kept.")
+        return None, (0, 0), said(text, kind=typed(evidence.media_type))
+    return content, size, ()
+
+
+def jpeg_size(content: bytes) -> tuple[int, int] | None:
+    """Width and height in pixels of a grey or colour JPEG; None for anything else."""
+    if content[:2] != b"\xff\xd8":
+        return None
+    at = 2
+    while at + 9 < len(content) and content[at] == 0xFF:
+        marker = content[at + 1]
+        if marker in _FRAMES:
+            height, width, channels = struct.unpack(">HHB", content[at + 5 : at + 10])
+            return (width, height) if width and height and channels in (1, 3) else None
+        if marker == 0xFF:
+            at += 1
+            continue
+        at += 2 + int(struct.unpack(">H", content[at + 2 : at + 4])[0])
+    return None
+
+
+def _what(photo: Photo) -> Text:
+    moments = {
+        "arrival": _("arrival"), "before": _("before"), "trial": _("test section"), "after": _("after"),
+    }  # fmt: skip
+    where: Text = opening(panel_name(photo.panel)) if photo.panel else (_("Whole car"),)
+    first = said("{where}, {moment}", where=where, moment=moments[photo.moment])
+    return joined([first, typed(photo.caption)], ": ")
+
+
+def _how(g: Gathered, photo: Photo, evidence: Evidence) -> Text:
+    parts: list[Text] = [lamp_words(g.picture.shop, photo.lamp_id), (state_words(photo),)]
+    if evidence.taken_at is None:
+        parts.append((_("time of taking not known"),))
+    else:
+        source: Text = ()
+        if evidence.offset_source:
+            source = said(_(" (offset from {source})"), source=typed(evidence.offset_source))
+        parts.append(
+            (*said(_("taken {at}"), at=moment_with_offset(evidence.taken_at, recorded(evidence, "taken_at"))), *source)
+        )
+        late = days_late(evidence.taken_at, photo.entered_at)
+        if late:
+            parts.append(later(late, Recorded("evidence", (evidence.id,), "days later")))
+    parts.append(said(_("entered by {who}"), who=initials(g.picture.shop, photo.entered_by)))
+    return joined(parts, "; ")
+
+
+def days_late(stated: datetime, entered: datetime) -> int:
+    """Whole days between what is stated and its entry, by the calendar of the entry; 0 where it is not later."""
+    return max(0, (entered.date() - stated.astimezone(entered.tzinfo).date()).days)
+
+
+def later(days: int, trace: Recorded) -> Text:
+    """ "entered 3 days later" """
+    template = _("entered {n} day later") if days == 1 else _("entered {n} days later")
+    return said(template, n=number(days, trace, 0))

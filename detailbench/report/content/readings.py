@@ -1,0 +1,380 @@
+"""Readings, panel by panel: every place with its readings, the panel's figures, and the change."""
+
+from __future__ import annotations
+
+import math
+from datetime import datetime
+
+from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
+from detailbench.findings.changes import PanelChange
+from detailbench.findings.panels import READABLE, Moment, PanelSeen, PlaceSeen
+from detailbench.record.picture import one
+from detailbench.record.things import PlaceDecision, Reading
+from detailbench.report.content.blocks import Block, Column, Grid, PanelSheet, Para, PlaceDot, Rows
+from detailbench.report.content.figures import (
+    bare_thickness,
+    clock,
+    count,
+    day,
+    number,
+    of_thing,
+    recorded,
+    thickness,
+    thickness_unit,
+    worked,
+)
+from detailbench.report.content.gathered import Gathered
+from detailbench.report.content.gauge_checks import session_letter
+from detailbench.report.content.marking import point_of
+from detailbench.report.content.parts import Figure, Text, joined, said, text_of, traced, typed
+from detailbench.report.content.thickness_maps import odd_sentence, place_position
+from detailbench.report.content.wording import (
+    counted,
+    initials,
+    opening,
+    panels_listed,
+    places_counted,
+    readings_counted,
+    short_edge,
+    state_words,
+)
+
+FLAGS = {
+    "double": "double?",
+    "implausible": "outside the shop's usual range",
+    "unit": "unit in doubt",
+    "zero": "zero",
+}
+NO_VALUE = {"over_range": "over range", "no_metal": "no metal", "nothing": "nothing shown"}
+
+
+def readings_blocks(g: Gathered) -> tuple[Block, ...]:
+    """How many readings there are and where none were taken, then a sheet for each panel."""
+    if not g.picture.readings:
+        return (Para((_("No readings were taken in this job."),)),)
+    return (Para(_how_many(g)), *_not_measured(g), *(_sheet(g, key) for key in g.measured))
+
+
+def _how_many(g: Gathered) -> Text:
+    """n taken, n printed, n set aside."""
+    aside = [d for d in _decisions(g) if d.decision == "set_aside"]
+    return joined(
+        [
+            said(
+                _("{taken} taken, {printed} printed; {aside} set aside, each with its reason."),
+                taken=readings_counted([r.id for r in g.picture.readings]),
+                printed=count(readings_printed(g)),
+                aside=places_counted([d.place_id for d in aside]),
+            ),
+            _("A reading struck out again stays in the journal and is not printed."),
+            _(
+                "A place is given by its distances from two named edges of its panel, in mm, and drawn as a dot; an "
+                "open dot is a place a person chose, which does not enter mean and scatter."
+            ),
+        ]
+    )
+
+
+def readings_printed(g: Gathered) -> tuple[str, ...]:
+    """The ids of the readings that stand in the sheets."""
+    seen = [p for key in g.measured for moment in (g.before[key], g.after[key]) for p in moment.places]
+    return tuple(r.id for p in seen for r in p.readings)
+
+
+def _decisions(g: Gathered) -> tuple[PlaceDecision, ...]:
+    newest = {(d.place_id, d.moment): d for d in g.picture.place_decisions}
+    return tuple(newest.values())
+
+
+def _not_measured(g: Gathered) -> tuple[Para, ...]:
+    missing = [k for k in g.order if k not in g.measured]
+    metal = [k for k in missing if g.outline.panels[k].substrate in READABLE]
+    other = [k for k in missing if k not in metal]
+    out = []
+    if metal:
+        out.append(Para(said(_("Not measured: {panels}."), panels=panels_listed(metal))))
+    if other:
+        text = _("Not measured, because a gauge for metal cannot read them: {panels}.")
+        out.append(Para(said(text, panels=panels_listed(other))))
+    if not any(s.taken for s in g.after.values()):
+        out.append(Para((_("No readings were taken after the work."),)))
+    return tuple(out)
+
+
+def _sheet(g: Gathered, key: str) -> PanelSheet:
+    before, after = g.before[key], g.after[key]
+    dots = []
+    for seen in before.places:
+        at = point_of(g, key, place_position(seen.place))
+        taken = seen.readings or next((p.readings for p in after.places if p.place.id == seen.place.id), ())
+        if at is not None and taken:
+            dots.append(PlaceDot(str(seen.place.number), at, seen.place.origin == "chosen"))
+    return PanelSheet(
+        panel=key,
+        style=g.picture.car.style,
+        length_mm=g.picture.car.length_mm,
+        title=opening(panel_name(key)),
+        dots=tuple(dots),
+        above=tuple(t for t in (_taken_how(g, before, _("Before")), _taken_how(g, after, _("After"))) if t),
+        grid=_places(g, before, after),
+        below=_below(g, key),
+    )
+
+
+def _taken_how(g: Gathered, seen: PanelSeen, when: str) -> Text:
+    """ "Before: session A, 12 March 2031, 08:30, wiped, bare" """
+    readings = [r for p in seen.places for r in p.readings]
+    if not readings:
+        return ()
+    sessions = dict.fromkeys(r.session_id for r in readings)
+    states = dict.fromkeys(state_words(r) for r in readings)
+    first: datetime = readings[0].entered_at
+    text = said(
+        _("{when}: session {sessions}, {day}, {time}; {states}; by {who}"),
+        when=when,
+        sessions=", ".join(session_letter(g, s) for s in sessions),
+        day=day(first, recorded(readings[0], "entered_at")),
+        time=clock(first, recorded(readings[0], "entered_at")),
+        states="; ".join(states),
+        who=joined([initials(g.picture.shop, p) for p in dict.fromkeys(r.entered_by for r in readings)], ", "),
+    )
+    if not seen.confirmed:
+        return (*text, "; ", _("not confirmed by a gauge check"))
+    return text
+
+
+def _places(g: Gathered, before: PanelSeen, after: PanelSeen) -> Grid:
+    later = {p.place.id: p for p in after.places}
+    rows = [_place_row(g, p, later[p.place.id]) for p in before.places if p.readings or later[p.place.id].readings]
+    unit = thickness_unit()
+    return Grid(
+        (
+            Column(_("Place"), 0.09, right=True),
+            Column(_("Distance from edges, mm"), 0.31),
+            Column(_("Before, {unit}").format(unit=unit), 0.30),
+            Column(_("After, {unit}").format(unit=unit), 0.30),
+        ),
+        (Rows((), tuple(rows)),),
+    )
+
+
+def _place_row(g: Gathered, before: PlaceSeen, after: PlaceSeen) -> tuple[Text, ...]:
+    place = before.place
+    where = said(
+        "{a_mm} {a}, {b_mm} {b}",
+        a_mm=number(place.edge_a_mm, recorded(place, "edge_a_mm"), 0),
+        a=short_edge(place.edge_a),
+        b_mm=number(place.edge_b_mm, recorded(place, "edge_b_mm"), 0),
+        b=short_edge(place.edge_b),
+    )
+    origin = {"chosen": _("chosen by a person"), "control": _("control place, not polished")}.get(place.origin, "")
+    return (
+        (of_thing(place, "number", 0),),
+        joined([where, origin], "; "),
+        _values(g, before, "as_found"),
+        _values(g, after, "polished"),
+    )
+
+
+def _values(g: Gathered, seen: PlaceSeen, moment: Moment) -> Text:
+    """Raw readings, their mean where there are several, flags, and a person's decision."""
+    texts: list[Text] = [joined([_reading(r) for r in seen.readings], "  ")]
+    if seen.figure is not None and len(seen.readings) > 1:
+        trace = worked(g.refs.of(seen.figure.working), "value_um")
+        word = _("middle") if seen.figure.verdict == "median used" else _("mean")
+        texts.append(said("{word} {value}", word=word, value=bare_thickness(seen.figure.value_um, trace, 1)))
+    decision = next((d for d in _decisions(g) if d.place_id == seen.place.id and d.moment == moment), None)
+    if decision is not None:
+        word = _("set aside") if decision.decision == "set_aside" else _("kept")
+        texts.append(
+            said(
+                _("{word} by {who}: {reason}"),
+                word=word,
+                who=initials(g.picture.shop, decision.entered_by),
+                reason=typed(decision.reason),
+            )
+        )
+    return joined(texts, "; ")
+
+
+def _reading(reading: Reading) -> Text:
+    if reading.value_um is None:
+        value: Text = (_(NO_VALUE[reading.no_value]),)
+    else:
+        value = (bare_thickness(reading.value_um, recorded(reading, "value_um")),)
+    flags = [_(FLAGS.get(f, f)) for f in reading.flags]
+    remark = joined([*flags, typed(reading.note)], ", ")
+    return (*value, " (", *remark, ")") if remark else value
+
+
+def _below(g: Gathered, key: str) -> tuple[Text, ...]:
+    texts: list[Text] = []
+    for seen, when in ((g.before[key], _("Before")), (g.after[key], _("After"))):
+        if seen.figures is not None:
+            texts.append(figures_line(g, seen, when))
+        elif seen.no_value:
+            texts.append(said(_("{when}: read, but the gauge gave no value."), when=when))
+        texts += [said(_("{when}, {place}"), when=when, place=t) for t in _disagreements(g, seen)]
+    finding = next((f for f in g.odd.findings if f.key == key), None) if g.odd is not None else None
+    if finding is not None and g.odd is not None:
+        texts.append(odd_sentence(g.odd, finding, g.refs.of(g.odd.working)))
+    if key in g.changes:
+        texts += change_texts(g, g.changes[key])
+    elif g.before[key].taken and key in g.worked:
+        texts.append((_("Not measured after the work: no change is stated."),))
+    return tuple(texts)
+
+
+def figures_line(g: Gathered, seen: PanelSeen, when: str) -> Text:
+    """A panel's figures in one line, then how thin the rest may be."""
+    found = seen.figures
+    if found is None:
+        return ()
+    ref = g.refs.of(found.working)
+    parts: list[Text] = [
+        said(
+            _("{n}, mean {mean}"),
+            n=counted([p.place.id for p in _in_mean(seen)], _("{n} place"), _("{n} places")),
+            mean=thickness(found.mean_um, worked(ref, "mean_um"), 1),
+        )
+    ]
+    if found.interval_um is not None and found.sd_um is not None:
+        low, high = found.interval_um
+        confidence = float(str(found.working.inputs["confidence"]))
+        parts.append(
+            said(
+                _("which lies between {low} and {high} with {confidence} % confidence; scatter {sd}"),
+                low=bare_thickness(low, worked(ref, "interval_um/0"), 1),
+                high=bare_thickness(high, worked(ref, "interval_um/1"), 1),
+                confidence=number(100 * confidence, worked(ref, "confidence", times=100), 0),
+                sd=bare_thickness(found.sd_um, worked(ref, "sd_um"), 1),
+            )
+        )
+    parts.append(
+        said(
+            _("lowest {low}, highest {high}"),
+            low=bare_thickness(found.min_um, worked(ref, "min_um")),
+            high=bare_thickness(found.max_um, worked(ref, "max_um")),
+        )
+    )
+    return joined([said("{when}: {line}.", when=when, line=joined(parts, "; ")), _bound(g, seen, ref)])
+
+
+def _in_mean(seen: PanelSeen) -> list[PlaceSeen]:
+    own = [p for p in seen.places if p.figure is not None and not p.set_aside]
+    proposed = [p for p in own if p.place.origin != "chosen"]
+    return proposed or own
+
+
+def _bound(g: Gathered, seen: PanelSeen, ref: str) -> Text:
+    found = seen.figures
+    if found is None:
+        return ()
+    inputs = found.working.inputs
+    figures = [
+        number(100 * float(str(inputs["confidence"])), worked(ref, "confidence", times=100), 0),
+        number(100 * float(str(inputs["share"])), worked(ref, "share", times=100), 0),
+    ]
+    if found.lower_bound_um is not None and found.lower_bound_um > 0:
+        # the sentence rounds down, so that it stays true
+        shown = thickness(math.floor(found.lower_bound_um), worked(ref, "lower_bound_um"), 0).shown
+        figures.append(Figure(shown, found.lower_bound_um, worked(ref, "lower_bound_um")))
+    return traced(found.bound_sentence, figures)
+
+
+def _disagreements(g: Gathered, seen: PanelSeen) -> list[Text]:
+    out = []
+    for place in seen.places:
+        figure = place.figure
+        if figure is None or figure.verdict not in ("one more", "median used"):
+            continue
+        ref = g.refs.of(figure.working)
+        sentence = traced(
+            figure.sentence,
+            [
+                thickness(figure.range_um, worked(ref, "range_um"), 1),
+                thickness(figure.limit_um or 0.0, worked(ref, "range_limit_um"), 1),
+            ],
+        )
+        out.append(said(_("place {n}: {sentence}"), n=of_thing(place.place, "number", 0), sentence=sentence))
+    return out
+
+
+def change_texts(g: Gathered, found: PanelChange) -> list[Text]:
+    """What came off: with interval, or not distinguishable, or why there is no figure. Only what may be printed."""
+    out: list[Text] = []
+    if found.change is not None and found.for_print:
+        out.append(said(_("Change: {change}."), change=_no_stop(change_sentence(g, found))))
+    elif found.change is not None:
+        out.append(said(_("Change: no figure is printed: {why}."), why=", ".join(_why_not_printed(found))))
+    elif found.why_none:
+        out.append(said(_("Change: no figure. {why}"), why=traced(found.why_none, _temperatures(g, found.key))))
+    else:
+        out.append((_("Change: no place was measured both before and after."),))
+    reasons: dict[tuple[str, ...], list[str]] = {}
+    for other in found.pairing.not_comparable:
+        reasons.setdefault(other.reasons, []).append(other.place)
+    for why, places in reasons.items():
+        numbers = joined(
+            [text_of(of_thing(one(g.picture.places, p), "number", 0)) for p in places],
+            ", ",
+        )
+        sentence = traced(", ".join(why), _temperatures(g, found.key))
+        template = (
+            _("Place {n}: not comparable: {why}.") if len(places) == 1 else _("Places {n}: not comparable: {why}.")
+        )
+        out.append(said(template, n=numbers, why=sentence))
+    return out
+
+
+def change_sentence(g: Gathered, found: PanelChange) -> Text:
+    """ "removed 2.1 µm (0.9 to 3.3, 95 %)", every figure traced."""
+    change = found.change
+    if change is None:
+        return ()
+    ref = g.refs.of(change.working)
+    if change.outcome == "not distinguishable" and change.high_um is not None:
+        most = math.ceil(10 * change.high_um) / 10
+        shown = thickness(most, worked(ref, "less_than_um"), 1).shown
+        return traced(change.sentence, [Figure(shown, change.high_um, worked(ref, "less_than_um"))])
+    if change.outcome == "thicker":
+        return traced(change.sentence, [thickness(-change.estimate_um, worked(ref, "estimate_um", times=-1), 1)])
+    if change.low_um is None or change.high_um is None:
+        return traced(change.sentence, [])
+    confidence = float(str(change.working.inputs["confidence"]))
+    return traced(
+        change.sentence,
+        [
+            thickness(change.estimate_um, worked(ref, "estimate_um"), 1),
+            bare_thickness(change.low_um, worked(ref, "low_um"), 1),
+            bare_thickness(change.high_um, worked(ref, "high_um"), 1),
+            number(100 * confidence, worked(ref, "confidence", times=100), 0),
+        ],
+    )
+
+
+def _no_stop(text: Text) -> Text:
+    last = text[-1] if text else ""
+    return (*text[:-1], last[:-1]) if isinstance(last, str) and last.endswith(".") else text
+
+
+def _why_not_printed(found: PanelChange) -> list[str]:
+    pairs = found.pairing.pairs
+    out = []
+    if any(not p.temperature_known for p in pairs):
+        out.append(_("the temperature was not recorded on both sides"))
+    if any(not p.confirmed for p in pairs):
+        out.append(_("some readings are not confirmed by a gauge check"))
+    return out
+
+
+def _temperatures(g: Gathered, key: str) -> list[Figure]:
+    out = []
+    for seen in (g.before[key], g.after[key]):
+        readings = [r for p in seen.places for r in p.readings]
+        if readings:
+            session = one(g.picture.sessions, readings[-1].session_id)
+            if session.temperature_c is not None:
+                out.append(number(session.temperature_c, recorded(session, "temperature_c")))
+    return out

@@ -1,0 +1,159 @@
+"""How this was recorded: people, later entries, earlier documents, journal, settings, program; what this is not."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from detailbench.basics.texts import _
+from detailbench.findings.settings import Default, in_force
+from detailbench.record.picture import one
+from detailbench.record.things import Document
+from detailbench.report.content.blocks import Block, Column, Fact, Facts, Grid, Rows
+from detailbench.report.content.figures import moment_with_offset, number, of_thing, recorded
+from detailbench.report.content.gathered import Gathered
+from detailbench.report.content.gauge_checks import checks_failed, session_letter
+from detailbench.report.content.order import job_things, later_entries
+from detailbench.report.content.parts import Figure, Recorded, Sayable, Text, joined, said, typed
+from detailbench.report.content.standing import standing
+from detailbench.report.content.wording import person_words
+from detailbench.work.cautions import cautions, first_of_all
+
+SCREEN_ONLY = ("touch_factor",)
+UNITS = {"um": "µm", "mil": "mil"}
+
+
+def recording_blocks(g: Gathered) -> tuple[Block, ...]:
+    """Who, later entries, own faults, documents, journal."""
+    people = dict.fromkeys(t.entered_by for t in job_things(g) if t.entered_by)
+    late = later_entries(g)
+    rows = [
+        Fact(_("Entered by"), (*(person_words(g.picture.shop, p) for p in people), standing("who_entered"))),
+        Fact(_("Entered later"), late or ((_("Nothing was entered a day or more after it happened."),),)),
+        Fact(_("Own faults"), _faults(g)),
+        Fact(_("Documents"), _documents(g)),
+        Fact(_("Journal"), (_journal(g),)),
+        Fact(_("Program"), (said(_("detailbench {version}"), version=typed(g.version)),)),
+    ]
+    return (Facts(tuple(rows)),)
+
+
+def _faults(g: Gathered) -> tuple[Text, ...]:
+    out: list[Text] = []
+    for found in checks_failed(g):
+        text = _("A gauge check failed in session {letter}; readings it leaves unconfirmed are marked.")
+        out.append((text.format(letter=session_letter(g, found.session.id)),))
+    if g.picture.overrides:
+        out.append((_("Rules were set aside by a person; they stand under Work with name and reason."),))
+    if any(r.ended == "left_running" for r in g.picture.runs):
+        out.append((_("A timer was left running; that time is not known."),))
+    if not out:
+        out.append((_("No failed gauge check, no rule set aside and no timer left running is recorded."),))
+    return tuple(out)
+
+
+def _documents(g: Gathered) -> tuple[Text, ...]:
+    out = [_document(g, d) for d in g.picture.documents]
+    if not any(d.kind == "arrival" for d in g.picture.documents):
+        out.insert(0, (_("No arrival record was closed in this job."),))
+    return tuple(out)
+
+
+def _document(g: Gathered, document: Document) -> Text:
+    kinds = {"arrival": _("Arrival record"), "handover": _("Handover report")}
+    replaced = next((d for d in g.picture.documents if d.replaces == document.id), None)
+    return joined(
+        [
+            said(
+                _("{kind} closed {at} by {who}"),
+                kind=kinds.get(document.kind, document.kind),
+                at=moment_with_offset(document.entered_at, recorded(document, "entered_at")),
+                who=person_words(g.picture.shop, document.entered_by),
+            ),
+            said(_("{n} pages"), n=of_thing(document, "pages", 0)),
+            said(_("SHA-256 {sha}"), sha=hash_figure(document.sha256, Recorded("document", (document.id,), "sha256"))),
+            _("replaced by a later one") if replaced is not None else "",
+        ],
+        "; ",
+    )
+
+
+def hash_figure(value: str, trace: Recorded) -> Figure:
+    """A hash in groups of eight, so that it can be read out and wraps."""
+    return Figure(" ".join(value[i : i + 8] for i in range(0, len(value), 8)), value, trace)
+
+
+def _journal(g: Gathered) -> Text:
+    shop = g.picture.shop
+    return said(
+        _(
+            "Every entry and every change stands in the workshop's journal. "
+            "When this was printed it held {n} entries; its hash was {hash}."
+        ),
+        n=number(shop.head, Recorded("shop", ("",), "head"), 0),
+        hash=hash_figure(shop.chain_head, Recorded("shop", ("",), "chain_head")) if shop.chain_head else "–",
+    )
+
+
+def settings_blocks(g: Gathered) -> tuple[Block, ...]:
+    """The settings in force, as a printed list."""
+    rows = [
+        (
+            (_(d.says),),
+            _value(d, value),
+            (_(d.source) if g.picture.shop.setting(d.key) is None else _("set by the shop"),),
+        )
+        for d, value in in_force(g.picture.shop)
+        if d.key not in SCREEN_ONLY
+    ]
+    return (
+        Grid(
+            (Column(_("Setting"), 0.52), Column(_("In force"), 0.22), Column(_("Where it comes from"), 0.26)),
+            (Rows((), tuple(rows)),),
+        ),
+    )
+
+
+def _value(default: Default, value: Any) -> Text:
+    if value is None or value == "":
+        return (_("not set"),)
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return (UNITS.get(str(value), str(value)),) if default.key == "unit" else typed(str(value))
+    trace = Recorded("setting", (default.key,), "value")
+    shown = number(float(value), trace, None, default.unit)
+    return (shown,)
+
+
+def limits_blocks(g: Gathered) -> tuple[Block, ...]:
+    """What this report is not, who measured, cautions with whom to defer to."""
+    gauges = {s.gauge_id for s in g.picture.sessions}
+    layered = [one(g.picture.shop.gauges, i) for i in sorted(gauges) if one(g.picture.shop.gauges, i).layers]
+    if not g.picture.readings:
+        not_ = standing("what_this_is_not_unmeasured")
+    elif layered:
+        not_ = standing("what_this_is_not_layers", gauge=typed(", ".join(x.name for x in layered)))
+    else:
+        not_ = standing("what_this_is_not")
+    rows = [
+        Fact(_("What it is not"), (not_,)),
+        Fact(_("Who measured"), (standing("who_measured"),)),
+        Fact(_("Drawn signatures"), (standing("drawn_signatures"),)),
+        Fact(_("Seal"), (seal_text(g),)),
+    ]
+    warned = cautions("handover")
+    rows.append(Fact(_("Take care"), (*(_caution(c.says, c.defer_to) for c in warned), (first_of_all(),))))
+    return (Facts(tuple(rows)),)
+
+
+def _caution(says: str, defer_to: Iterable[str]) -> Text:
+    return said(_("{says} See: {whom}."), says=says, whom=", ".join(defer_to))
+
+
+def seal_text(g: Gathered) -> Text:
+    """What the seal shows, or that there is none."""
+    if not g.key_fingerprint:
+        return standing("not_sealed")
+    same: Sayable = ""
+    if any(d.kind == "arrival" and d.key_fingerprint == g.key_fingerprint for d in g.picture.documents):
+        same = standing("seal_same_key")
+    return standing("seal", fingerprint=typed(g.key_fingerprint), same_key=same)

@@ -1,0 +1,177 @@
+"""The two plan views of thickness, and the panels that differ."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from detailbench.basics.texts import _
+from detailbench.body.edges import EdgePosition
+from detailbench.body.names import panel_name
+from detailbench.body.paths import Point
+from detailbench.findings.panels import PanelSeen
+from detailbench.record.things import Place
+from detailbench.report.content.blocks import Block, Fill, Legend, Para, PlanPair, PlanView
+from detailbench.report.content.figures import bare_thickness, count, number, thickness, thickness_unit, worked
+from detailbench.report.content.gathered import Gathered
+from detailbench.report.content.marking import point_of
+from detailbench.report.content.parts import Figure, Text, joined, said, traced
+from detailbench.report.content.wording import opening
+from detailbench.thickness.odd_findings import Family, Finding
+from detailbench.thickness.odd_panels import OddPanels
+
+STANDS_OUT = ("differs", "look again", "two groups", "no value")
+
+
+def place_position(place: Place) -> EdgePosition:
+    """Where a place lies."""
+    return EdgePosition(
+        place.edge_a, place.edge_a_mm, place.edge_b, place.edge_b_mm, place.panel_w_mm, place.panel_h_mm
+    )
+
+
+def mean_figure(g: Gathered, seen: PanelSeen, *, unit: bool = False) -> Figure | None:
+    """A panel's mean, traced to its working."""
+    if seen.figures is None:
+        return None
+    at = worked(g.refs.of(seen.figures.working), "mean_um")
+    return (thickness if unit else bare_thickness)(seen.figures.mean_um, at, 0)
+
+
+def thickness_plan(g: Gathered) -> PlanPair:
+    """Panel means before and after, with a dot at every place measured."""
+    means = [s.figures.mean_um for seen in (g.before, g.after) for s in seen.values() if s.figures is not None]
+    low, high = (min(means), max(means)) if means else (0.0, 0.0)
+    ends = _ends(g, low, high)
+    return PlanPair(
+        style=g.picture.car.style,
+        length_mm=g.picture.car.length_mm,
+        before=_view(g, g.before, (_("Before the work"),), low, high, (_("No readings were taken before the work."),)),
+        after=_view(g, g.after, (_("After the work"),), low, high, (_("Not measured after the work."),)),
+        legend=Legend(
+            low=ends[0],
+            high=ends[1],
+            hatches=(
+                ("dots", _("read, but no value")),
+                ("level", _("cannot be read by this gauge")),
+            ),
+            shapes=(("place", _("place measured")),),
+            note=(
+                _(
+                    "The number is the mean of the panel's places in whole {unit}. A panel without number and hatch "
+                    "was not measured."
+                ).format(unit=thickness_unit()),
+            ),
+        ),
+    )
+
+
+def _ends(g: Gathered, low: float, high: float) -> tuple[Text, Text]:
+    out = []
+    for value in (low, high):
+        seen = next(
+            (
+                s
+                for moment in (g.before, g.after)
+                for s in moment.values()
+                if s.figures is not None and s.figures.mean_um == value
+            ),
+            None,
+        )
+        figure = None if seen is None else mean_figure(g, seen, unit=True)
+        out.append(() if figure is None else (figure,))
+    return out[0], out[1]
+
+
+def _view(g: Gathered, seen: Mapping[str, PanelSeen], title: Text, low: float, high: float, missing: Text) -> PlanView:
+    fills, places = {}, []
+    for key in g.order:
+        found = seen[key]
+        figure = mean_figure(g, found)
+        if figure is not None and found.figures is not None:
+            share = (found.figures.mean_um - low) / (high - low) if high > low else 0.5
+            fills[key] = Fill(share, "", (figure,))
+        elif found.no_value:
+            fills[key] = Fill(None, "dots", (_("no value"),))
+        elif g.permissions[key].reasons and g.outline.panels[key].substrate not in ("steel", "aluminium"):
+            fills[key] = Fill(None, "level")
+        else:
+            fills[key] = Fill()
+        places += [p for p in (_dot(g, s.place) for s in found.places if s.readings) if p is not None]
+    return PlanView(title, fills, (), tuple(places), () if places else missing)
+
+
+def _dot(g: Gathered, place: Place) -> Point | None:
+    return point_of(g, place.panel, place_position(place))
+
+
+def odd_blocks(g: Gathered) -> tuple[Block, ...]:
+    """The panels that stand out, twins first; measurements, never explanations."""
+    if g.odd is None:
+        return ()
+    ref = g.refs.of(g.odd.working)
+    out: list[Block] = []
+    for family in g.odd.families:
+        sentence = family_sentence(g, g.odd, family, ref)
+        if sentence:
+            out.append(Para(sentence))
+    for key in g.order:
+        finding = next((f for f in g.odd.findings if f.key == key), None)
+        if finding is not None and finding.verdict in STANDS_OUT:
+            out.append(Para(odd_line(g.odd, finding, ref)))
+    if not out:
+        out.append(Para((_("No panel stood out against its twin and the rest of its kind."),)))
+    out.append(Para((_("“Thicker” is a measurement, not an explanation."),), "note"))
+    return tuple(out)
+
+
+def odd_line(odd: OddPanels, finding: Finding, ref: str) -> Text:
+    """ "Left front door: thicker than its twin by 122 µm. …" """
+    return said("{panel}: {finding}", panel=opening(panel_name(finding.key)), finding=odd_sentence(odd, finding, ref))
+
+
+def odd_sentence(odd: OddPanels, finding: Finding, ref: str) -> Text:
+    """A finding's sentence with its figures traced."""
+    at = f"panels/{finding.key}"
+    figures = []
+    if finding.over_twin_um is not None:
+        sign = -1.0 if finding.over_twin_um < 0 else 1.0
+        figures.append(thickness(abs(finding.over_twin_um), worked(ref, f"{at}/over_twin_um", times=sign), 0))
+    if finding.over_rest_um is not None:
+        sign = -1.0 if finding.over_rest_um < 0 else 1.0
+        figures.append(thickness(abs(finding.over_rest_um), worked(ref, f"{at}/over_rest_um", times=sign), 0))
+    if finding.times_rest is not None:
+        trace = worked(ref, f"{at}/mean_um", per=f"{at}/rest_um")
+        figures.append(number(finding.times_rest, trace, 1))
+    return traced(finding.sentence, figures)
+
+
+def family_sentence(g: Gathered, odd: OddPanels, family: Family, ref: str) -> Text:
+    """What is said of a family as a whole, with its figures traced; empty where nothing is."""
+    if not family.sentence:
+        return ()
+    if family.two_groups:
+        thin, thick = family.two_groups
+        means = {f.key: f.mean_um or 0.0 for f in odd.findings}
+        figures = []
+        for group in (thin, thick):
+            mean = sum(means[k] for k in group) / len(group)
+            figures.append(count(group))
+            figures.append(thickness(mean, worked(ref, *(f"panels/{k}/mean_um" for k in group)), 0))
+        return traced(family.sentence, figures)
+    figures = []
+    if family.own_scatter_um is not None:
+        at = next(i for i, f in enumerate(odd.families) if f is family)
+        figures.append(thickness(family.own_scatter_um, worked(ref, f"families/{at}/own_scatter_um"), 0))
+        usual = float(str(odd.working.inputs["usual_scatter_um"]))
+        figures.append(thickness(usual, worked(ref, "usual_scatter_um"), 0))
+    return traced(family.sentence, figures)
+
+
+def range_of_means(g: Gathered) -> Text:
+    """ "102 µm to 128 µm": the lowest and highest panel mean before the work."""
+    means = [s for s in g.before.values() if s.figures is not None]
+    if not means:
+        return ()
+    low = min(means, key=lambda s: s.figures.mean_um if s.figures else 0.0)
+    high = max(means, key=lambda s: s.figures.mean_um if s.figures else 0.0)
+    return joined([mean_figure(g, low, unit=True) or (), mean_figure(g, high, unit=True) or ()], _(" to "))

@@ -1,0 +1,1 @@
+"""Setting a document's content on pages: ReportLab draws, pikepdf describes the file. Nothing else imports them."""

@@ -1,0 +1,166 @@
+"""From blocks to what flows down the pages."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Any, TypeVar
+
+from reportlab.platypus import CondPageBreak, Flowable, Indenter, KeepTogether, PageBreak, Paragraph, Spacer
+
+from detailbench.report.content.blocks import (
+    Block,
+    Facts,
+    Grid,
+    Heading,
+    PanelSheet,
+    Para,
+    PhotoRow,
+    PlanPair,
+    Section,
+    Signings,
+    Workings,
+)
+from detailbench.report.pages.appendix import workings
+from detailbench.report.pages.letters import BOLD, ITALIC, REGULAR, marked_up, markup
+from detailbench.report.pages.look import (
+    BODY,
+    GREY,
+    HAIR,
+    HAIRLINE,
+    HEADING,
+    LABEL,
+    MM,
+    NOTE,
+    SECTION,
+    SHEET,
+    SHEET_NOTE,
+    SHEET_TITLE,
+    TYPED,
+    Paper,
+)
+from detailbench.report.pages.panel_sketch import WIDE, PanelSketch
+from detailbench.report.pages.photo_plates import PhotoRowDrawing
+from detailbench.report.pages.plan_view import PlanPairDrawing
+from detailbench.report.pages.signatures import signing_rows
+from detailbench.report.pages.tables import table
+
+B = TypeVar("B")
+TONES = {"plain": (BODY, REGULAR), "note": (NOTE, REGULAR), "typed": (TYPED, ITALIC)}
+KEPT = 120 * MM  # a panel's sheet lower than this is never cut by a page's end
+
+
+class Rule(Flowable):  # type: ignore[misc]
+    """A hairline across the page, with room above."""
+
+    def __init__(self, above: float = 10, below: float = 6) -> None:
+        super().__init__()
+        self.above, self.below = above, below
+
+    def wrap(self, available: float, _height: float) -> tuple[float, float]:
+        self.width = available
+        return available, self.above + self.below
+
+    def draw(self) -> None:
+        self.canv.setStrokeColor(GREY)
+        self.canv.setLineWidth(0.5)
+        self.canv.line(0, self.below, self.width, self.below)
+
+
+class Mark(Flowable):  # type: ignore[misc]
+    """Enters a section in the file's outline."""
+
+    def __init__(self, title: str, key: str) -> None:
+        super().__init__()
+        self.title, self.key = title, key
+
+    def wrap(self, _width: float, _height: float) -> tuple[float, float]:
+        return 0, 0
+
+    def draw(self) -> None:
+        self.canv.bookmarkPage(self.key)
+        self.canv.addOutlineEntry(self.title, self.key, 0, False)
+
+
+def section(content: Section, page: Paper, number: int) -> list[Flowable]:
+    """A section with its title; the title never stands alone at a page's foot."""
+    blocks = [flow for block in content.blocks for flow in _flows(block, page)]
+    first = next((f for f in blocks if not isinstance(f, Indenter)), None)
+    need = 0.0 if first is None else min(float(first.wrap(page.room, 10_000)[1]), 60 * MM)
+    begin: list[Flowable] = [PageBreak()] if content.new_page else [CondPageBreak(40 + need)]
+    title = Paragraph(marked_up(content.title, BOLD), SECTION)
+    rule = Rule(0 if content.new_page else 12)
+    return [*begin, Mark(content.title, f"section-{number}"), rule, title, *blocks]
+
+
+def _flows(block: Block, page: Paper) -> list[Flowable]:
+    makers: dict[type[Any], Callable[[Any], list[Flowable]]] = {
+        Para: lambda b: [para(b)],
+        Heading: lambda b: [Paragraph(markup(b.text, BOLD), HEADING)],
+        Facts: facts,
+        Grid: lambda b: [table(b, page.room)],
+        PlanPair: lambda b: [PlanPairDrawing(b), Spacer(0, 6)],
+        PanelSheet: lambda b: sheet(b, page),
+        PhotoRow: lambda b: [PhotoRowDrawing(b)],
+        Signings: lambda b: [Spacer(0, 8), *signing_rows(b)],
+        Workings: workings,
+    }
+    return makers[type(block)](block)
+
+
+def para(block: Para) -> Paragraph:
+    """A paragraph in its tone."""
+    look, font = TONES[block.tone]
+    return Paragraph(markup(block.text, font), look)
+
+
+def facts(block: Facts) -> list[Flowable]:
+    """Labels to the left, what stands beside them to the right; a long text runs on over the page."""
+    out: list[Flowable] = []
+    for row in block.rows:
+        look, font = TONES[row.tone]
+        beside = look.clone(f"beside {row.tone}", leftIndent=LABEL, bulletIndent=0, spaceAfter=1.5)
+        beside.bulletFontSize, beside.bulletColor = 7.6, GREY
+        for i, text in enumerate(row.texts):
+            words = markup(text, font)
+            out.append(Paragraph(words, beside, bulletText=row.label) if i == 0 else Paragraph(words, beside))
+        out.append(Spacer(0, 3.5))
+    return out
+
+
+def sheet(block: PanelSheet, page: Paper) -> list[Flowable]:
+    """A panel's sketch to the left, its readings to the right, kept together where that is possible."""
+    room = page.room - WIDE - 4 * MM
+    inner: list[Flowable] = [
+        Paragraph(markup(block.title, BOLD), SHEET_TITLE),
+        *(Paragraph(markup(t), SHEET_NOTE) for t in block.above),
+        table(block.grid, room),
+        *(Paragraph(markup(t), SHEET) for t in block.below),
+    ]
+    sketch = PanelSketch(block)
+    high = heights(inner, room)
+    missing = max(0.0, sketch.drawn_height - high)
+    whole = [Thin(), sketch, Indenter(left=WIDE + 4 * MM), *inner, Spacer(0, missing), Indenter(left=-WIDE - 4 * MM)]
+    if max(high, sketch.drawn_height) < KEPT:
+        return [KeepTogether([*whole, Spacer(0, 8)])]
+    return [CondPageBreak(sketch.drawn_height + 20 * MM), *whole, Spacer(0, 8)]
+
+
+class Thin(Flowable):  # type: ignore[misc]
+    """A hairline between sheets."""
+
+    def wrap(self, available: float, _height: float) -> tuple[float, float]:
+        self.width = available
+        return available, 5
+
+    def draw(self) -> None:
+        self.canv.setStrokeColor(HAIR)
+        self.canv.setLineWidth(HAIRLINE)
+        self.canv.line(0, 4, self.width, 4)
+
+
+def heights(flows: Iterable[Flowable], room: float) -> float:
+    """Points these take one under the other."""
+    total = 0.0
+    for flow in flows:
+        total += float(flow.wrap(room, 10_000)[1]) + float(flow.getSpaceAfter())
+    return total

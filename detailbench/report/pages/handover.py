@@ -1,0 +1,40 @@
+"""The handover report as a PDF: plain bytes, not yet sealed."""
+
+from __future__ import annotations
+
+import io
+from dataclasses import dataclass
+from functools import partial
+
+from reportlab import rl_config
+from reportlab.platypus import Flowable, NextPageTemplate, PageBreak
+
+from detailbench.report.content.blocks import HandoverContent
+from detailbench.report.pages.finish import finished
+from detailbench.report.pages.flow import section
+from detailbench.report.pages.frame import NumberedCanvas, document
+from detailbench.report.pages.front_page import front_page
+from detailbench.report.pages.letters import register
+from detailbench.report.pages.look import paper
+
+
+@dataclass(frozen=True)
+class HandoverPdf:
+    """The file, and how many pages it has. The last page carries the boxes for the seal and the owner's signature."""
+
+    pdf: bytes
+    pages: int
+
+
+def handover_pdf(content: HandoverContent, *, page_size: str = "A4") -> HandoverPdf:
+    """Set ``content`` on pages (A4, Letter). The same content gives the same bytes. Raises BadInput for another size."""
+    page = paper(page_size)
+    register()
+    rl_config.useA85 = 0  # photographs go in as the bytes they are
+    story: list[Flowable] = front_page(content.front, page)
+    for number, each in enumerate((*content.sections, content.appendix), 1):
+        story += section(each, page, number)
+    story += [NextPageTemplate("signing"), PageBreak(), *section(content.signing, page, len(content.sections) + 2)]
+    buffer = io.BytesIO()
+    document(buffer, content, page).build(story, canvasmaker=partial(NumberedCanvas, content=content, paper=page))
+    return HandoverPdf(*finished(buffer.getvalue(), content))
