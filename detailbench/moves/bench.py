@@ -70,6 +70,10 @@ class Bench:
             self._jobs[job_id] = self.store.job(job_id, shop)
         return self._jobs[job_id]
 
+    def evidence_bytes(self, sha256: str) -> bytes:
+        """A kept file. Raises RecordTrouble when it is missing or changed."""
+        return self.store.files.read(sha256)
+
     def standing(self, scope: str = SHOP) -> Standing:
         """What can be taken back and done again in a job (or the shop's own list)."""
         with self.store.reading() as connection:

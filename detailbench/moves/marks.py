@@ -9,6 +9,7 @@ from typing import Any, ClassVar
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
+from detailbench.body.names import panel_name
 from detailbench.findings.states import state_of
 from detailbench.marks.catalogue import kind as kind_of
 from detailbench.marks.intents import Intent, cannot_be_target, first_intent
@@ -99,7 +100,9 @@ class RecordMark:
             **place,
             **state.as_fields(),
         )
-        says = _("{kind} {severity} on {panel}").format(kind=kind.name, severity=self.severity, panel=self.panel)
+        says = _("{kind} {severity} on {panel}").format(
+            kind=kind.name, severity=self.severity, panel=panel_name(self.panel)
+        )
         return Done(self.job_id, says, mark.id)
 
 
@@ -189,4 +192,4 @@ class LookedNothingSeen:
         on_this_car(picture, (self.panel,))
         state = state_of(picture, self.panel)
         look = w.add(PanelLook, job_id=self.job_id, panel=self.panel, lamp_id=self.lamp_id, **state.as_fields())
-        return Done(self.job_id, _("looked at {panel}, nothing seen").format(panel=self.panel), look.id)
+        return Done(self.job_id, _("looked at {panel}, nothing seen").format(panel=panel_name(self.panel)), look.id)

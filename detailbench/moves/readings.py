@@ -11,6 +11,7 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _, language
 from detailbench.body.edges import EdgePosition, to_edges
+from detailbench.body.names import panel_name
 from detailbench.body.outlines import load_outline
 from detailbench.body.places import places_count, propose_places, walk_sort
 from detailbench.findings.states import state_of
@@ -135,7 +136,9 @@ class ProposePlaces:
         if any(p.panel == self.panel and p.origin == "proposed" for p in picture.places):
             return Done(self.job_id, _("the places are there already"))
         places = add_places(w, picture, self.panel, self.needed)
-        return Done(self.job_id, _("{n} places on {panel}").format(n=len(places), panel=self.panel), places[0].id)
+        return Done(
+            self.job_id, _("{n} places on {panel}").format(n=len(places), panel=panel_name(self.panel)), places[0].id
+        )
 
 
 @dataclass(frozen=True)
@@ -155,7 +158,9 @@ class AddPlace:
             picture = w.job(self.job_id)
         number = max((p.number for p in picture.places if p.panel == self.panel), default=0) + 1
         place = add_place(w, self.job_id, self.panel, number, self.at, self.origin)
-        return Done(self.job_id, _("place {n} added on {panel}").format(n=number, panel=self.panel), place.id)
+        return Done(
+            self.job_id, _("place {n} added on {panel}").format(n=number, panel=panel_name(self.panel)), place.id
+        )
 
 
 @dataclass(frozen=True)
@@ -206,7 +211,7 @@ class RecordReading:
             **state.as_fields(),
         )
         shown = _("no value") if self.value_um is None else format_number(self.value_um, None, language()) + " µm"
-        says = _("{panel} {n}: {value}").format(panel=place.panel, n=place.number, value=shown)
+        says = _("{panel} {n}: {value}").format(panel=panel_name(place.panel), n=place.number, value=shown)
         return Done(self.job_id, says, reading.id, ", ".join(reading.flags))
 
 
@@ -256,4 +261,8 @@ class DecidePlace:
             decision=self.decision,
             reason=self.reason.strip(),
         )
-        return Done(self.job_id, _("place {n} of {panel} decided").format(n=place.number, panel=place.panel), thing.id)
+        return Done(
+            self.job_id,
+            _("place {n} of {panel} decided").format(n=place.number, panel=panel_name(place.panel)),
+            thing.id,
+        )
