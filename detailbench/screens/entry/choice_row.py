@@ -49,7 +49,7 @@ class ChoiceRow(QWidget):
             old.deleteLater()
         self._buttons = {}
         for i, (key, text) in enumerate(choices):
-            made = QPushButton(text.replace("&", "&&"))
+            made = _Choice(text.replace("&", "&&"))
             made.setProperty("role", "choice")
             made.setCheckable(True)
             made.setAutoDefault(False)
@@ -82,16 +82,26 @@ class ChoiceRow(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         made = list(self._buttons.values())
         here = next((i for i, b in enumerate(made) if b.hasFocus()), None)
-        steps = {
+        steps: dict[int, int] = {
             Qt.Key.Key_Left: -1,
             Qt.Key.Key_Right: 1,
             Qt.Key.Key_Up: -self._columns,
             Qt.Key.Key_Down: self._columns,
         }
-        step = steps.get(Qt.Key(event.key()))
+        step = steps.get(event.key())
         if here is not None and event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             made[here].click()
         elif here is not None and step is not None and 0 <= here + step < len(made):
             made[here + step].setFocus(Qt.FocusReason.OtherFocusReason)
         else:
             super().keyPressEvent(event)
+
+
+class _Choice(QPushButton):
+    """Leaves arrow keys and Enter to the row: a plain button would go to whatever was built next."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Space:
+            super().keyPressEvent(event)
+        else:
+            event.ignore()

@@ -32,7 +32,7 @@ def window_actions(window: Window) -> tuple[Action, ...]:
         Action("find", _("panel"), "/", window.find_panel, on_map),
         Action("show", _("show"), "Ctrl+M", window.shows.ask, on_map, shown=False),
         Action("map", _("map"), "Ctrl+G", window.to_map, on_map, shown=False),
-        Action("away", _("close"), "Escape", window.close_top, lambda: window.has_top, shown=False),
+        Action("away", _("close"), "Esc", window.close_top, lambda: window.has_top, shown=False),
     )
     rows = tuple(
         Action(f"go_{key}", title, f"Ctrl+{i}", window.opener(key), lambda: True, shown=False)

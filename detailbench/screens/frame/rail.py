@@ -59,6 +59,14 @@ class RailRow(QAbstractButton):
         m = self._dress.look.measure
         return QSize(m.px(42), max(m.target, m.px(11)))
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.click()
+        elif event.key() == Qt.Key.Key_Space:
+            super().keyPressEvent(event)
+        else:
+            event.ignore()  # arrows belong to the rail
+
     def paintEvent(self, event: QPaintEvent) -> None:
         look = self._dress.look
         m, p = look.measure, look.palette
@@ -163,7 +171,8 @@ class Rail(QWidget):
         self.rows[key].set_counts(done, due)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        step = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}.get(Qt.Key(event.key()))
+        steps: dict[int, int] = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
+        step = steps.get(event.key())
         rows = list(self.rows.values())
         here = next((i for i, row in enumerate(rows) if row.hasFocus()), None)
         if step is None or here is None:

@@ -18,6 +18,8 @@ def stylesheet(look: Look) -> str:
     c, m = look.palette, look.measure
     radius = m.px(0.8)
     ring = max(2, m.px(0.5))
+    plain = m.target - 2  # a hairline border on both sides
+    ringed = f"min-height: {m.target - 2 * ring}px; "  # the ring takes from the inside: nothing moves on focus
     return f"""
 QWidget {{ font-family: "{FAMILY}", "{FALLBACK}"; font-size: {m.type("body")}px; color: {c.ink}; background: transparent; }}
 QWidget#window {{ background: {c.ground}; }}
@@ -44,34 +46,35 @@ QLabel[role="cap"] {{ font-size: {m.type("small")}px; font-weight: bold; color: 
   border: 1px solid {c.edge}; border-radius: {radius}px; padding: 0px {m.px(1)}px; }}
 
 QPushButton, QToolButton {{ background: {c.raised}; border: 1px solid {c.edge}; border-radius: {radius}px;
-  min-height: {m.target - 2 * ring}px; min-width: {m.target - 2 * ring}px; padding: 0px {m.space("small")}px; }}
+  min-height: {plain}px; min-width: {plain}px; padding: 0px {m.space("small")}px; }}
 QPushButton:hover, QToolButton:hover {{ background: {c.pressed}; }}
 QPushButton:pressed, QToolButton:pressed {{ background: {c.pressed}; border-color: {c.accent}; }}
-QPushButton:focus, QToolButton:focus {{ border: {ring}px solid {c.focus}; }}
+QPushButton:focus, QToolButton:focus {{ border: {ring}px solid {c.focus}; {ringed}}}
 QPushButton:disabled, QToolButton:disabled {{ color: {c.ink_faint}; background: {c.surface}; border: 1px dashed {c.line}; }}
 QPushButton[role="main"] {{ background: {c.accent_fill}; color: {c.on_accent}; font-weight: bold; border: 1px solid {c.accent_fill}; }}
-QPushButton[role="main"]:focus {{ border: {ring}px solid {c.focus}; }}
+QPushButton[role="main"]:focus {{ border: {ring}px solid {c.focus}; {ringed}}}
 QPushButton[role="main"]:disabled {{ background: {c.surface}; color: {c.ink_faint}; border: 1px dashed {c.line}; }}
 QPushButton[role="quiet"] {{ background: transparent; border: 1px solid transparent; }}
 QPushButton[role="quiet"]:hover {{ background: {c.raised}; }}
-QPushButton[role="quiet"]:focus {{ border: {ring}px solid {c.focus}; }}
+QPushButton[role="quiet"]:focus {{ border: {ring}px solid {c.focus}; {ringed}}}
 QPushButton[role="choice"] {{ text-align: left; }}
 QPushButton[role="choice"]:checked {{ background: {c.accent_fill}; color: {c.on_accent}; font-weight: bold; border: 1px solid {c.accent_fill}; }}
-QPushButton[role="choice"]:focus {{ border: {ring}px solid {c.focus}; }}
+QPushButton[role="choice"]:focus {{ border: {ring}px solid {c.focus}; {ringed}}}
 QPushButton[role="why"] {{ color: {c.accent}; font-size: {m.type("small")}px; background: transparent; border: 1px solid transparent;
   text-decoration: underline; padding: 0px {m.px(1)}px; }}
-QPushButton[role="why"]:focus {{ border: {ring}px solid {c.focus}; }}
+QPushButton[role="why"]:focus {{ border: {ring}px solid {c.focus}; {ringed}}}
 
 QLineEdit, QPlainTextEdit, QTextEdit {{ background: {c.well}; border: 1px solid {c.edge}; border-radius: {radius}px;
   padding: 0px {m.space("small")}px; selection-background-color: {c.accent_fill}; selection-color: {c.on_accent}; }}
-QLineEdit {{ min-height: {m.target - 2 * ring}px; }}
+QLineEdit {{ min-height: {plain}px; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus {{ border: {ring}px solid {c.focus}; }}
+QLineEdit:focus {{ {ringed}}}
 QLineEdit:disabled, QPlainTextEdit:disabled, QTextEdit:disabled {{ color: {c.ink_faint}; border: 1px dashed {c.line}; }}
 QLineEdit[kind="stop"] {{ border: {ring}px solid {c.stop}; }}
 
 QComboBox {{ background: {c.raised}; border: 1px solid {c.edge}; border-radius: {radius}px;
-  min-height: {m.target - 2 * ring}px; padding: 0px {m.space("small")}px; }}
-QComboBox:focus {{ border: {ring}px solid {c.focus}; }}
+  min-height: {plain}px; padding: 0px {m.space("small")}px; }}
+QComboBox:focus {{ border: {ring}px solid {c.focus}; {ringed}}}
 QComboBox QAbstractItemView, QListView, QListWidget, QTreeView, QTableView {{ background: {c.well}; border: 1px solid {c.edge};
   selection-background-color: {c.accent_fill}; selection-color: {c.on_accent}; outline: none; }}
 QListView::item, QListWidget::item, QComboBox QAbstractItemView::item {{ min-height: {m.target}px; padding: 0px {m.space("small")}px; }}
