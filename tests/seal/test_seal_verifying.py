@@ -221,7 +221,7 @@ def test_the_other_signature_value_that_is_mathematically_as_good_is_refused() -
 
 def test_something_slipped_into_the_seal_beside_what_is_signed_is_refused() -> None:
     seal = container(sealed_pdf())
-    seal["content"]["signer_infos"][0]["unsigned_attrs"] = [{"type": "content_hint", "values": [core.Null()]}]
+    seal["content"]["signer_infos"][0]["unsigned_attrs"] = [{"type": "1.2.3.4", "values": [core.Null()]}]
     assert check(with_seal(sealed_pdf(), container(sealed_pdf()).dump())).outcome is Outcome.UNCHANGED
     assert check(with_seal(sealed_pdf(), seal.dump(force=True))).outcome is Outcome.CHANGED
 
