@@ -83,12 +83,16 @@ class CloseReport:
 
 
 def copy_out(store: Store, document: Document, target: Path) -> Path:
-    """Write a closed document to ``target``, whole or not at all; an existing file stays. Raises RecordTrouble."""
-    content = store.files.read(document.sha256)
+    """Write a closed document to ``target``; an existing file stays. Raises RecordTrouble."""
+    return write_whole(target, store.files.read(document.sha256))
+
+
+def write_whole(target: Path, content: bytes) -> Path:
+    """Write a new file whole or not at all; an existing file stays. Raises RecordTrouble."""
+    if target.exists():
+        raise RecordTrouble(_("{name} is there already; choose another name.").format(name=target.name))
     part = target.with_name(target.name + ".part")
     try:
-        if target.exists():
-            raise RecordTrouble(_("{name} is there already; choose another name.").format(name=target.name))
         with part.open("xb") as file:
             file.write(content)
             file.flush()

@@ -63,7 +63,8 @@ class AddPhoto:
             caption=self.caption,
             **state_of(picture, self.panel).as_fields(),
         )
-        return Done(self.job_id, _("photo added"), photo.id, " ".join(seen.remarks))
+        note = _("The photo says where it was taken; that stays out of every copy.") if seen.has_place else ""
+        return Done(self.job_id, _("photo added"), photo.id, note)
 
 
 @dataclass(frozen=True)
