@@ -19,6 +19,7 @@ from detailbench.screens.map.handles import nearest_in
 from detailbench.screens.map.items import PanelItem, fill_rgb
 from detailbench.screens.map.shapes import hatch_brush, qt_path
 
+SHIFTS = (0.0, -0.14, 0.14, -0.24, 0.24, -0.34, 0.34)  # shares of the panel's height
 _LEFT, _CENTRE, _RIGHT = -1, 0, 1
 
 
@@ -37,17 +38,41 @@ class Over:
     def to_view(self, x_mm: float, y_mm: float) -> QPointF:
         return self.transform.map(QPointF(x_mm, y_mm))
 
-    def names(self, items: Iterable[PanelItem], number_only: bool) -> None:
-        """Each panel's short name, and its number below it; names that do not fit are left out."""
+    def names(self, items: Iterable[PanelItem], marks: Iterable[DrawnMark] = ()) -> None:
+        """Each panel's short name, and its number below it, moved aside from its marks; names that do not fit are
+        left out."""
+        marked: dict[str, list[QRectF]] = {}
+        for mark in marks:
+            if mark.points:
+                marked.setdefault(mark.panel, []).append(self._mark_box(mark))
         for item in items:
             panel = item.part
-            room = QRectF(0, 0, panel.width_mm * self.scale, panel.height_mm * self.scale)
-            at = self.to_view(*panel.label)
             if panel.handle is not None:
                 continue
-            name = "" if number_only else short_name(panel.key)
+            room = QRectF(0, 0, panel.width_mm * self.scale, panel.height_mm * self.scale)
+            name = short_name(panel.key)
             upright = room.width() < room.height() and room.width() < self._width(name, self._small) + 6
+            at = self._free_spot(item, name, room, marked.get(panel.key, []))
             self._lines(item, at, name, room, upright)
+
+    def _mark_box(self, mark: DrawnMark) -> QRectF:
+        points = [self.to_view(x, y) for x, y in mark.points]
+        xs, ys = [p.x() for p in points], [p.y() for p in points]
+        edge = self.m.px(1)
+        return QRectF(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys)).adjusted(-edge, -edge, edge, edge)
+
+    def _free_spot(self, item: PanelItem, name: str, room: QRectF, taken: list[QRectF]) -> QPointF:
+        """Where the words stand: their own place, or the nearest up or down the panel that no mark crosses."""
+        x, y = item.part.label
+        wide = max(self._width(name, self._small), self._width(item.fill.text, self._bold))
+        high = QFontMetricsF(self._small).height() + (QFontMetricsF(self._bold).height() if item.fill.text else 0)
+        for share in SHIFTS:
+            at_mm = QPointF(x, y + share * item.part.height_mm)
+            at = self.to_view(at_mm.x(), at_mm.y())
+            words = QRectF(at.x() - wide / 2, at.y() - high / 2, wide, high)
+            if item.shape().contains(at_mm) and not any(words.intersects(box) for box in taken):
+                return at
+        return self.to_view(x, y)
 
     def _lines(self, item: PanelItem, at: QPointF, name: str, room: QRectF, upright: bool) -> None:
         text = item.fill.text

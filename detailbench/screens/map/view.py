@@ -216,8 +216,8 @@ class PanelMap(QGraphicsView):
         m = self._dress.look.measure
         over.handles(items, self.handle_boxes())
         over.fields(self.drawing.marks, self.items_by_key)
-        crowded = {p.panel for p in self.drawing.places} | {m.panel for m in self.drawing.marks if m.shape != "field"}
-        over.names([i for i in items if i.part.key not in crowded or not i.chosen], number_only=False)
+        places_shown = {p.panel for p in self.drawing.places} & {self.chosen}  # their figures say more than the name
+        over.names([i for i in items if i.part.key not in places_shown], self.drawing.marks)
         over.marks(self.drawing.marks, self.items_by_key)
         over.places(self.drawing.places, self.items_by_key, (self.chosen, self.place_now))
         if self.cross is not None:
