@@ -51,6 +51,7 @@ class Context(QObject):
     working_wanted = Signal(object)
     override_wanted = Signal(object, object)  # the move, Refused
     stage_wanted = Signal(str)
+    left = Signal()  # the bench is about to be let go: workers end here
     stage_opened = Signal(str)  # the stage or page now in front
     timer_changed = Signal(str, bool)  # what the timer shows, runs
 
@@ -100,6 +101,7 @@ class Context(QObject):
 
     def leave(self) -> None:
         """Hear nothing more from the bench."""
+        self.left.emit()
         if self._notices is not None:
             self._notices.end()
         self._notices = self.bench = None

@@ -30,6 +30,7 @@ QWidget[area="sheet"] {{ background: {c.surface}; border: 1px solid {c.edge}; bo
 QFrame[role="rule"] {{ background: {c.line}; border: none; }}
 
 QLabel[role="caption"] {{ font-size: {m.type("small")}px; color: {c.ink_soft}; }}
+QLabel[role="key_words"] {{ font-size: {m.type("small")}px; }}
 QLabel[role="heading"] {{ font-size: {m.type("title")}px; font-weight: bold; }}
 QLabel[role="strong"] {{ font-weight: bold; }}
 QLabel[role="next"] {{ font-weight: bold; color: {c.accent}; }}
