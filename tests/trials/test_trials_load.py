@@ -64,6 +64,8 @@ def test_time_beyond_the_working_time_is_spent_and_does_not_count() -> None:
     assert found.load_path_j_m2 == pytest.approx(load(seconds=30.0))
     assert any("spent" in note for note in found.working.notes)
     assert load_path(**SECTION, working_time_s=50.0).spent_s == 0
+    assert any("0.5 s beyond" in note for note in load_path(**SECTION, working_time_s=49.5).working.notes)
+    assert not any("spent" in note for note in load_path(**SECTION, working_time_s=50.0).working.notes)
 
 
 def test_a_panels_mean_carries_how_well_its_area_is_known() -> None:

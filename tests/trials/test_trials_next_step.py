@@ -106,6 +106,7 @@ def test_not_cleared_and_clear_goes_from_the_wipe_through_technique_to_one_chang
         walk.append(advice.result)
         done.append(advice.result)
         assert advice.teaches
+        assert "smeared" not in advice.sentence
     assert walk == [Result.WIPE, Result.SLOWER_ARM, Result.SMALLER_SECTION, Result.STRONGER]
 
 
@@ -192,19 +193,20 @@ def test_cant_tell_looks_again_and_teaches_nothing(finish: str) -> None:
 
 @pytest.mark.parametrize("cleared", list(Cleared))
 @pytest.mark.parametrize(
-    ("finish", "result", "place"),
+    ("finish", "result", "place", "words"),
     [
-        (Finish.PAD_MARKS, Result.CLEAN_PAD, "fresh"),
-        (Finish.TOWEL_MARKS, Result.OTHER_TOWEL, "same"),
-        (Finish.SMEAR, Result.WIPE, "same"),
+        (Finish.PAD_MARKS, Result.CLEAN_PAD, "fresh", "Old sanding marks look alike"),
+        (Finish.TOWEL_MARKS, Result.OTHER_TOWEL, "same", "more lubricant"),
+        (Finish.SMEAR, Result.WIPE, "same", "Still smeared"),
     ],
 )
 def test_a_finish_that_hides_the_marks_teaches_nothing(
-    cleared: Cleared, finish: Finish, result: Result, place: str
+    cleared: Cleared, finish: Finish, result: Result, place: str, words: str
 ) -> None:
     advice = next_step(Outcome(cleared, finish), Context(RANGE, 4))
     assert (advice.result, advice.chosen.place, advice.teaches) == (result, place, False)
     assert advice.rung in (None, 4)
+    assert words in advice.sentence
 
 
 def test_heat_asks_for_cooler_then_for_milder() -> None:
@@ -230,6 +232,7 @@ def test_colour_on_the_pad_puts_the_panel_on_hold(paint: str, mishap: bool | Non
 def test_an_edge_or_a_pad_means_the_same_combination_again(stopped: Stopped, result: Result) -> None:
     advice = next_step(Outcome(stopped=stopped), Context(RANGE, 4))
     assert (advice.result, advice.rung, advice.teaches, advice.forbids) == (result, 4, False, False)
+    assert "sanding" not in advice.sentence
 
 
 def test_depth_three_and_up_never_counts_as_not_cleared() -> None:

@@ -129,6 +129,13 @@ def test_a_confirming_trial_on_a_second_panel_is_asked_for() -> None:
     assert confirming_due([one, TrialSeen("a", CLEAR, panel="bonnet")], ["a"]) is not None
     assert confirming_due([one, TrialSeen("a", CLEAR, panel="roof")], ["a"]) is None
     assert confirming_due([], ["a"]) is None
+    both = [
+        t
+        for panel in ("bonnet", "roof")
+        for t in (TrialSeen("a", HAZE, panel=panel), TrialSeen("b", CLEAR, beneath=("a",), panel=panel))
+    ]
+    assert confirming_due(both, ["a", "b"]) is None
+    assert confirming_due(both[:3], ["a", "b"]) is not None
 
 
 def test_the_mildest_that_served_only_where_the_next_milder_was_seen_not_to() -> None:
