@@ -22,7 +22,10 @@ def _version_in(file: Path) -> int | None:
     if not file.is_file() or file.stat().st_size == 0:
         return None
     try:
-        with closing(sqlite3.connect(f"{file.absolute().as_uri()}?mode=ro", uri=True)) as raw:
+        # not read-only: what a killed program left half written has to be rolled back before anyone looks
+        with closing(sqlite3.connect(f"{file.absolute().as_uri()}?mode=rw", uri=True)) as raw:
+            if raw.execute("SELECT count(*) FROM sqlite_master").fetchone() == (0,):
+                return None  # its making was cut short
             row = raw.execute("SELECT value FROM workshop WHERE key = 'schema'").fetchone()
     except sqlite3.DatabaseError as error:
         raise RecordTrouble(

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, select
-from sqlalchemy.exc import DatabaseError, OperationalError
+from sqlalchemy.exc import DatabaseError
 from sqlalchemy.pool import QueuePool
 
 from detailbench.basics.errors import RecordTrouble
@@ -23,6 +23,13 @@ from detailbench.record.tables import workshop
 from detailbench.record.writing import Writer
 
 DATABASE = "workshop.sqlite"
+# the driver's own error comes through bare while a connection is prepared, wrapped after that
+DATABASE_TROUBLE = (DatabaseError, sqlite3.DatabaseError)
+
+
+def cause_of(error: DatabaseError | sqlite3.DatabaseError) -> str:
+    """The database's own words, without the statement and its values."""
+    return str(error.orig if isinstance(error, DatabaseError) else error)
 
 
 def _engine(file: Path, *, writes: bool) -> Engine:
@@ -76,8 +83,14 @@ class Store:
         try:
             self._open_file()
         except RecordTrouble:
-            self._lock.free()
+            self.close()
             raise
+        except DATABASE_TROUBLE as error:
+            self.close()
+            raise RecordTrouble(
+                f"The workshop could not be opened ({cause_of(error)}). What was there before is unharmed; free some "
+                "space or check the folder, then open it again."
+            ) from error
 
     def _take_lock(self, now: datetime, who: str) -> None:
         try:
@@ -108,8 +121,8 @@ class Store:
         try:
             with self._readers.begin() as connection:
                 yield connection
-        except (OperationalError, DatabaseError) as error:
-            raise RecordTrouble(f"The workshop cannot be read: {error.orig}. Nothing was changed.") from error
+        except DATABASE_TROUBLE as error:
+            raise RecordTrouble(f"The workshop cannot be read: {cause_of(error)}. Nothing was changed.") from error
 
     @contextmanager
     def writing(self, now: datetime, person_id: str) -> Iterator[Writer]:
@@ -119,10 +132,10 @@ class Store:
         try:
             with self._writers.begin() as connection:
                 yield Writer(connection, self.files, now, person_id)
-        except (OperationalError, DatabaseError) as error:
+        except DATABASE_TROUBLE as error:
             raise RecordTrouble(
-                f"This was not saved: {error.orig}. What was there before is unharmed; free some space or check the "
-                "folder, then do it again."
+                f"This was not saved: {cause_of(error)}. What was there before is unharmed; free some space or check "
+                "the folder, then do it again."
             ) from error
 
     def shop(self) -> ShopPicture:
