@@ -152,7 +152,7 @@ def _shift(
 ) -> Shift:
     m = min(s.size for s in shims)
     if m >= FEWEST_SHIM:
-        if s_r is None or dof is None or dof < 1:
+        if s_r is None or not dof:
             s_r, dof = pooled_sd(shims)
         floored = max(s_r or 0.0, resolution / math.sqrt(12))
         return Shift(mean_of(shims[1]) - mean_of(shims[0]), 2 * floored**2 / m, float(dof), "shim", int(m))

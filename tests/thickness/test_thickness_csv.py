@@ -194,6 +194,13 @@ def test_what_is_no_list_of_readings_is_refused_as_a_whole(data: bytes, part: st
     assert caught.value.name == "list.csv"
 
 
+def test_a_wrong_heading_is_named_by_its_line() -> None:
+    for heading in ("a;b", "value;value"):
+        with pytest.raises(BadFile) as caught:
+            read(f"sep=;\n\n{heading}\n1;2\n")
+        assert (caught.value.line, caught.value.value) == (3, heading)
+
+
 def test_a_file_too_large_to_be_readings_is_refused() -> None:
     with pytest.raises(BadFile, match="too large"):
         read(b"1" * (64 * 2**20 + 1))

@@ -120,6 +120,12 @@ def test_two_groups_seen_from_the_thick_side_are_two_groups_too() -> None:
     assert set(result.families[0].two_groups[0]) == {"p0", "p1", "p2", "p3"}
 
 
+def test_fewer_than_a_third_thin_alike_are_thinner_panels_and_no_groups() -> None:
+    result = car([100.0, 103, 98, 150, 153, 148, 151, 154, 149, 152, 150, 151])
+    assert not result.families[0].two_groups
+    assert [f.side for f in result.findings] == ["thinner"] * 3 + [""] * 9
+
+
 def test_a_family_that_scatters_far_beyond_usual_says_so() -> None:
     result = car([80.0, 96, 110, 124, 88, 131, 103, 117])
     assert not result.families[0].two_groups

@@ -26,6 +26,7 @@ def test_the_design_case_gives_its_lower_bound() -> None:
     result = panel(with_moments(118, 4, 8))
     assert result.lower_bound_um == pytest.approx(105.2508, abs=1e-4)
     assert "thicker than 105\u00a0µm" in result.bound_sentence
+    assert "confidence of at least 95 %, at least 95 % of the measured field" in result.bound_sentence
     assert "edges and body lines excluded" in result.bound_sentence
 
 
@@ -43,6 +44,11 @@ def test_a_bound_at_or_below_nought_is_not_put_into_words() -> None:
     assert result.lower_bound_um is not None
     assert result.lower_bound_um < 0
     assert "scatter too much" in result.bound_sentence
+
+
+def test_other_shares_are_named_as_asked_for() -> None:
+    sentence = panel(with_moments(118, 4, 8), confidence=0.9, share=0.99).bound_sentence
+    assert "confidence of at least 90 %, at least 99 % of" in sentence
 
 
 def test_the_bound_in_words_is_rounded_down() -> None:

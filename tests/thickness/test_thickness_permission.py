@@ -131,6 +131,12 @@ def test_what_came_off_and_is_planned_counts_against_the_owners_most(
     assert not result.may_override
 
 
+def test_nothing_measured_as_removed_counts_as_nothing_and_is_said() -> None:
+    result = ruled(owner=OwnerLimits(most_um=3.0), removed_um=None, planned_um=3.1)
+    assert result.reasons[0].sentence == "Taken off and planned: 3.1\u00a0µm; the owner allows 3.0\u00a0µm."
+    assert ruled(owner=OwnerLimits(most_um=0.5), removed_um=None).ruling == "careful"
+
+
 tells = st.builds(
     PanelTells,
     key=st.just("p"),

@@ -54,6 +54,7 @@ def test_a_change_below_the_floor_is_shown_by_no_number_of_places() -> None:
 def test_far_out_the_power_is_one_and_never_not_a_number() -> None:
     assert paired_t_power(10, 40.0) == 1.0
     assert paired_t_power(200, 3.0) == 1.0
+    assert all(paired_t_power(n, effect) == 1.0 for n in (60, 100, 150) for effect in (3.0, 3.5, 4.0, 4.5, 5.0))
 
 
 def test_no_effect_is_found_as_often_as_the_test_errs() -> None:
