@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import ClassVar
 
@@ -85,6 +86,30 @@ class PairPhotos:
             raise Refused(_("A pair shows the same panel."), rule="pair")
         w.change(after, pair=before.id)
         return Done(self.job_id, _("photos paired"), after.id)
+
+
+@dataclass(frozen=True)
+class CorrectPhoto:
+    """New words under a photo, or what it shows; the old ones stay in the journal."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    photo_id: str
+    values: Mapping[str, str]
+
+    def make(self, w: Writer) -> Done:
+        picture = w.job(self.job_id)
+        photo = one(picture.photos, self.photo_id)
+        for name in self.values:
+            if name not in ("caption", "panel", "mark_id", "moment", "lamp_id"):
+                raise BadInput(_("A photo has no field “{name}” to correct.").format(name=name), field=name)
+        if self.values.get("moment", photo.moment) not in MOMENTS:
+            raise BadInput(_("A photo is of the arrival, before, a trial or after."), field="moment")
+        on_this_car(picture, (self.values.get("panel", photo.panel),))
+        if self.values.get("mark_id"):
+            one(picture.marks, self.values["mark_id"])
+        w.change(photo, **self.values)
+        return Done(self.job_id, _("photo corrected"), photo.id)
 
 
 @dataclass(frozen=True)
