@@ -230,9 +230,10 @@ class Window(QWidget):
 
     # actions
     def actions_now(self) -> tuple[Action, ...]:
-        """The open stage's actions first: an open mark's letters win over the frame's."""
+        """The open stage's actions first: an open mark's letters win over the frame's. Not while something lies over
+        the map: Escape then closes that."""
         own = self.stage.actions(self.context) if self.stage is not None and self.context.picture is not None else ()
-        return own + self._actions
+        return self._actions + own if self.has_top else own + self._actions
 
     def show_keys(self) -> None:
         self.strip.show_keys(self.actions_now())
