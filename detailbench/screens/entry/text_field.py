@@ -97,6 +97,11 @@ class NoteField(FieldSentence):
             self.edit.setPlainText(text)
             self._entered = text
 
+    def clear(self) -> None:
+        """Empty it for the next entry."""
+        self.edit.clear()
+        self._entered = ""
+
     def commit(self) -> None:
         text = self.edit.toPlainText().strip()
         if text != self._entered:

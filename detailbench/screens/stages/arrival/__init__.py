@@ -1,0 +1,1 @@
+"""Arrival: the car as it stands, and what is hoped for."""
