@@ -13,8 +13,7 @@ from PIL import Image, ImageDraw
 
 from detailbench.body.edges import EdgePosition, to_edges
 from detailbench.findings.panels import outline_of
-from detailbench.findings.states import state_of
-from detailbench.moves import arrival, handover, marks, photos, readings, shop, surface, trials, work
+from detailbench.moves import arrival, handover, marks, photos, readings, readings_file, shop, surface, trials, work
 
 ZERO = (0.1, 0.2, 0.0, 0.1, -0.1)
 FOIL_BEFORE = (102.0, 102.5, 101.8, 102.2, 102.1)
@@ -45,14 +44,17 @@ class HandoverJob:
     def all(self) -> str:
         """Everything, from arrival to signatures."""
         self.arrive()
+        self.photo("", jpeg("plate", 120, 30), "arrival", "VIN plate")
         self.see()
+        self.photograph("before")
         self.measure()
         self.try_out()
         self.polish()
         self.look_again()
         self.measure_again()
+        self.photograph("after")
         self.protect()
-        self.photograph()
+        self.pair()
         self.hand_back()
         return self.job
 
@@ -172,8 +174,11 @@ class HandoverJob:
     def read(self, panel: str, mean: float) -> None:
         self.do(readings.ProposePlaces(self.job, panel))
         count = sum(p.panel == panel for p in self.bench.job(self.job).places)
-        for i in range(count):
-            self.do(readings.RecordReading(self.job, panel, round(mean + WIGGLE[i % len(WIGGLE)], 1)))
+        lines = tuple(
+            readings_file.ImportedReading(panel, round(mean + WIGGLE[i % len(WIGGLE)], 1), place_number=i + 1)
+            for i in range(count)
+        )
+        self.do(readings_file.ImportReadings(self.job, lines, "invented.csv"))
 
     def try_out(self) -> None:
         self.clock.forward(hours=1)
@@ -234,16 +239,18 @@ class HandoverJob:
             )
         )  # fmt: skip
 
-    def photograph(self) -> None:
-        pairs = (("bonnet", 40, 90), ("door_front_r", 60, 100))
-        for i, (panel, before, after) in enumerate(pairs):
-            first = self.photo(panel, jpeg(panel, before, i), "before", "swirl under the point lamp")
-            second = self.photo(panel, jpeg(panel, after, i + 9), "after", "same place")
-            self.do(photos.PairPhotos(self.job, first, second))
-        self.photo("", jpeg("plate", 120, 30), "arrival", "VIN plate")
+    def photograph(self, moment: str) -> None:
+        caption = {"before": "swirl under the point lamp", "after": "same place"}[moment]
+        for i, (panel, grey) in enumerate((("bonnet", 60), ("door_front_r", 90))):
+            self.photo(panel, jpeg(panel, grey + (60 if moment == "after" else 0), i), moment, caption)
+
+    def pair(self) -> None:
+        found = self.bench.job(self.job).photos
+        for after in (p for p in found if p.moment == "after"):
+            before = next(p for p in found if p.moment == "before" and p.panel == after.panel)
+            self.do(photos.PairPhotos(self.job, before.id, after.id))
 
     def photo(self, panel: str, content: bytes, moment: str, caption: str) -> str:
-        assert state_of(self.bench.job(self.job), panel) is not None
         return self.do(
             photos.AddPhoto(
                 self.job, content, f"{panel}-{moment}.jpg", panel, moment=moment, lamp_id=self.lamp, caption=caption

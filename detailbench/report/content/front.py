@@ -11,16 +11,17 @@ from detailbench.findings.trial_story import mildest_sentence
 from detailbench.record.things import FinishGroup
 from detailbench.report.content.accepting import acceptance_of
 from detailbench.report.content.blocks import Fact, Facts, Front
-from detailbench.report.content.figures import day, moment_with_offset, of_thing, recorded
+from detailbench.report.content.figures import count, day, moment_with_offset, of_thing, recorded
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.marking import kinds_in_words, remaining_marks
 from detailbench.report.content.order import odometer_text, plate_text, vin_text
-from detailbench.report.content.parts import Text, clipped, joined, said
+from detailbench.report.content.parts import Text, clipped, joined, plain, said
 from detailbench.report.content.readings import change_sentence, readings_printed
 from detailbench.report.content.thickness_maps import odd_line, range_of_means
 from detailbench.report.content.wording import (
     counted,
     ended,
+    group_name,
     marks_counted,
     opening,
     panels_counted,
@@ -226,8 +227,13 @@ def _process(g: Gathered, group: FinishGroup) -> Text:
     steps = steps_of(g.picture, process)
     names = joined([_short(combination_name(g.picture.shop, s.combination_id), 80) for s in steps], _(", then "))
     why = mildest_sentence(g.picture, group, steps[0].combination_id) if process.trial_ids else None
-    text = said("{group}: {names}", group=opening(_short(_(group.name))), names=names)
+    text = said("{group}: {names}", group=_short_group(group), names=names)
     return ended(said(_("{text}; the first step was {why} on its test sections"), text=text, why=why) if why else text)
+
+
+def _short_group(group: FinishGroup) -> Text:
+    name = group_name(group)
+    return clipped(plain(name), MOST_NAME)[0] if len(plain(name)) > MOST_NAME else name
 
 
 def _measured(g: Gathered) -> tuple[Text, ...]:
@@ -271,7 +277,11 @@ def _remains(g: Gathered) -> tuple[Text, ...]:
         text = _("{marks} no longer seen under the same lamp.")
         out.append(said(text, marks=marks_counted([m.mark.id for m in gone])))
     if seen:
-        out.append(said(_("{marks} still seen after the work."), marks=marks_counted([m.mark.id for m in seen])))
+        less = [m.mark.id for m in seen if m.like and m.after is not None and m.after.severity < m.mark.severity]
+        text = _("{marks} still seen after the work, {less} of them less than before under the same lamp.")
+        if not less:
+            text = _("{marks} still seen after the work.")
+        out.append(said(text, marks=marks_counted([m.mark.id for m in seen]), less=count(less)))
     if unseen:
         out.append(
             said(_("{marks} not looked at again after the work."), marks=marks_counted([m.mark.id for m in unseen]))
@@ -279,7 +289,7 @@ def _remains(g: Gathered) -> tuple[Text, ...]:
     open_ = not_finished(g)
     if open_:
         names = panels_listed(open_) if len(open_) <= MOST_LINES else panels_counted(open_)
-        out.append(said(_("Planned and not finished: {panels}."), panels=names))
+        out.append(said(_("In the plan and not polished: {panels}."), panels=names))
     if g.picture.job.will_remain:
         text_, cut = clipped(g.picture.job.will_remain, MOST_LETTERS)
         more = _(" (in full under The order)") if cut else ""

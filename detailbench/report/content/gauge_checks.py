@@ -147,7 +147,7 @@ def _round_rows(g: Gathered, found: RoundOfChecks) -> list[tuple[Text, ...]]:
             (
                 (clock(values[0].entered_at, recorded(values[0], "entered_at")),),
                 _shim(shim),
-                joined([_value(c) for c in values], "  "),
+                joined([_value(c) for c in values], " · "),
                 _outcome(g, found, shim),
                 initials(g.picture.shop, values[0].entered_by),
             )

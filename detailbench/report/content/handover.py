@@ -39,7 +39,7 @@ def handover_content(
     kind = _("Handover report")
     page_one = front(g, kind)
     sections = _sections(g)
-    signing = Section(_("Acceptance and signatures"), accepting_blocks(g))
+    signing = Section(_("Acceptance and signatures"), accepting_blocks(g), new_page=True)
     car = _car_line(g)
     return HandoverContent(
         title=plain(joined([kind, picture.job.number, car], " · ")),
@@ -65,13 +65,13 @@ def _sections(g: Gathered) -> tuple[Section, ...]:
     thickness: list[Block] = []
     if g.picture.readings:
         note = _("Clear coat was not measured: no figure for it is printed or used.")
-        thickness = [thickness_plan(g), Heading((_("Panels that differ"),)), *odd_blocks(g), Para((note,))]
+        thickness = [thickness_plan(g), Para((note,)), Heading((_("Panels that differ"),)), *odd_blocks(g)]
     else:
         thickness = [Para((_("Paint thickness was not measured in this job."),))]
     shop = Heading((_("Settings in force"),))
     return (
         Section(_("Marks"), marks_blocks(g), new_page=True),
-        Section(_("Thickness"), tuple(thickness), new_page=bool(g.picture.readings)),
+        Section(_("Thickness"), tuple(thickness)),
         Section(_("Gauges and checks"), gauge_blocks(g)),
         Section(_("Readings, panel by panel"), readings_blocks(g)),
         Section(_("Test sections"), test_section_blocks(g)),

@@ -25,7 +25,7 @@ from detailbench.report.content.wording import (
     opening,
     panels_counted,
     panels_listed,
-    place_words,
+    short_place,
     state_words,
 )
 
@@ -148,7 +148,7 @@ def _shapes(g: Gathered, *, after: bool) -> tuple[Drawn, ...]:
         if drawn is None:
             continue
         if makes_no_abrasive_zone(result.kind, result.mark.intent):
-            out.append(Drawn("zone", _square(drawn.points[0], ZONE_MM * 2), 1.0))
+            out.append(Drawn("zone", _square(_middle(drawn.points), ZONE_MM * 2), 1.0))
         if severity > 0:
             out.append(drawn)
     return tuple(out)
@@ -168,6 +168,10 @@ def _shape(g: Gathered, result: MarkResult, weight: float) -> Drawn | None:
         side = (mark.area_cm2**0.5 * 10.0) if mark.area_cm2 else PATCH_MM
         return Drawn("patch", _square(start, side), weight)
     return Drawn("dot", (start,), weight)
+
+
+def _middle(points: tuple[Point, ...]) -> Point:
+    return sum(x for x, _y in points) / len(points), sum(y for _x, y in points) / len(points)
 
 
 def _square(middle: Point, side: float) -> tuple[Point, ...]:
@@ -206,13 +210,13 @@ def marks_grid(g: Gathered) -> Grid:
     return Grid(
         (
             Column(_("Mark"), 0.20),
-            Column(_("Where"), 0.19),
-            Column(_("Depth"), 0.06, right=True),
+            Column(_("Where, mm from edges"), 0.17),
+            Column(_("Depth"), 0.07, right=True),
             Column(_("Before"), 0.07, right=True),
-            Column(_("After"), 0.06, right=True),
-            Column(_("Lamp and state"), 0.23),
-            Column(_("Result"), 0.13),
-            Column(_("By"), 0.06),
+            Column(_("After"), 0.07, right=True),
+            Column(_("Lamp and state"), 0.29),
+            Column(_("Result"), 0.15),
+            Column(_("By"), 0.04),
         ),
         tuple(groups),
     )
@@ -221,7 +225,7 @@ def marks_grid(g: Gathered) -> Grid:
 def _row(g: Gathered, result: MarkResult) -> tuple[Text, ...]:
     mark, after = result.mark, result.after
     at = position_of(mark)
-    where: Text = (_("all over"),) if at is None else place_words(mark, at)
+    where: Text = (_("all over"),) if at is None else short_place(mark, at)
     if at is not None and point_of(g, mark.panel, at) is None:
         where = (*where, " ", _("(not on this drawing)"))
     return (

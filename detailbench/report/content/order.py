@@ -16,7 +16,7 @@ from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parts import Recorded, Text, joined, said, typed
 from detailbench.report.content.photographs import days_late, later
 from detailbench.report.content.trial_sections import PAINT
-from detailbench.report.content.wording import ended, initials, opening, panels_listed, person_words
+from detailbench.report.content.wording import ended, group_name, initials, opening, panels_listed, person_words
 
 NOUNS = {
     "damage": "existing damage", "finish_group": "finish group", "state_note": "state of panels", 
@@ -108,9 +108,7 @@ def odometer_text(visit: Visit) -> Text:
 def _group(g: Gathered, at: int) -> Text:
     group = g.picture.groups[at]
     panels = panels_listed(k for k in g.order if k in group.panels)
-    text = said(
-        "{name}, {paint}: {panels}", name=opening(_(group.name)), paint=_(PAINT[group.paint_system]), panels=panels
-    )
+    text = said("{name}, {paint}: {panels}", name=group_name(group), paint=_(PAINT[group.paint_system]), panels=panels)
     return joined([ended(text), typed(group.note)])
 
 

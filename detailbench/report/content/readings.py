@@ -36,7 +36,7 @@ from detailbench.report.content.wording import (
     panels_listed,
     places_counted,
     readings_counted,
-    short_edge,
+    short_place,
     state_words,
 )
 
@@ -53,7 +53,27 @@ def readings_blocks(g: Gathered) -> tuple[Block, ...]:
     """How many readings there are and where none were taken, then a sheet for each panel."""
     if not g.picture.readings:
         return (Para((_("No readings were taken in this job."),)),)
-    return (Para(_how_many(g)), *_not_measured(g), *(_sheet(g, key) for key in g.measured))
+    return (Para(_how_many(g)), *_not_measured(g), *_bound_note(g), *(_sheet(g, key) for key in g.measured))
+
+
+def _bound_note(g: Gathered) -> tuple[Para, ...]:
+    """What the lower bound of a sheet says, once for all of them."""
+    seen = [g.before[k].figures or g.after[k].figures for k in g.measured]
+    first = next((f for f in seen if f is not None and f.lower_bound_um is not None), None)
+    if first is None:
+        return ()
+    ref = g.refs.of(first.working)
+    confidence, share = (float(str(first.working.inputs[k])) for k in ("confidence", "share"))
+    text = said(
+        _(
+            "“Thicker than” under a panel's readings says: with confidence of at least {confidence} %, at least "
+            "{share} % of the measured field of this panel (edges and body lines excluded) is thicker than the figure "
+            "given. An interval in brackets holds the panel's mean with {confidence} % confidence."
+        ),
+        confidence=number(100 * confidence, worked(ref, "confidence", times=100), 0),
+        share=number(100 * share, worked(ref, "share", times=100), 0),
+    )
+    return (Para(text, "note"),)
 
 
 def _how_many(g: Gathered) -> Text:
@@ -148,26 +168,21 @@ def _places(g: Gathered, before: PanelSeen, after: PanelSeen) -> Grid:
     later = {p.place.id: p for p in after.places}
     rows = [_place_row(g, p, later[p.place.id]) for p in before.places if p.readings or later[p.place.id].readings]
     unit = thickness_unit()
-    return Grid(
-        (
-            Column(_("Place"), 0.09, right=True),
-            Column(_("Distance from edges, mm"), 0.31),
-            Column(_("Before, {unit}").format(unit=unit), 0.30),
-            Column(_("After, {unit}").format(unit=unit), 0.30),
-        ),
-        (Rows((), tuple(rows)),),
-    )
+    columns = [
+        Column(_("Place"), 0.10, right=True),
+        Column(_("Where, mm from edges"), 0.28),
+        Column(_("Before, {unit}").format(unit=unit), 0.31),
+        Column(_("After, {unit}").format(unit=unit), 0.31),
+    ]
+    kept = [0, 1, *([2] if before.taken else []), *([3] if after.taken else [])]
+    if len(kept) == 3:
+        columns[kept[2]] = Column(columns[kept[2]].title, 0.62)
+    return Grid(tuple(columns[i] for i in kept), (Rows((), tuple(tuple(row[i] for i in kept) for row in rows)),))
 
 
 def _place_row(g: Gathered, before: PlaceSeen, after: PlaceSeen) -> tuple[Text, ...]:
     place = before.place
-    where = said(
-        "{a_mm} {a}, {b_mm} {b}",
-        a_mm=number(place.edge_a_mm, recorded(place, "edge_a_mm"), 0),
-        a=short_edge(place.edge_a),
-        b_mm=number(place.edge_b_mm, recorded(place, "edge_b_mm"), 0),
-        b=short_edge(place.edge_b),
-    )
+    where = short_place(place, place_position(place))
     origin = {"chosen": _("chosen by a person"), "control": _("control place, not polished")}.get(place.origin, "")
     return (
         (of_thing(place, "number", 0),),
@@ -179,7 +194,7 @@ def _place_row(g: Gathered, before: PlaceSeen, after: PlaceSeen) -> tuple[Text, 
 
 def _values(g: Gathered, seen: PlaceSeen, moment: Moment) -> Text:
     """Raw readings, their mean where there are several, flags, and a person's decision."""
-    texts: list[Text] = [joined([_reading(r) for r in seen.readings], "  ")]
+    texts: list[Text] = [joined([_reading(r) for r in seen.readings], " · ")]
     if seen.figure is not None and len(seen.readings) > 1:
         trace = worked(g.refs.of(seen.figure.working), "value_um")
         word = _("middle") if seen.figure.verdict == "median used" else _("mean")
@@ -241,15 +256,12 @@ def figures_line(g: Gathered, seen: PanelSeen, when: str) -> Text:
     ]
     if found.interval_um is not None and found.sd_um is not None:
         low, high = found.interval_um
-        confidence = float(str(found.working.inputs["confidence"]))
-        parts.append(
-            said(
-                _("which lies between {low} and {high} with {confidence} % confidence; scatter {sd}"),
-                low=bare_thickness(low, worked(ref, "interval_um/0"), 1),
-                high=bare_thickness(high, worked(ref, "interval_um/1"), 1),
-                confidence=number(100 * confidence, worked(ref, "confidence", times=100), 0),
-                sd=bare_thickness(found.sd_um, worked(ref, "sd_um"), 1),
-            )
+        parts[-1] = said(
+            _("{mean} ({low} to {high}), scatter {sd}"),
+            mean=parts[-1],
+            low=bare_thickness(low, worked(ref, "interval_um/0"), 1),
+            high=bare_thickness(high, worked(ref, "interval_um/1"), 1),
+            sd=bare_thickness(found.sd_um, worked(ref, "sd_um"), 1),
         )
     parts.append(
         said(
@@ -258,7 +270,8 @@ def figures_line(g: Gathered, seen: PanelSeen, when: str) -> Text:
             high=bare_thickness(found.max_um, worked(ref, "max_um")),
         )
     )
-    return joined([said("{when}: {line}.", when=when, line=joined(parts, "; ")), _bound(g, seen, ref)])
+    bound = _bound(seen, ref)
+    return said("{when}: {line}.", when=when, line=joined([*parts, bound], ", "))
 
 
 def _in_mean(seen: PanelSeen) -> list[PlaceSeen]:
@@ -267,20 +280,15 @@ def _in_mean(seen: PanelSeen) -> list[PlaceSeen]:
     return proposed or own
 
 
-def _bound(g: Gathered, seen: PanelSeen, ref: str) -> Text:
+def _bound(seen: PanelSeen, ref: str) -> Text:
     found = seen.figures
-    if found is None:
+    if found is None or found.lower_bound_um is None:
         return ()
-    inputs = found.working.inputs
-    figures = [
-        number(100 * float(str(inputs["confidence"])), worked(ref, "confidence", times=100), 0),
-        number(100 * float(str(inputs["share"])), worked(ref, "share", times=100), 0),
-    ]
-    if found.lower_bound_um is not None and found.lower_bound_um > 0:
-        # the sentence rounds down, so that it stays true
-        shown = thickness(math.floor(found.lower_bound_um), worked(ref, "lower_bound_um"), 0).shown
-        figures.append(Figure(shown, found.lower_bound_um, worked(ref, "lower_bound_um")))
-    return traced(found.bound_sentence, figures)
+    if found.lower_bound_um <= 0:
+        return (_("the places scatter too much to state how thin the rest may be"),)
+    # rounded down, so that it stays true
+    shown = thickness(math.floor(found.lower_bound_um), worked(ref, "lower_bound_um"), 0).shown
+    return said(_("thicker than {bound}"), bound=Figure(shown, found.lower_bound_um, worked(ref, "lower_bound_um")))
 
 
 def _disagreements(g: Gathered, seen: PanelSeen) -> list[Text]:

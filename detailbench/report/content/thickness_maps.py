@@ -15,10 +15,11 @@ from detailbench.report.content.figures import bare_thickness, count, number, th
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.marking import point_of
 from detailbench.report.content.parts import Figure, Text, joined, said, traced
-from detailbench.report.content.wording import opening
+from detailbench.report.content.wording import opening, panels_counted, panels_listed
 from detailbench.thickness.odd_findings import Family, Finding
 from detailbench.thickness.odd_panels import OddPanels
 
+FEWEST_IN_FAMILY = 3
 STANDS_OUT = ("differs", "look again", "two groups", "no value")
 
 
@@ -111,7 +112,7 @@ def odd_blocks(g: Gathered) -> tuple[Block, ...]:
     ref = g.refs.of(g.odd.working)
     out: list[Block] = []
     for family in g.odd.families:
-        sentence = family_sentence(g, g.odd, family, ref)
+        sentence = family_sentence(g.odd, family, ref)
         if sentence:
             out.append(Para(sentence))
     for key in g.order:
@@ -145,10 +146,17 @@ def odd_sentence(odd: OddPanels, finding: Finding, ref: str) -> Text:
     return traced(finding.sentence, figures)
 
 
-def family_sentence(g: Gathered, odd: OddPanels, family: Family, ref: str) -> Text:
+def family_sentence(odd: OddPanels, family: Family, ref: str) -> Text:
     """What is said of a family as a whole, with its figures traced; empty where nothing is."""
     if not family.sentence:
         return ()
+    which = panels_listed(family.keys)
+    if len(family.keys) > FEWEST_IN_FAMILY:
+        which = said(_("{n} of {substrate}"), n=panels_counted(family.keys), substrate=_(family.substrate))
+    return said("{which}: {sentence}", which=opening(which), sentence=_family_words(odd, family, ref))
+
+
+def _family_words(odd: OddPanels, family: Family, ref: str) -> Text:
     if family.two_groups:
         thin, thick = family.two_groups
         means = {f.key: f.mean_um or 0.0 for f in odd.findings}

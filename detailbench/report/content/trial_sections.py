@@ -14,7 +14,7 @@ from detailbench.report.content.blocks import Block, Fact, Facts, Heading, Para
 from detailbench.report.content.figures import moment, number, of_thing, recorded
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parts import Text, joined, said, typed
-from detailbench.report.content.wording import ended, initials, lamp_words, opening, panels_listed, place_words
+from detailbench.report.content.wording import ended, group_name, initials, lamp_words, panels_listed, place_words
 from detailbench.trials.outcome import Result
 
 PAINT = {
@@ -35,6 +35,17 @@ def test_section_blocks(g: Gathered) -> tuple[Block, ...]:
     out: list[Block] = []
     if not g.picture.trials:
         out.append(Para((_("No test section was polished in this job."),)))
+    else:
+        out.append(
+            Para(
+                (
+                    _(
+                        "A test section is a small taped place, polished first to find out how little is enough on "
+                        "this paint. What was seen there decided what was done to the panels."
+                    ),
+                )
+            )
+        )
     for group in g.picture.groups:
         stories = told(g.picture, group.id)
         if stories or process_of(g.picture, group.id) is not None:
@@ -56,7 +67,7 @@ def _group(g: Gathered, group: FinishGroup, stories: tuple[TrialTold, ...]) -> l
 
 def group_words(group: FinishGroup) -> Text:
     """ "body: clear coat over colour" """
-    return said("{name}: {paint}", name=opening(_(group.name)), paint=_(PAINT[group.paint_system]))
+    return said("{name}: {paint}", name=group_name(group), paint=_(PAINT[group.paint_system]))
 
 
 def _of_panels(g: Gathered, group: FinishGroup) -> Text:
@@ -133,7 +144,9 @@ def _seen(g: Gathered, story: TrialTold) -> Text:
             finish=outcome.finish.label if outcome.finish else _("not judged"),
         )
     lamp = said(_("seen under {lamp}"), lamp=lamp_words(g.picture.shop, story.trial.lamp_id))
-    result: Text = said(_("what it said: {result}"), result=Result(kept.next_result).label) if kept.next_result else ()
+    result: Text = (
+        said(_("so the next was: {result}"), result=Result(kept.next_result).label) if kept.next_result else ()
+    )
     who = said(_("judged by {who}"), who=initials(g.picture.shop, kept.entered_by))
     deep = _("what was left was deep") if kept.only_deep_left else ""
     return ended(joined([what, deep, lamp, result, who, typed(kept.note), typed(story.trial.note)], "; "))

@@ -9,6 +9,7 @@ from detailbench.body.edges import EdgePosition
 from detailbench.body.names import edge_name, panel_name
 from detailbench.record.picture import ShopPicture, one
 from detailbench.record.thing import SeenThing, Thing
+from detailbench.record.things import FinishGroup
 from detailbench.report.content.figures import count, number, recorded
 from detailbench.report.content.parts import Sayable, Text, joined, plain, said, text_of, typed
 
@@ -64,6 +65,17 @@ def place_words(thing: Thing, at: EdgePosition) -> Text:
     )
 
 
+def short_place(thing: Thing, at: EdgePosition) -> Text:
+    """ "320 front, 210 upper": the same for a narrow column whose head says what is meant."""
+    return said(
+        "{a_mm} {a}, {b_mm} {b}",
+        a_mm=number(at.a_mm, recorded(thing, "edge_a_mm"), 0),
+        a=short_edge(at.edge_a),
+        b_mm=number(at.b_mm, recorded(thing, "edge_b_mm"), 0),
+        b=short_edge(at.edge_b),
+    )
+
+
 def short_edge(edge: str) -> str:
     """The edge without its article and noun, for a narrow column."""
     words = {
@@ -71,6 +83,12 @@ def short_edge(edge: str) -> str:
         "right": _("right"),
     }  # fmt: skip
     return words.get(edge, edge)
+
+
+def group_name(group: FinishGroup) -> Text:
+    """A finish group by name; the drawing's own groups in our words."""
+    ours = {"body": _("body"), "plastic parts": _("plastic parts")}
+    return opening(ours[group.name]) if group.name in ours else typed(group.name)
 
 
 def listed(texts: Sequence[Sayable]) -> Text:

@@ -46,6 +46,7 @@ from detailbench.report.pages.tables import table
 
 B = TypeVar("B")
 TONES = {"plain": (BODY, REGULAR), "note": (NOTE, REGULAR), "typed": (TYPED, ITALIC)}
+LEAST = 42 * MM  # a section begins only where this much of it follows its title
 KEPT = 120 * MM  # a panel's sheet lower than this is never cut by a page's end
 
 
@@ -54,6 +55,7 @@ class Rule(Flowable):  # type: ignore[misc]
 
     def __init__(self, above: float = 10, below: float = 6) -> None:
         super().__init__()
+        self.keepWithNext = 1
         self.above, self.below = above, below
 
     def wrap(self, available: float, _height: float) -> tuple[float, float]:
@@ -71,6 +73,7 @@ class Mark(Flowable):  # type: ignore[misc]
 
     def __init__(self, title: str, key: str) -> None:
         super().__init__()
+        self.keepWithNext = 1
         self.title, self.key = title, key
 
     def wrap(self, _width: float, _height: float) -> tuple[float, float]:
@@ -84,12 +87,12 @@ class Mark(Flowable):  # type: ignore[misc]
 def section(content: Section, page: Paper, number: int) -> list[Flowable]:
     """A section with its title; the title never stands alone at a page's foot."""
     blocks = [flow for block in content.blocks for flow in _flows(block, page)]
-    first = next((f for f in blocks if not isinstance(f, Indenter)), None)
-    need = 0.0 if first is None else min(float(first.wrap(page.room, 10_000)[1]), 60 * MM)
-    begin: list[Flowable] = [PageBreak()] if content.new_page else [CondPageBreak(40 + need)]
     title = Paragraph(marked_up(content.title, BOLD), SECTION)
-    rule = Rule(0 if content.new_page else 12)
-    return [*begin, Mark(content.title, f"section-{number}"), rule, title, *blocks]
+    mark = Mark(content.title, f"section-{number}")
+    if content.new_page:
+        return [PageBreak(), mark, title, *blocks]
+    need = min(heights((f for f in blocks if not isinstance(f, Indenter)), page.room), LEAST)
+    return [CondPageBreak(40 + need), mark, Rule(12), title, *blocks]
 
 
 def _flows(block: Block, page: Paper) -> list[Flowable]:
@@ -113,12 +116,16 @@ def para(block: Para) -> Paragraph:
     return Paragraph(markup(block.text, font), look)
 
 
-def facts(block: Facts) -> list[Flowable]:
-    """Labels to the left, what stands beside them to the right; a long text runs on over the page."""
+def facts(block: Facts, *, roomy: bool = False) -> list[Flowable]:
+    """Labels to the left, what stands beside them to the right; a long text runs on over the page. ``roomy``: larger,
+    with a hairline between rows."""
     out: list[Flowable] = []
     for row in block.rows:
+        if roomy and out:
+            out.append(Thin(room=8))
         look, font = TONES[row.tone]
-        beside = look.clone(f"beside {row.tone}", leftIndent=LABEL, bulletIndent=0, spaceAfter=1.5)
+        sizes = {"fontSize": 9.4, "leading": 13.4, "spaceAfter": 2.5} if roomy else {"spaceAfter": 1.5}
+        beside = look.clone(f"beside {row.tone}", leftIndent=LABEL, bulletIndent=0, **sizes)
         beside.bulletFontSize, beside.bulletColor = 7.6, GREY
         for i, text in enumerate(row.texts):
             words = markup(text, font)
@@ -146,21 +153,27 @@ def sheet(block: PanelSheet, page: Paper) -> list[Flowable]:
 
 
 class Thin(Flowable):  # type: ignore[misc]
-    """A hairline between sheets."""
+    """A hairline across the frame."""
+
+    def __init__(self, room: float = 5) -> None:
+        super().__init__()
+        self.room = room
 
     def wrap(self, available: float, _height: float) -> tuple[float, float]:
         self.width = available
-        return available, 5
+        return available, self.room
 
     def draw(self) -> None:
         self.canv.setStrokeColor(HAIR)
         self.canv.setLineWidth(HAIRLINE)
-        self.canv.line(0, 4, self.width, 4)
+        self.canv.line(0, self.room - 1, self.width, self.room - 1)
 
 
 def heights(flows: Iterable[Flowable], room: float) -> float:
-    """Points these take one under the other."""
+    """Points these take one under the other; what is kept together counts as much as it may be at most."""
     total = 0.0
     for flow in flows:
+        if isinstance(flow, KeepTogether):
+            return total + KEPT
         total += float(flow.wrap(room, 10_000)[1]) + float(flow.getSpaceAfter())
     return total

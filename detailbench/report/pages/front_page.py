@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from reportlab.platypus import Flowable, Paragraph, Spacer
+from reportlab.platypus import Flowable, KeepInFrame, Paragraph
 
 from detailbench.body.outlines import load_outline
 from detailbench.report.content.blocks import Front
 from detailbench.report.content.parts import plain
-from detailbench.report.pages.flow import Rule, facts
+from detailbench.report.pages.flow import Rule, facts, heights
 from detailbench.report.pages.letters import BOLD, REGULAR, draw, marked_up, markup
-from detailbench.report.pages.look import FRONT_CAR, FRONT_KIND, FRONT_UNDER, GREY, MM, Paper
+from detailbench.report.pages.look import BOTTOM, FRONT_CAR, FRONT_KIND, FRONT_UNDER, GREY, MM, TOP, Paper
 from detailbench.report.pages.paths import Carry, fit
 from detailbench.report.pages.plan_view import draw_legend, draw_plan
 
@@ -52,5 +52,10 @@ class Masthead(Flowable):  # type: ignore[misc]
 
 
 def front_page(front: Front, page: Paper) -> list[Flowable]:
-    """Everything that stands on page one."""
-    return [Masthead(front), Rule(8, 9), *facts(front.rows), Spacer(0, 2)]
+    """Everything that stands on page one, closer and then smaller where there is much of it: never a second page."""
+    room = page.height - TOP - BOTTOM
+    head: list[Flowable] = [Masthead(front), Rule(8, 9)]
+    rows = facts(front.rows, roomy=True)
+    if heights([*head, *rows], page.room) > room - 4:
+        rows = facts(front.rows)
+    return [KeepInFrame(page.room, room, [*head, *rows], mode="shrink", hAlign="LEFT", vAlign="TOP")]

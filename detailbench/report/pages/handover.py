@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import partial
 
 from reportlab import rl_config
-from reportlab.platypus import Flowable, NextPageTemplate, PageBreak
+from reportlab.platypus import Flowable, NextPageTemplate
 
 from detailbench.report.content.blocks import HandoverContent
 from detailbench.report.pages.finish import finished
@@ -27,14 +27,14 @@ class HandoverPdf:
 
 
 def handover_pdf(content: HandoverContent, *, page_size: str = "A4") -> HandoverPdf:
-    """Set ``content`` on pages (A4, Letter). The same content gives the same bytes. Raises BadInput for another size."""
+    """Set ``content`` on pages, A4 or Letter (else BadInput). The same content gives the same bytes."""
     page = paper(page_size)
     register()
     rl_config.useA85 = 0  # photographs go in as the bytes they are
     story: list[Flowable] = front_page(content.front, page)
     for number, each in enumerate((*content.sections, content.appendix), 1):
         story += section(each, page, number)
-    story += [NextPageTemplate("signing"), PageBreak(), *section(content.signing, page, len(content.sections) + 2)]
+    story += [NextPageTemplate("signing"), *section(content.signing, page, len(content.sections) + 2)]
     buffer = io.BytesIO()
     document(buffer, content, page).build(story, canvasmaker=partial(NumberedCanvas, content=content, paper=page))
     return HandoverPdf(*finished(buffer.getvalue(), content))

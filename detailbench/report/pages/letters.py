@@ -5,6 +5,7 @@ Nothing typed reaches the paragraph parser except through ``markup``, and nothin
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from dataclasses import dataclass
 from functools import cache
@@ -31,6 +32,8 @@ FILES = {
 }
 FALLBACK = {REGULAR: WIDER, ITALIC: WIDER, BOLD: WIDER_BOLD, MONO: WIDER}
 REF_COLOUR = "#6a747c"
+
+_CLAUSE_END = re.compile(r"[.;](?=\s|$)")
 
 # written from right to left, or joined letter to letter: set one by one they would read wrongly
 _NOT_SET = frozenset({"R", "AL", "AN", "RLE", "RLO", "RLI", "LRE", "LRO", "LRI", "PDF", "PDI", "FSI", "BN"})
@@ -116,31 +119,43 @@ def marked_up(words: str, font: str = REGULAR) -> str:
 
 
 def markup(text: Text, font: str = REGULAR) -> str:
-    """A text as paragraph markup. After the last of several figures from one working stands its reference."""
-    out = []
+    """A text as paragraph markup. Figures of one working share one reference, at the end of their clause."""
+    out: list[str] = []
+    waiting = ""
     for i, part in enumerate(text):
         if isinstance(part, Figure):
             out.append(marked_up(part.shown, font))
-            if isinstance(part.trace, Worked) and part.trace.ref != _next_ref(text[i + 1 :]):
-                out.append(reference(part.trace.ref))
+            ref = part.trace.ref if isinstance(part.trace, Worked) else ""
+            if ref and _next_ref(text[i + 1 :]) not in ("", ref):
+                out.append(reference(ref))
+            else:
+                waiting = ref or waiting
+            continue
+        words = part.text if isinstance(part, Typed) else part
+        end = _CLAUSE_END.search(words) if waiting and isinstance(part, str) else None
+        if end is not None:
+            out += [marked_up(words[: end.start()], font), reference(waiting), marked_up(words[end.start() :], font)]
+            waiting = ""
         else:
-            out.append(marked_up(part.text if isinstance(part, Typed) else part, font))
+            out.append(marked_up(words, font))
+    if waiting:
+        out.append(reference(waiting))
     return "".join(out)
 
 
 def _next_ref(rest: Text) -> str:
-    """The reference of the next figure in the same sentence."""
+    """The reference of the next figure of the same clause; "none" for a figure that needs none."""
     for part in rest:
         if isinstance(part, Figure):
-            return part.trace.ref if isinstance(part.trace, Worked) else ""
-        if isinstance(part, str) and ". " in part:
+            return part.trace.ref if isinstance(part.trace, Worked) else "none"
+        if isinstance(part, str) and _CLAUSE_END.search(part):
             return ""
     return ""
 
 
 def reference(ref: str) -> str:
     """A small grey reference that leads to the working in the appendix."""
-    return f'{NBSP}<a href="#{ref}"><font size="70%" color="{REF_COLOUR}">{ref}</font></a>'
+    return f'{NBSP}<a href="#{ref}"><font size="5.8" color="{REF_COLOUR}">{ref}</font></a>'
 
 
 def width(words: str, font: str, size: float) -> float:

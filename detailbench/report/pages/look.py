@@ -18,7 +18,7 @@ from detailbench.report.pages.letters import BOLD, ITALIC, MONO, REGULAR
 MM = 72 / 25.4
 SIZES = {"A4": A4, "Letter": LETTER}
 
-LEFT, RIGHT, TOP, BOTTOM = 21 * MM, 19 * MM, 27 * MM, 19 * MM
+LEFT, RIGHT, TOP, BOTTOM = 21 * MM, 19 * MM, 24 * MM, 19 * MM
 LABEL = 31 * MM  # width of the label column
 SIGN_BOTTOM = 66 * MM  # the last page keeps this free for the two boxes
 
@@ -80,17 +80,20 @@ NOTE = style("note", fontSize=7.6, leading=10.4, textColor=GREY, spaceAfter=4)
 TYPED = style("typed", fontName=ITALIC, spaceAfter=4)
 SECTION = style("section", fontName=BOLD, fontSize=13, leading=16, spaceAfter=5, keepWithNext=1)
 HEADING = style("heading", fontName=BOLD, fontSize=9, leading=12.6, spaceBefore=7, spaceAfter=3, keepWithNext=1)
-CELL = style("cell", fontSize=7.6, leading=10)
-CELL_RIGHT = style("cell right", fontSize=7.6, leading=10, alignment=TA_RIGHT)
+CELL = style("cell", fontSize=7.5, leading=9.6)
+CELL_RIGHT = style("cell right", fontSize=7.5, leading=9.6, alignment=TA_RIGHT)
 HEAD = style("head", fontSize=6.8, leading=8.6, textColor=GREY)
 HEAD_RIGHT = style("head right", fontSize=6.8, leading=8.6, textColor=GREY, alignment=TA_RIGHT)
 GROUP = style("group", fontName=BOLD, fontSize=7.6, leading=10)
-SHEET = style("sheet", fontSize=7.8, leading=10.6, spaceAfter=1.5)
+SHEET = style("sheet", fontSize=7.7, leading=10.2, spaceAfter=1.2)
 SHEET_NOTE = style("sheet note", fontSize=7.2, leading=9.6, textColor=GREY, spaceAfter=1)
 SHEET_TITLE = style("sheet title", fontName=BOLD, fontSize=9, leading=12, spaceAfter=1)
 CAPTION = style("caption", fontSize=7.2, leading=9.6, textColor=GREY)
 WORKING = style("working", fontSize=7.2, leading=9.8, spaceAfter=1)
-FIGURES = style("figures", fontName=MONO, bulletFontName=MONO, fontSize=5.7, leading=7.6, leftIndent=10 * MM)
+FIGURES = style(
+    "figures", fontName=MONO, bulletFontName=BOLD, bulletFontSize=6.6, fontSize=5.7, leading=7.6, leftIndent=9 * MM,
+    spaceBefore=2,
+)  # fmt: skip
 FRONT_KIND = style("front kind", fontSize=9.5, leading=12, textColor=GREY, spaceAfter=3)
 FRONT_CAR = style("front car", fontName=BOLD, fontSize=21, leading=25, spaceAfter=4)
 FRONT_UNDER = style("front under", fontSize=9, leading=12.8)

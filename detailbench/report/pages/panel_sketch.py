@@ -33,12 +33,12 @@ class PanelSketch(Flowable):  # type: ignore[misc]
     @property
     def drawn_height(self) -> float:
         """Points down from the top that the drawing takes, edge names included."""
-        return float((self.panel.bounds[3] - self.panel.bounds[1]) * self.scale) + 22
+        return float((self.panel.bounds[3] - self.panel.bounds[1]) * self.scale) + 28
 
     def draw(self) -> None:
         canvas = self.canv
         wide = (self.panel.bounds[2] - self.panel.bounds[0]) * self.scale
-        carry = Carry(self.panel.bounds, self.scale, (WIDE - wide) / 2, -13)
+        carry = Carry(self.panel.bounds, self.scale, (WIDE - wide) / 2, -17)
         canvas.saveState()
         canvas.setLineJoin(1)
         canvas.setFillColor(PALE)
@@ -47,11 +47,14 @@ class PanelSketch(Flowable):  # type: ignore[misc]
         canvas.drawPath(path_on(canvas, self.panel.path, carry), stroke=1, fill=1, fillMode=0)
         canvas.setStrokeColor(HAIR)
         canvas.setLineWidth(0.3)
+        canvas.saveState()
+        canvas.clipPath(path_on(canvas, self.panel.path, carry), stroke=0, fill=0, fillMode=0)
         for stroke in self.panel.keep_off:
             path = canvas.beginPath()
             for i, (x, y) in enumerate(stroke):
                 (path.lineTo if i else path.moveTo)(*carry.to((float(x), float(y))))
             canvas.drawPath(path, stroke=1, fill=0)
+        canvas.restoreState()
         self._edges(canvas, carry)
         self._dots(canvas, carry)
         canvas.restoreState()
@@ -62,12 +65,12 @@ class PanelSketch(Flowable):  # type: ignore[misc]
         for edge, side in self.panel.edges.items():
             words = short_edge(edge)
             if side == "up":
-                draw(canvas, middle_x, carry.y + 3, words, REGULAR, 5.4, "middle")
+                draw(canvas, middle_x, carry.y + 6.5, words, REGULAR, 5.4, "middle")
             elif side == "down":
-                draw(canvas, middle_x, carry.y - carry.height - 7, words, REGULAR, 5.4, "middle")
+                draw(canvas, middle_x, carry.y - carry.height - 9, words, REGULAR, 5.4, "middle")
             else:
                 canvas.saveState()
-                canvas.translate(carry.x - 3 if side == "left" else carry.x + carry.width + 7, middle_y)
+                canvas.translate(carry.x - 4 if side == "left" else carry.x + carry.width + 11, middle_y)
                 canvas.rotate(90)
                 draw(canvas, 0, 0, words, REGULAR, 5.4, "middle")
                 canvas.restoreState()

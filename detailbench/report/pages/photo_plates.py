@@ -14,7 +14,7 @@ from detailbench.report.pages.letters import REGULAR, draw, markup
 from detailbench.report.pages.look import CAPTION, GREY, HAIR, INK, MM, PALE
 
 GAP = 6 * MM
-HIGHEST = 78 * MM
+HIGHEST = 62 * MM
 
 
 class PhotoRowDrawing(Flowable):  # type: ignore[misc]

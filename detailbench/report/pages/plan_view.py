@@ -8,8 +8,10 @@ from reportlab.lib.colors import Color, HexColor
 from reportlab.platypus import Flowable
 
 from detailbench.basics.ramp import ink_on
+from detailbench.body.edges import inside
 from detailbench.body.outlines import load_outline
 from detailbench.body.panels import ContextShape, Outline, Panel
+from detailbench.body.paths import Point
 from detailbench.report.content.blocks import Drawn, Fill, Legend, PlanPair, PlanView
 from detailbench.report.content.parts import plain
 from detailbench.report.pages.letters import BOLD, REGULAR, draw, fitted, width
@@ -81,8 +83,9 @@ def draw_plan(canvas: Any, outline: Outline, view: PlanView, carry: Carry) -> No
         canvas.circle(x, y, 0.95, stroke=0, fill=1)
         canvas.setFillColor(INK)
         canvas.circle(x, y, 0.6, stroke=0, fill=1)
+    busy = _busy(view, carry)
     for key, panel in outline.panels.items():
-        _number(canvas, panel, view.fills.get(key, Fill()), carry)
+        _number(canvas, panel, view.fills.get(key, Fill()), carry, busy)
     canvas.restoreState()
 
 
@@ -134,7 +137,46 @@ def _hatch_ink(fill: Fill) -> Color:
     return GREY if fill.share is None else _ink(fill)
 
 
-def _number(canvas: Any, panel: Panel, fill: Fill, carry: Carry) -> None:
+def _busy(view: PlanView, carry: Carry) -> list[Point]:
+    """Points on the page where a number would cover something: marks (lines all along) and places."""
+    out = [carry.to(p) for p in view.places]
+    for mark in view.marks:
+        corners = [carry.to(p) for p in mark.points]
+        if mark.kind == "line":
+            (x0, y0), (x1, y1) = corners[0], corners[-1]
+            out += [(x0 + (x1 - x0) * i / 12, y0 + (y1 - y0) * i / 12) for i in range(13)]
+        elif mark.kind in ("patch", "zone"):
+            out.append((sum(x for x, _y in corners) / len(corners), sum(y for _x, y in corners) / len(corners)))
+        else:
+            out += corners
+    return out
+
+
+def _clear_spot(panel: Panel, carry: Carry, wide: float, busy: list[Point]) -> Point:
+    """Where the number stands: the panel's own label place, or the nearest spot on it that covers nothing."""
+    from_label = [(0.0, 0.0)] + [(dx * 9.0, dy * 9.0) for r in (1, 2, 3) for dx, dy in _round(r)]
+    for dx, dy in from_label:
+        x, y = panel.label[0] + dx / carry.scale, panel.label[1] + dy / carry.scale
+        if (dx or dy) and not _on_panel(panel, x, y, (wide / 2 + 1) / carry.scale):
+            continue
+        at = carry.to((x, y))
+        if all(abs(at[0] - bx) > wide / 2 + 1.6 or abs(at[1] - by) > 5.2 for bx, by in busy):
+            return at
+    return carry.to(panel.label)
+
+
+def _round(ring: int) -> list[tuple[int, int]]:
+    """Steps at this distance, straight ones first."""
+    steps = [(x, y) for x in range(-ring, ring + 1) for y in range(-ring, ring + 1) if max(abs(x), abs(y)) == ring]
+    return sorted(steps, key=lambda s: (abs(s[0]) + abs(s[1]), s))
+
+
+def _on_panel(panel: Panel, x: float, y: float, half: float) -> bool:
+    corners = [(x - half, y), (x + half, y), (x, y - half), (x, y + half)]
+    return all(inside(panel, *c) == c for c in corners)
+
+
+def _number(canvas: Any, panel: Panel, fill: Fill, carry: Carry, busy: list[Point]) -> None:
     words = plain(fill.text)
     if panel.handle is not None:
         if not words:
@@ -143,8 +185,8 @@ def _number(canvas: Any, panel: Panel, fill: Fill, carry: Carry) -> None:
         canvas.setLineWidth(0.35)
         canvas.drawPath(path_on(canvas, panel.handle.leader, carry), stroke=1, fill=0)
         x, y = carry.to((panel.handle.x, panel.handle.y))
-    else:
-        x, y = carry.to(panel.label)
+    elif words:
+        x, y = _clear_spot(panel, carry, width(words, BOLD, NUMBER) + 2.4, busy)
     if not words:
         return
     wide = width(words, BOLD, NUMBER) + 2.4
@@ -216,45 +258,65 @@ def _note_lines(legend: Legend, room: float) -> list[str]:
     return lines
 
 
+def _lines(legend: Legend, room: float) -> list[list[tuple[str, str, str, float]]]:
+    """The entries line by line, each with where it begins; the ramp stands first on the first line."""
+    x = _ramp_width(legend)
+    lines: list[list[tuple[str, str, str, float]]] = [[]]
+    for kind, key, words in _entries(legend):
+        wide = 16 + width(words, REGULAR, 7.2)
+        if x > 0 and x + wide > room:
+            lines.append([])
+            x = 0
+        lines[-1].append((kind, key, words, x))
+        x += wide + 12
+    return lines if lines != [[]] or legend.low else []
+
+
 def legend_height(legend: Legend, room: float) -> float:
     """Points the legend takes."""
-    rows = 12.0 if legend.low or _entries(legend) else 0.0
-    return rows + 9.6 * len(_note_lines(legend, room)) + (3 if legend.note else 0)
+    return 12.0 * len(_lines(legend, room)) + 9.6 * len(_note_lines(legend, room)) + (3 if legend.note else 0)
 
 
 def draw_legend(canvas: Any, legend: Legend, left: float, top: float, room: float) -> None:
     """Ramp with its ends, hatches, shapes, then the note."""
-    x, y = left, top - 8
+    y = top - 8
     if plain(legend.low) or plain(legend.high):
-        x = _ramp(canvas, legend, x, y) + 14
-    for kind, key, words in _entries(legend):
-        _sample(canvas, kind, key, x, y)
-        canvas.setFillColor(GREY)
-        draw(canvas, x + 16, y, words, REGULAR, 7.2)
-        x += 16 + width(words, REGULAR, 7.2) + 12
+        _ramp(canvas, legend, left, y)
+    for line in _lines(legend, room):
+        for kind, key, words, x in line:
+            _sample(canvas, kind, key, left + x, y)
+            canvas.setFillColor(GREY)
+            draw(canvas, left + x + 16, y, words, REGULAR, 7.2)
+        y -= 12
     canvas.setFillColor(GREY)
-    y -= 12 if legend.low or _entries(legend) else 0
-    for line in _note_lines(legend, room):
-        draw(canvas, left, y, line, REGULAR, 7.2)
+    for words in _note_lines(legend, room):
+        draw(canvas, left, y, words, REGULAR, 7.2)
         y -= 9.6
 
 
-def _ramp(canvas: Any, legend: Legend, x: float, y: float) -> float:
+STEPS, STEP = 24, 2.4
+
+
+def _ramp_width(legend: Legend) -> float:
+    low, high = plain(legend.low), plain(legend.high)
+    if not (low or high):
+        return 0.0
+    return width(low, REGULAR, 7.2) + 4 + STEPS * STEP + 4 + width(high, REGULAR, 7.2) + 14
+
+
+def _ramp(canvas: Any, legend: Legend, x: float, y: float) -> None:
     canvas.setFillColor(GREY)
     low, high = plain(legend.low), plain(legend.high)
     draw(canvas, x, y, low, REGULAR, 7.2)
     x += width(low, REGULAR, 7.2) + 4
-    steps, wide = 24, 2.4
-    for i in range(steps):
-        canvas.setFillColor(Color(*paper_rgb(i / (steps - 1))))
-        canvas.rect(x + i * wide, y - 1, wide + 0.1, 7, stroke=0, fill=1)
+    for i in range(STEPS):
+        canvas.setFillColor(Color(*paper_rgb(i / (STEPS - 1))))
+        canvas.rect(x + i * STEP, y - 1, STEP + 0.1, 7, stroke=0, fill=1)
     canvas.setStrokeColor(HAIR)
     canvas.setLineWidth(0.3)
-    canvas.rect(x, y - 1, steps * wide, 7, stroke=1, fill=0)
-    x += steps * wide + 4
+    canvas.rect(x, y - 1, STEPS * STEP, 7, stroke=1, fill=0)
     canvas.setFillColor(GREY)
-    draw(canvas, x, y, high, REGULAR, 7.2)
-    return x + width(high, REGULAR, 7.2)
+    draw(canvas, x + STEPS * STEP + 4, y, high, REGULAR, 7.2)
 
 
 def _sample(canvas: Any, kind: str, key: str, x: float, y: float) -> None:

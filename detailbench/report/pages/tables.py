@@ -19,19 +19,20 @@ def table(grid: Grid, room: float) -> Flowable:
         ("LEFTPADDING", (0, 0), (-1, -1), 0),
         ("RIGHTPADDING", (0, 0), (-1, -1), 5),
         ("RIGHTPADDING", (-1, 0), (-1, -1), 0),
-        ("TOPPADDING", (0, 0), (-1, -1), 2),
-        ("BOTTOMPADDING", (0, 0), (-1, -1), 2.4),
+        ("TOPPADDING", (0, 0), (-1, -1), 1.4),
+        ("BOTTOMPADDING", (0, 0), (-1, -1), 2),
         ("VALIGN", (0, 0), (-1, -1), "TOP"),
         ("VALIGN", (0, 0), (-1, 0), "BOTTOM"),
         ("LINEBELOW", (0, 0), (-1, 0), 0.6, GREY),
     ]
+    looks += [("RIGHTPADDING", (i, 0), (i, -1), 11) for i, c in enumerate(grid.columns) if c.right]
     for group in grid.groups:
         if plain(group.title):
             at = len(rows)
             rows.append([Paragraph(markup(group.title, BOLD), GROUP), *([""] * (len(grid.columns) - 1))])
             looks += [
                 ("SPAN", (0, at), (-1, at)),
-                ("TOPPADDING", (0, at), (-1, at), 5),
+                ("TOPPADDING", (0, at), (-1, at), 4),
                 ("NOSPLIT", (0, at), (-1, at + 1)),
             ]
         for row in group.rows:
