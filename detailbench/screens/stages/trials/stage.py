@@ -4,30 +4,113 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
+from detailbench.screens.actions import Action
 from detailbench.screens.context import Context
-from detailbench.screens.stages.stage import Stage
+from detailbench.screens.map.colouring import Drawing
+from detailbench.screens.stages.stage import ColouringChoice, FarFacts, Stage
+from detailbench.screens.stages.trials.card import TrialsCard
+from detailbench.screens.stages.trials.hand import TrialHand, seconds_words
+from detailbench.screens.stages.trials.on_map import process_colouring, trial_drawing
+from detailbench.screens.stages.trials.outcome_keys import CLEARED, FINISHES, STOPS
+from detailbench.screens.stages.trials.run_page import follows_words
+from detailbench.screens.stages.trials.timer import phase_words
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
 
 
 class TrialsStage(Stage):
-    """Trials by finish group: where to start, one test section at a time, what it says to do next."""
+    """Trials by finish group."""
 
     key = "trials"
+
+    def __init__(self) -> None:
+        self.hand: TrialHand | None = None
+        self.card: TrialsCard | None = None
 
     @property
     def title(self) -> str:  # type: ignore[override]  # follows the language
         return _("Trials")
 
+    def begin(self, context: Context) -> None:
+        self.hand = TrialHand(context)
+
     def make_card(self, context: Context) -> QWidget:
-        return QWidget()
+        self.hand = self.hand or TrialHand(context)
+        self.card = TrialsCard(context, self.hand)
+        return self.card
 
     def counts(self, picture: JobPicture) -> tuple[float, int]:
         from detailbench.findings.due import due
 
         found = due(picture)[self.key]
         return found.done, found.done + found.due
+
+    def what_next(self, context: Context) -> str:
+        return self.hand.words() if self.hand is not None else ""
+
+    def colourings(self) -> tuple[ColouringChoice, ...]:
+        return (ColouringChoice("process", _("process"), process_colouring),)
+
+    def drawing(self, context: Context) -> Drawing:
+        return trial_drawing(context, self.hand.draft if self.hand is not None else None)
+
+    def far(self, context: Context) -> FarFacts:
+        hand = self.hand
+        if hand is None or context.picture is None:
+            return FarFacts()
+        trial, standing = hand.open_trial, hand.standing
+        panel = trial.panel if trial is not None else context.selected_panel
+        where = panel_name(panel) if panel else _("no panel chosen")
+        if trial is not None:
+            where = _("{panel}, trial {n}").format(panel=where, n=hand.number(trial.id))
+        where = where[:1].upper() + where[1:]
+        if standing is None:
+            return FarFacts(where=where, next=hand.words())
+        if hand.may_judge:
+            chosen = hand.judging
+            keys = _("Y yes · X can't tell · N no") if not chosen.cleared else _("C clear · H haze · T trails")
+            keys = _("Enter") if chosen.ready else keys
+            return FarFacts(where, seconds_words(standing.left_s), keys, phase_words(standing.phase.key))
+        return FarFacts(where, seconds_words(standing.left_s), phase_words(standing.phase.key), follows_words(hand))
+
+    def actions(self, context: Context) -> tuple[Action, ...]:
+        hand = self.hand
+        if hand is None:
+            return ()
+        has_panel = hand.timer is not None or hand.open_trial is not None or hand.draft is not None
+        text = _("stop") if hand.timer is not None else _("start")
+        made = [Action("trial_start", text, "Space", hand.start_or_stop, lambda: has_panel)]
+        for name, keys in (("cleared", CLEARED), ("finish", FINISHES)):
+            made += [
+                Action(f"{name}_{k}", k.label, letter, _seer(hand, name, str(k)), lambda: hand.may_judge, shown=False)
+                for k, letter in keys.items()
+            ]
+        made += [
+            Action(f"stopped_{k}", k.label, letter, _seer(hand, "stopped", str(k)), lambda: hand.may_stop, shown=False)
+            for k, letter in STOPS.items()
+        ]
+        made += [
+            Action(f"enter_{key}", _("enter outcome"), key, hand.judge, lambda: may_enter(hand), shown=key == "Return")
+            for key in ("Return", "Enter")
+        ]
+        if self.card is not None:
+            pages = self.card.pages
+            made.append(Action("page_on", _("next page"), "Ctrl+PgDown", lambda: pages.step(1), shown=False))
+            made.append(Action("page_back", _("page before"), "Ctrl+PgUp", lambda: pages.step(-1), shown=False))
+        return tuple(made)
+
+
+def _seer(hand: TrialHand, name: str, value: str) -> object:
+    return lambda: hand.see(**{name: value})
+
+
+def may_enter(hand: TrialHand) -> bool:
+    """Enter enters a whole outcome, unless it is about to press something else that has the focus."""
+    focused = QApplication.focusWidget()
+    elsewhere = isinstance(focused, QAbstractButton) and focused.isCheckable() and not focused.isChecked()
+    return hand.judging.ready and not elsewhere

@@ -1,0 +1,140 @@
+"""What the next trial will be: combination, place and technique, before it is recorded."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from typing import Any
+
+from detailbench.basics.errors import BadInput
+from detailbench.body.edges import EdgePosition
+from detailbench.findings.kit_names import parts
+from detailbench.findings.trial_story import range_combinations, start_for
+from detailbench.record.picture import JobPicture, ShopPicture, one
+from detailbench.record.things import Combination, FinishGroup, Trial
+from detailbench.trials.outcome import Option, Result
+from detailbench.trials.technique import FORCE_N, PADS_CUTTING, PADS_FINISHING, usual_section_m2
+
+PASSES = 4
+SECONDS = 60.0
+LONGER, SMALLER = 1.5, 0.7  # what slower arm and smaller section change at first; the person may change it again
+SIDES = 4 / 3  # a section is laid out a little longer than it is high
+WORDS = tuple(FORCE_N)
+
+
+@dataclass(frozen=True)
+class Draft:
+    """Technique fields as in Trial. ``force_n`` only where it was weighed. ``prime``: the pad is fresh or cleaned."""
+
+    combination_id: str
+    panel: str
+    spot: str = "typical"
+    on_top_of: str = ""
+    at: EdgePosition | None = None
+    dial: str = ""
+    force_word: str = "moderate"
+    force_n: float | None = None
+    section_w_mm: float | None = None
+    section_h_mm: float | None = None
+    passes: int | None = PASSES
+    seconds: float | None = SECONDS
+    surface_before_c: float | None = None
+    prime: bool = True
+
+    def technique(self) -> dict[str, Any]:
+        """The fields a trial keeps, those left empty left out."""
+        names = (
+            "dial", "force_word", "force_n", "section_w_mm", "section_h_mm", "passes", "seconds", "surface_before_c",
+        )  # fmt: skip
+        return {name: value for name in names if (value := getattr(self, name)) not in (None, "")}
+
+
+def fresh_draft(picture: JobPicture, group: FinishGroup, panel: str) -> Draft | None:
+    """The first trial to make here: where the range says to start. None where nothing may be tried."""
+    try:
+        start = start_for(picture, group, panel)
+    except BadInput:
+        return None
+    if start.rung is None:
+        return None
+    return with_combination(picture.shop, Draft("", panel), range_combinations(picture, group.id)[start.rung].id)
+
+
+def with_combination(shop: ShopPicture, draft: Draft, combination_id: str) -> Draft:
+    """The same place with another combination; dial, section and seconds as usual for its machine, pad and compound."""
+    if draft.combination_id == combination_id:
+        return draft
+    machine, pad, product = parts(shop, one(shop.combinations, combination_id))
+    dials = [position for position, _per_min in machine.dials]
+    wide, high = usual_section_mm(pad.diameter_mm, finishing=product.kind == "finishing")
+    return replace(
+        draft,
+        combination_id=combination_id,
+        dial=draft.dial if draft.dial in dials else (dials[len(dials) // 2] if dials else ""),
+        section_w_mm=draft.section_w_mm if draft.on_top_of and draft.section_w_mm else wide,
+        section_h_mm=draft.section_h_mm if draft.on_top_of and draft.section_h_mm else high,
+        seconds=product.working_time_s or SECONDS,
+        prime=True,
+    )
+
+
+def usual_section_mm(pad_mm: float, *, finishing: bool = False) -> tuple[float, float]:
+    """A usual section's sides in whole centimetres: six pad areas, nine for finishing."""
+    area_mm2 = usual_section_m2(pad_mm, PADS_FINISHING[0] if finishing else PADS_CUTTING) * 1e6
+    high = math.sqrt(area_mm2 / SIDES)
+    return round(high * SIDES, -1), round(high, -1)
+
+
+def draft_of(trial: Trial) -> Draft:
+    """A trial's own values, to be tried again."""
+    return Draft(
+        combination_id=trial.combination_id,
+        panel=trial.panel,
+        spot=trial.spot,
+        on_top_of=trial.on_top_of,
+        dial=trial.dial,
+        force_word=trial.force_word or "moderate",
+        force_n=trial.force_n,
+        section_w_mm=trial.section_w_mm,
+        section_h_mm=trial.section_h_mm,
+        passes=trial.passes,
+        seconds=trial.seconds,
+    )
+
+
+def draft_from(picture: JobPicture, trial: Trial, option: Option, range_: tuple[Combination, ...]) -> Draft:
+    """What an option after ``trial`` sets up: its combination, fresh or on top, its one change of technique."""
+    draft = replace(draft_of(trial), prime=False)
+    if option.place == "on_top":
+        # a second refining trial speaks of the cut beneath, not of the first one
+        draft = replace(draft, on_top_of=trial.on_top_of or trial.id, at=place_of(picture, trial))
+    else:
+        draft = replace(draft, on_top_of="", at=None)
+    if option.rung is not None:
+        draft = with_combination(picture.shop, draft, range_[option.rung].id)
+    return replace(draft, **_changed(draft, option.result))
+
+
+def _changed(draft: Draft, result: Result) -> dict[str, Any]:
+    if result is Result.SLOWER_ARM and draft.seconds:
+        return {"seconds": round(draft.seconds * LONGER)}
+    if result is Result.SMALLER_SECTION and draft.section_w_mm and draft.section_h_mm:
+        return {
+            "section_w_mm": round(draft.section_w_mm * SMALLER, -1),
+            "section_h_mm": round(draft.section_h_mm * SMALLER, -1),
+        }
+    if result is Result.COOLER and draft.force_n is None and draft.force_word in WORDS:
+        return {"force_word": WORDS[max(WORDS.index(draft.force_word) - 1, 0)]}
+    if result in (Result.CLEAN_PAD, Result.OTHER_PAD):
+        return {"prime": True}
+    return {}
+
+
+def place_of(picture: JobPicture, trial: Trial) -> EdgePosition | None:
+    """Where a trial stands on its panel as drawn now; None where no place was noted."""
+    from detailbench.findings.panels import outline_of
+
+    if not trial.edge_a or not trial.edge_b or trial.edge_a_mm is None or trial.edge_b_mm is None:
+        return None
+    panel = outline_of(picture).panels[trial.panel]
+    return EdgePosition(trial.edge_a, trial.edge_a_mm, trial.edge_b, trial.edge_b_mm, panel.width_mm, panel.height_mm)

@@ -1,0 +1,78 @@
+"""What is known of the range, a trial and an outcome, in words."""
+
+from __future__ import annotations
+
+from detailbench.basics.numbers import format_number
+from detailbench.basics.ramp import Hatch
+from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
+from detailbench.record.things import Trial, TrialOutcome
+from detailbench.trials.outcome import Cleared, Finish, Result, Stopped
+from detailbench.trials.rungs import RungSeen
+
+
+def rung_words(seen: RungSeen) -> tuple[str, Hatch]:
+    """What trials on this paint have shown of a combination, and the hatch that says the same."""
+    if seen.forbidden:
+        return _("not to be used here"), "crossed"
+    told = []
+    hatch: Hatch = "dots"
+    if seen.works:
+        told.append(_("cleared, finished clear"))
+        hatch = ""
+    elif seen.cleared is True:
+        told.append(_("cleared, finish not clear"))
+        hatch = "rising"
+    elif seen.cleared is False:
+        told.append(_("did not clear"))
+        hatch = "falling"
+    if seen.refined is not None:
+        told.append(_("on top: finished clear") if seen.refined else _("on top: finish not clear"))
+        hatch = hatch if told[:-1] else ("" if seen.refined else "rising")
+    return "; ".join(told) or _("not tried on this paint"), hatch
+
+
+def spot_words(spot: str) -> str:
+    return {"typical": _("typical place"), "worst": _("worst place"), "confirming": _("confirming")}[spot]
+
+
+def outcome_words(kept: TrialOutcome | None) -> str:
+    """ "cleared: no; finish: even haze", or why it was stopped, or that it waits."""
+    if kept is None:
+        return _("waits for its outcome")
+    if kept.stopped:
+        return _("stopped: {why}").format(why=Stopped(kept.stopped).label)
+    words = _("cleared: {cleared}; finish: {finish}").format(
+        cleared=Cleared(kept.cleared).label, finish=Finish(kept.finish).label
+    )
+    return f"{words} ({_('only deep ones left')})" if kept.only_deep_left else words
+
+
+def trial_words(number: int, trial: Trial, name: str) -> str:
+    """ "Trial 2, bonnet, worst place: free orbital · firm foam · medium polish" """
+    where = _("Trial {n}, {panel}, {spot}").format(n=number, panel=panel_name(trial.panel), spot=spot_words(trial.spot))
+    return f"{where}: {name}"
+
+
+def technique_words(trial: Trial) -> str:
+    """The technique in one line; what was not noted is left out, unknown time is said."""
+    told = []
+    if trial.dial:
+        told.append(_("dial {dial}").format(dial=_(trial.dial)))
+    if trial.force_n is not None:
+        told.append(_("{n} N weighed").format(n=format_number(trial.force_n)))
+    elif trial.force_word:
+        told.append(_("{word} force").format(word=_(trial.force_word)))
+    if trial.section_w_mm and trial.section_h_mm:
+        told.append(
+            _("section {w} × {h} mm").format(w=format_number(trial.section_w_mm), h=format_number(trial.section_h_mm))
+        )
+    if trial.passes:
+        told.append(_("{n} passes").format(n=trial.passes))
+    told.append(_("{n} s").format(n=format_number(trial.seconds)) if trial.seconds else _("time unknown"))
+    return ", ".join(told)
+
+
+def next_words(kept: TrialOutcome) -> str:
+    """The result a judged trial came to."""
+    return Result(kept.next_result).label if kept.next_result else ""

@@ -1,0 +1,226 @@
+"""The trial itself: ready, running, then what was seen; and what it says to do next."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+
+from detailbench.basics.texts import _
+from detailbench.findings.kit_names import combination_name
+from detailbench.findings.trial_story import TrialTold, told
+from detailbench.screens.context import Context
+from detailbench.screens.entry.choice_row import ChoiceRow
+from detailbench.screens.look.parts import button, figure, heading, label, sentence
+from detailbench.screens.stages.trials.hand import TrialHand, seconds_words
+from detailbench.screens.stages.trials.known import outcome_words, technique_words, trial_words
+from detailbench.screens.stages.trials.outcome_keys import CLEARED, FINISHES, STOPS, key_choices
+from detailbench.screens.stages.trials.timer import phase_words
+from detailbench.screens.stages.work_parts.open_list import Line, OpenList
+from detailbench.screens.stages.work_parts.step_number import StepNumber
+
+
+class RunPage(QWidget):
+    """Three faces: ready with the last result, the timer, the outcome."""
+
+    def __init__(self, context: Context, hand: TrialHand) -> None:
+        super().__init__()
+        self._context, self._hand = context, hand
+        self.faces = QStackedWidget()
+        self.ready, self.timing, self.seen = _Ready(context, hand), _Timing(context, hand), _Seen(context, hand)
+        for face in (self.ready, self.timing, self.seen):
+            self.faces.addWidget(face)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.faces)
+
+    def redraw(self) -> None:
+        """Show the face that belongs to where the trial stands."""
+        standing = self._hand.standing
+        if standing is not None and not self._hand.may_judge:
+            face: _Ready | _Timing | _Seen = self.timing
+        elif self._hand.open_trial is not None:
+            face = self.seen
+        else:
+            face = self.ready
+        self.faces.setCurrentWidget(face)
+        face.redraw()
+
+
+class _Ready(QWidget):
+    """The next trial, its start, and what the last one says to do."""
+
+    def __init__(self, context: Context, hand: TrialHand) -> None:
+        super().__init__()
+        self._context, self._hand = context, hand
+        m = context.dress.look.measure
+        self.next = label("", wrap=True)
+        self.start = button(_("Start: 10 s count-in"), hand.start_or_stop, role="main", name=_("Start the timer"))
+        self.untimed = button(_("Without the timer"), hand.record, name=_("Record the trial without the timer"))
+        self.result = heading("")
+        self.result.setWordWrap(True)
+        self.seen = sentence()
+        self.options = OpenList(context.dress, _("What to do next, advised first"))
+        self.take = button(_("Take it up"), self.take_up, name=_("Take up what is chosen"))
+        self.options.opened.connect(lambda _key: self.take_up())
+        starts = QHBoxLayout()
+        starts.addWidget(self.start, 1)
+        starts.addWidget(self.untimed)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(m.space("thin"))
+        column.addWidget(self.next)
+        column.addLayout(starts)
+        column.addSpacing(m.space("small"))
+        for piece in (self.seen, self.result):
+            column.addWidget(piece)
+        column.addWidget(self.options, 1)
+        column.addWidget(self.take)
+        column.addStretch(0)
+
+    @property
+    def last(self) -> TrialTold | None:
+        """The group's last judged trial."""
+        picture, group = self._context.picture, self._hand.group
+        if picture is None or group is None:
+            return None
+        judged = [t for t in told(picture, group.id) if t.advice is not None]
+        return max(judged, key=lambda t: t.outcome.seq if t.outcome is not None else 0) if judged else None
+
+    def redraw(self) -> None:
+        draft, picture = self._hand.draft, self._context.picture
+        self.start.setEnabled(draft is not None)
+        self.untimed.setEnabled(draft is not None)
+        self.next.setText(
+            _("Choose a panel of this group on the map first.")
+            if draft is None
+            else _("Next, trial {n}: {name}").format(n=len(self._hand.trials) + 1, name=self._hand.draft_name())
+        )
+        last = self.last
+        for piece in (self.seen, self.result, self.options, self.take):
+            piece.setVisible(last is not None)
+        if last is None or last.advice is None or picture is None:
+            return
+        self.seen.setText(
+            _("Trial {n} ({name}): {seen}").format(
+                n=self._hand.number(last.trial.id), name=last.name, seen=outcome_words(last.outcome)
+            )
+        )
+        self.result.setText(_("Result: {result}").format(result=last.advice.result.label))
+        options = (last.advice.chosen, *last.advice.next_options)
+        lines = [Line(str(i), f"{o.result.label}: {o.sentence}") for i, o in enumerate(options)]
+        current = self.options.key if tuple(lines) == self.options.lines() else "0"
+        self.options.set_lines(lines, current or "0")
+
+    def take_up(self) -> None:
+        """Set up what is chosen in the list."""
+        last = self.last
+        if last is not None and last.advice is not None:
+            options = (last.advice.chosen, *last.advice.next_options)
+            self._hand.take_up(options[int(self.options.key or 0)], last.trial)
+
+
+class _Timing(QWidget):
+    """The phase, its seconds, what follows."""
+
+    def __init__(self, context: Context, hand: TrialHand) -> None:
+        super().__init__()
+        self._hand = hand
+        self.phase = heading("")
+        self.left = figure("")
+        self.follows = sentence()
+        self.stop = button(_("Stop the timer"), hand.start_or_stop, role="main")
+        self.stopped = ChoiceRow(_("stopped because of"), key_choices(STOPS), columns=4)
+        self.stopped.chosen.connect(lambda key: hand.see(stopped=key))
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(context.dress.look.measure.space("small"))
+        column.addSpacing(context.dress.look.measure.space("gap"))
+        for piece in (self.phase, self.left, self.follows, self.stop):
+            column.addWidget(piece)
+        column.addStretch(1)
+        column.addWidget(self.stopped)
+
+    def redraw(self) -> None:
+        standing = self._hand.standing
+        if standing is None:
+            return
+        self.phase.setText(phase_words(standing.phase.key))
+        self.left.setText(seconds_words(standing.left_s))
+        self.left.setAccessibleName(_("{time} left").format(time=seconds_words(standing.left_s)))
+        self.follows.setText(follows_words(self._hand))
+        self.stopped.set_value("")
+
+
+class _Seen(QWidget):
+    """The outcome: two keys and Enter, or one and Enter."""
+
+    def __init__(self, context: Context, hand: TrialHand) -> None:
+        super().__init__()
+        self._context, self._hand = context, hand
+        m = context.dress.look.measure
+        self.which = label("", wrap=True)
+        self.how = sentence()
+        self.true_time = StepNumber(_("true time of the passes"), "s", step=5, least=1)
+        self.true_time.committed.connect(hand.true_seconds)
+        self.cleared = ChoiceRow(_("marks cleared?"), key_choices(CLEARED))
+        self.finish = ChoiceRow(_("finish after the wipe"), key_choices(FINISHES), columns=3)
+        self.stopped = ChoiceRow(_("or stopped because of"), key_choices(STOPS), columns=4)
+        self.deep = QCheckBox(_("what is left is felt even when wet"))
+        self.again = button(_("Timer"), hand.start_or_stop, name=_("Start the timer"))
+        self.strike = button(_("Strike out"), self._strike, name=_("Strike out this trial"))
+        self.enter = button(_("Enter what was seen"), hand.judge, role="main")
+        self.cleared.chosen.connect(lambda key: hand.see(cleared=key))
+        self.finish.chosen.connect(lambda key: hand.see(finish=key))
+        self.stopped.chosen.connect(lambda key: hand.see(stopped=key))
+        self.deep.clicked.connect(lambda on: hand.see(only_deep_left=bool(on)))
+        last = QHBoxLayout()
+        last.addWidget(self.enter, 1)
+        last.addWidget(self.again)
+        last.addWidget(self.strike)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(m.space("thin"))
+        for piece in (self.which, self.how, self.true_time, self.cleared, self.deep, self.finish, self.stopped):
+            column.addWidget(piece)
+        column.addStretch(1)
+        column.addLayout(last)
+
+    def redraw(self) -> None:
+        trial, picture, seen = self._hand.open_trial, self._context.picture, self._hand.judging
+        if trial is None or picture is None:
+            return
+        name = combination_name(picture.shop, trial.combination_id)
+        self.which.setText(trial_words(self._hand.number(trial.id), trial, name))
+        standing = self._hand.standing
+        if standing is not None:
+            wait = _("{phase}, {time}").format(
+                phase=phase_words(standing.phase.key), time=seconds_words(standing.left_s)
+            )
+            self.how.setText(wait)
+        else:
+            self.how.setText(technique_words(trial))
+        self.true_time.setVisible(trial.seconds is None)
+        self.true_time.set_value(trial.seconds)
+        self.cleared.set_value(seen.cleared)
+        self.finish.set_value(seen.finish)
+        self.stopped.set_value(seen.stopped)
+        self.deep.setVisible(seen.cleared == "no")
+        self.deep.setChecked(seen.only_deep_left)
+        self.enter.setEnabled(seen.ready)
+        self.strike.setEnabled(self._hand.again == "")
+
+    def _strike(self) -> None:
+        from detailbench.moves.trials import StrikeTrial
+
+        trial, picture = self._hand.open_trial, self._context.picture
+        if trial is not None and picture is not None:
+            self._context.do(StrikeTrial(picture.job.id, trial.id), self._hand)
+
+
+def follows_words(hand: TrialHand) -> str:
+    """What comes after the phase that runs."""
+    standing = hand.standing
+    if standing is None or standing.following is None:
+        return ""
+    return _("then {phase}, {time}").format(
+        phase=phase_words(standing.following.key), time=seconds_words(standing.following.seconds)
+    )

@@ -1,0 +1,136 @@
+"""The technique sheet with its figures, live."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+
+from detailbench.basics.numbers import format_number, format_quantity
+from detailbench.basics.texts import _
+from detailbench.findings.kit_names import parts
+from detailbench.record.picture import one
+from detailbench.screens.context import Context
+from detailbench.screens.entry.choice_row import ChoiceRow
+from detailbench.screens.look.parts import label, sentence, set_kind
+from detailbench.screens.stages.trials.draft import WORDS, Draft
+from detailbench.screens.stages.trials.figures import SheetFigures, sheet_figures
+from detailbench.screens.stages.trials.hand import TrialHand
+from detailbench.screens.stages.work_parts.figure_line import FigureLine
+from detailbench.screens.stages.work_parts.pages import in_line
+from detailbench.screens.stages.work_parts.step_number import StepNumber
+from detailbench.trials.technique import force_label, too_warm_to_start
+
+
+class SheetPage(QWidget):
+    """Dial, force, section, passes, seconds; below them what they come to."""
+
+    def __init__(self, context: Context, hand: TrialHand) -> None:
+        super().__init__()
+        self._context, self._hand = context, hand
+        m = context.dress.look.measure
+        self.name = label("", "strong", wrap=True)
+        self.dial = in_line(ChoiceRow(_("dial"), (), columns=5))
+        self.force = in_line(ChoiceRow(_("force"), tuple((w, force_label(w)) for w in WORDS)))
+        self.newtons = StepNumber(_("force as weighed"), "N", step=5, least=1, may_be_empty=True)
+        self.wide = StepNumber(_("section width"), "mm", step=10, least=10)
+        self.high = StepNumber(_("section height"), "mm", step=10, least=10)
+        self.passes = StepNumber(_("passes"), step=1, least=1)
+        self.seconds = StepNumber(_("passes take"), "s", step=5, least=1)
+        self.surface = StepNumber(_("surface before"), "°C", step=1, may_be_empty=True, negative=True)
+        self.speed = FigureLine(_("pad speed"), context)
+        self.load = FigureLine(_("load × path"), context)
+        self.arm = FigureLine(_("arm speed"), context)
+        self.times = FigureLine(_("against your usual"), context)
+        self.mind = sentence()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(m.space("thin"))
+        numbers = QGridLayout()
+        numbers.setSpacing(m.space("thin"))
+        for i, part in enumerate((self.wide, self.high, self.passes, self.seconds, self.newtons, self.surface)):
+            numbers.addWidget(part, i // 2, i % 2)
+        figures = QGridLayout()
+        figures.setHorizontalSpacing(m.space("gap"))
+        figures.setVerticalSpacing(0)
+        for i, line in enumerate((self.speed, self.arm, self.load, self.times)):
+            figures.addWidget(line, i // 2, i % 2)
+        for piece in (self.name, self.dial, self.force):
+            column.addWidget(piece)
+        column.addLayout(numbers)
+        column.addLayout(figures)
+        column.addWidget(self.mind)
+        column.addStretch(1)
+        self.dial.chosen.connect(lambda key: hand.set_draft(dial=key))
+        self.force.chosen.connect(lambda key: hand.set_draft(force_n=None, force_word=key))
+        self.newtons.committed.connect(lambda v: hand.set_draft(force_n=v))
+        self.wide.committed.connect(lambda v: hand.set_draft(section_w_mm=v))
+        self.high.committed.connect(lambda v: hand.set_draft(section_h_mm=v))
+        self.passes.committed.connect(lambda v: hand.set_draft(passes=max(round(v), 1)))
+        self.seconds.committed.connect(lambda v: hand.set_draft(seconds=v))
+        self.surface.committed.connect(lambda v: hand.set_draft(surface_before_c=v))
+
+    def redraw(self) -> None:
+        """Draw anew from what is set up."""
+        draft, shop = self._hand.draft, self._context.shop
+        for part in (
+            self.dial, self.force, self.wide, self.high, self.passes, self.seconds, self.newtons, self.surface,
+        ):  # fmt: skip
+            part.setEnabled(draft is not None)
+        if draft is None or shop is None:
+            self.name.setText(_("Choose a panel of this group on the map first."))
+            return
+        self.name.setText(self._hand.draft_name())
+        self.name.setAccessibleName(_("combination: {name}").format(name=self._hand.draft_name()))
+        machine, _pad, _product = parts(shop, one(shop.combinations, draft.combination_id))
+        dials = [(position, _(position)) for position, _per_min in machine.dials]
+        if list(self.dial.buttons) != [key for key, _text in dials]:
+            self.dial.set_choices(dials)
+        self.dial.set_value(draft.dial)
+        self.dial.setVisible(bool(dials))
+        self.force.set_value("" if draft.force_n is not None else draft.force_word)
+        for field, value in (
+            (self.newtons, draft.force_n),
+            (self.wide, draft.section_w_mm),
+            (self.high, draft.section_h_mm),
+            (self.passes, draft.passes),
+            (self.seconds, draft.seconds),
+            (self.surface, draft.surface_before_c),
+        ):
+            field.set_value(value)
+        self._show_figures(draft, sheet_figures(shop, draft))
+
+    def _show_figures(self, draft: Draft, found: SheetFigures) -> None:
+        if found.speed is not None:
+            self.speed.show_value(format_quantity(found.speed.speed_m_s, "m/s", 1), found.speed.working)
+        else:
+            self.speed.show_value(_("not known"))
+        if found.arm is not None:
+            self.arm.show_value(format_quantity(100 * found.arm.speed_m_s, "cm/s", 1), found.arm.working)
+        else:
+            self.arm.show_value(_("not known"))
+        load = found.load
+        if load is not None and load.load_path_j_m2 is not None:
+            self.load.show_value(format_quantity(load.load_path_j_m2 / 1000, "kJ/m²", 0), load.working)
+        elif load is not None:
+            self.load.show_value(_("hand-led: not computed"), load.working)
+        else:
+            self.load.show_value(_("not known"))
+        if found.times is not None:
+            self.times.show_value(_("{n} × your usual").format(n=format_number(found.times, 1)))
+        else:
+            self.times.show_value(_("your usual is not set"))
+        told = [text for text in dict.fromkeys((found.no_load, found.no_arm)) if text]
+        if found.working_time_s is not None:
+            works = format_number(found.working_time_s)
+            if found.beyond_s > 0:
+                told.append(
+                    _("Works {n} s: {beyond} s beyond it only heat.").format(
+                        n=works, beyond=format_number(found.beyond_s)
+                    )
+                )
+            else:
+                told.append(_("Working time {n} s.").format(n=works))
+        warm = too_warm_to_start(draft.surface_before_c)
+        if warm:
+            told.insert(0, warm)
+        self.mind.setText(" ".join(told))
+        set_kind(self.mind, "flagged" if warm or found.beyond_s > 0 or found.no_load or found.no_arm else "")

@@ -1,0 +1,1 @@
+"""What the cards of trials, work and handover are put together from."""

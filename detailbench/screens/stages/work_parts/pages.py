@@ -1,0 +1,108 @@
+"""A card in pages: their names in one row, one page below, so that nothing has to be scrolled to be found."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
+
+from detailbench.screens.entry.choice_row import ChoiceRow
+from detailbench.screens.look.dress import Dress
+
+SHOWN = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+IGNORED = QSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
+
+
+class Pages(QWidget):
+    """``turned`` tells which page is shown now. Arrow keys move along the names, Enter or Space turns."""
+
+    turned = Signal(str)
+
+    def __init__(self, dress: Dress) -> None:
+        super().__init__()
+        m = dress.look.measure
+        self._row = QHBoxLayout()
+        self._row.setSpacing(m.px(0.6))
+        self._stack = QStackedWidget()
+        self._names: dict[str, QPushButton] = {}
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(m.space("small"))
+        column.addLayout(self._row)
+        column.addWidget(self._stack, 1)
+
+    @property
+    def page(self) -> str:
+        """The key of the page shown, empty while there is none."""
+        index = self._stack.currentIndex()
+        return list(self._names)[index] if index >= 0 else ""
+
+    def add(self, key: str, title: str, page: QWidget) -> None:
+        """Another page at the end of the row."""
+        name = QPushButton(title)
+        name.setProperty("role", "choice")
+        name.setCheckable(True)
+        name.setAutoDefault(False)
+        name.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        name.setAccessibleName(title)
+        name.clicked.connect(self._turner(key))
+        self._names[key] = name
+        self._row.addWidget(name)
+        page.setSizePolicy(IGNORED)
+        self._stack.addWidget(page)
+        self._mark()
+
+    def turn(self, key: str) -> None:
+        """Show this page."""
+        if key in self._names and key != self.page:
+            self._stack.setCurrentIndex(list(self._names).index(key))
+            self.turned.emit(key)
+        self._mark()
+
+    def step(self, by: int) -> None:
+        """The next page (or the one before), round at the ends."""
+        keys = list(self._names)
+        self.turn(keys[(keys.index(self.page) + by) % len(keys)])
+        self._names[self.page].setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def _mark(self) -> None:
+        # only the page that is shown asks for room
+        for i in range(self._stack.count()):
+            self._stack.widget(i).setSizePolicy(SHOWN if i == self._stack.currentIndex() else IGNORED)
+        for key, name in self._names.items():
+            name.setChecked(key == self.page)
+
+    def _turner(self, key: str) -> Callable[[], None]:
+        return lambda: self.turn(key)
+
+    def keyPressEvent(self, event: object) -> None:
+        names = list(self._names.values())
+        here = next((i for i, n in enumerate(names) if n.hasFocus()), None)
+        key = event.key()  # type: ignore[attr-defined]
+        step = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}.get(key)
+        if here is not None and key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            names[here].click()
+        elif here is not None and step is not None and 0 <= here + step < len(names):
+            names[here + step].setFocus(Qt.FocusReason.OtherFocusReason)
+        else:
+            super().keyPressEvent(event)  # type: ignore[arg-type]
+
+
+def in_line(row: ChoiceRow) -> ChoiceRow:
+    """The same chooser with its title before the choices instead of above them: a line saved on a full page."""
+    layout = row.layout()
+    if isinstance(layout, QBoxLayout):
+        layout.setDirection(QBoxLayout.Direction.LeftToRight)
+        layout.setSpacing(6)
+        layout.setStretch(1, 1)
+    return row
+
+
+def page_column(dress: Dress) -> tuple[QWidget, QVBoxLayout]:
+    """An empty page and its column, spaced as all pages are."""
+    page = QWidget()
+    column = QVBoxLayout(page)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(dress.look.measure.space("thin"))
+    return page, column

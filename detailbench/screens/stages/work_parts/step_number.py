@@ -1,0 +1,119 @@
+"""A number between a less and a more button: typed by those who have keys, stepped by those who have a glove on."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
+
+from detailbench.basics.numbers import format_number, read_typed
+from detailbench.basics.texts import _
+from detailbench.screens.look.parts import button, caption, sentence, set_kind
+
+
+class StepNumber(QWidget):
+    """``committed`` gives the number, or None where the field was emptied and may be. What cannot be read stays, with
+    a sentence below it."""
+
+    committed = Signal(object)
+
+    def __init__(
+        self,
+        title: str,
+        unit: str = "",
+        *,
+        step: float = 1.0,
+        least: float = 0.0,
+        may_be_empty: bool = False,
+        negative: bool = False,
+    ) -> None:
+        super().__init__()
+        self._step, self._least = step, least
+        self._may_be_empty, self._negative = may_be_empty, negative
+        self.value: float | None = None
+        name = f"{title}, {unit}" if unit else title
+        self.line = QLineEdit()
+        self.line.setAccessibleName(name)
+        self.line.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.line.setMinimumWidth(44)
+        self.less = button("−", lambda: self._by(-1), name=_("{what}: less").format(what=title))
+        self.more = button("+", lambda: self._by(1), name=_("{what}: more").format(what=title))
+        self.says = sentence()
+        self.says.hide()
+        row = QHBoxLayout()
+        row.setSpacing(2)
+        for part in (self.less, self.line, self.more):
+            row.addWidget(part, 1 if part is self.line else 0)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        column.addWidget(caption(name))
+        column.addLayout(row)
+        column.addWidget(self.says)
+        self.setFocusProxy(self.line)
+        self.line.editingFinished.connect(self.commit)
+
+    @property
+    def buttons(self) -> tuple[QPushButton, QPushButton]:
+        return self.less, self.more
+
+    def set_value(self, value: float | None) -> None:
+        """Show what is kept now; leaves typing that is not entered yet alone."""
+        if self.line.hasFocus() and self.line.isModified():
+            return
+        self.value = value
+        self._show()
+        self._say("")
+
+    def commit(self) -> None:
+        """Enter what stands there, if it changed and can be read."""
+        text = self.line.text().strip()
+        if text == self._text(self.value):
+            self._say("")
+            return
+        if not text and self._may_be_empty:
+            self._take(None)
+            return
+        typed = read_typed(text, expects="plain", allow_negative=self._negative)
+        if typed.value is None:
+            self._say(typed.question or typed.sentence)
+        elif typed.value < self._least and not self._negative:
+            self._say(_("At least {least} is needed here.").format(least=format_number(self._least)))
+        else:
+            self._take(typed.value)
+
+    def _by(self, sign: int) -> None:
+        """To the next whole step, up or down."""
+        now = self.value if self.value is not None else self._least
+        steps = round(now / self._step, 6)
+        to = (steps + sign if steps == int(steps) else (int(steps // 1) + (1 if sign > 0 else 0))) * self._step
+        if to >= self._least or self._negative:
+            self._take(round(to, 6))
+
+    def _take(self, value: float | None) -> None:
+        self.value = value
+        self._show()
+        self._say("")
+        self.committed.emit(value)
+
+    def _show(self) -> None:
+        self.line.setText(self._text(self.value))
+        self.line.setModified(False)
+
+    @staticmethod
+    def _text(value: float | None) -> str:
+        return "" if value is None else format_number(value)
+
+    def _say(self, text: str) -> None:
+        self.says.setText(text)
+        self.says.setVisible(bool(text))
+        set_kind(self.says, "stop" if text else "")
+        set_kind(self.line, "stop" if text else "")
+        self.line.setAccessibleDescription(text)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        sign = {Qt.Key.Key_Up: 1, Qt.Key.Key_Down: -1}.get(Qt.Key(event.key()))
+        if sign is not None and self.line.hasFocus():
+            self._by(sign)
+            return
+        super().keyPressEvent(event)
