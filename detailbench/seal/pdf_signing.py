@@ -70,7 +70,7 @@ def sign(
         subfilter=fields.SigSeedSubFilter.PADES,
         docmdp_permissions=fields.MDPPerm.FILL_FORMS,
     )
-    signer = pdf_signer.PdfSigner(meta, _WorkshopSigner(key), stamp_style=_DrawnStamp(drawn=drawn))
+    signer = pdf_signer.PdfSigner(meta, WorkshopSigner(key), stamp_style=_DrawnStamp(drawn=drawn))
     return asyncio.run(_sign(signer, writer, at))
 
 
@@ -108,7 +108,7 @@ def _field_specs(
     return specs
 
 
-class _WorkshopSigner(Signer):
+class WorkshopSigner(Signer):
     """ECDSA on P-256 with a nonce from key and message (RFC 6979) and the smaller of the two equal values of s.
 
     So the same file, key and time give the same bytes, and no other bytes carry the same signature.

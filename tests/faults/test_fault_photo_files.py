@@ -57,8 +57,8 @@ def test_the_limit_is_the_one_pillow_warns_at() -> None:
 def test_a_heic_that_claims_too_many_pixels_is_refused(clock: HandClock) -> None:
     content = bytearray((SAMPLES / "turned.heic").read_bytes())
     place = content.index(b"ispe") + 8  # ISO/IEC 23008-12, 6.5.3: width and height after version and flags
-    content[place : place + 8] = struct.pack(">II", 60_000, 60_000)
-    with pytest.raises(BadFile, match=r"million pixels|damaged"):
+    content[place : place + 8] = struct.pack(">II", 12_000, 9_000)
+    with pytest.raises(BadFile, match="million pixels"):
         look_at(bytes(content), "b.heic", clock)
 
 

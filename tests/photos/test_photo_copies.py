@@ -107,6 +107,12 @@ def test_a_broken_profile_does_not_cost_the_picture() -> None:
     assert close(corner_colours(copy)[0], RED)
 
 
+def test_a_profile_made_for_other_pixels_does_not_cost_the_picture() -> None:
+    lab = ImageCms.ImageCmsProfile(ImageCms.createProfile("LAB")).tobytes()
+    copy = seen(print_copy(saved(corners(), "PNG", icc_profile=lab)))
+    assert close(corner_colours(copy)[0], RED)
+
+
 def test_see_through_and_odd_pixels_come_out_as_plain_rgb_on_white() -> None:
     clear = corners().convert("RGBA")
     clear.putalpha(0)

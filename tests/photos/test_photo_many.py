@@ -40,7 +40,7 @@ def test_every_file_gets_a_finding_or_a_sentence_with_its_name(dropped: list[Pat
     assert "zip" in said["b.jpg"]
     assert "0 bytes" in said["c.jpg"]
     assert "video" in said["d.mp4"]
-    assert "folder" in said["folder.jpg"]
+    assert "it is a folder" in said["folder.jpg"]
     assert "No such file" in said["gone.jpg"]
 
 
