@@ -84,7 +84,7 @@ class KeyGrid(QWidget):
 class KeyButton(QPushButton):
     """Its key on a cap, its words beside it in one line or two."""
 
-    def __init__(self, choice: KeyChoice, dress: Dress, press: Callable[[], None]) -> None:
+    def __init__(self, choice: KeyChoice, dress: Dress, press: Callable[[], object]) -> None:
         super().__init__()
         self._dress = dress
         self.setAutoDefault(False)
@@ -97,11 +97,16 @@ class KeyButton(QPushButton):
         row = QHBoxLayout(self)
         row.setContentsMargins(m.space("thin"), 0, m.space("hair"), 0)
         row.setSpacing(m.space("thin"))
-        row.addWidget(self.cap)
+        row.addWidget(self.cap, 0, Qt.AlignmentFlag.AlignVCenter)
         row.addWidget(self.words, 1)
         for part in (self.cap, self.words):
             part.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.clicked.connect(lambda: press())
+
+    def set_words(self, text: str) -> None:
+        """Other words beside the key; the name for the ear stays."""
+        self.words.setText(text)
+        self.setAccessibleDescription(text)
 
     def sizeHint(self) -> QSize:
         m = self._dress.look.measure

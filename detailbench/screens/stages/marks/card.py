@@ -29,7 +29,7 @@ class MarksCard(QWidget):
         self.tabs = Tabs(
             (
                 ("enter", _("Enter"), self.enter),
-                ("list", _("On this panel"), self.marks),
+                ("list", _("Marks"), self.marks),
                 ("photos", _("Photos"), self.photos),
             ),
             desk.context.dress.look.measure.space("small"),

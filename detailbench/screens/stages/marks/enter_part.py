@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.numbers import format_quantity
 from detailbench.basics.texts import _
 from detailbench.marks.severity import severity_words
-from detailbench.screens.entry.key_grid import KeyChoice, KeyGrid
+from detailbench.screens.entry.key_grid import KeyButton, KeyChoice, KeyGrid
 from detailbench.screens.look.parts import button, label, sentence, set_kind
 from detailbench.screens.stages.marks.desk import MarksDesk
 from detailbench.screens.stages.marks.kind_finder import KindFinder
@@ -38,10 +40,10 @@ class EnterPart(QWidget):
         self.digits = KeyGrid(dress, columns=2)
         self.lamps = KeyGrid(dress, columns=1)
         self.finder = KindFinder(dress)
-        self.other = button(_("o  other kinds"), self.find_kind, name=_("Other kinds of marks"))
-        self.again = button("", desk.repeat, name=_("The last mark again, here"))
-        self.nothing = button(_("n  nothing seen"), desk.nothing_seen, name=_("Looked, nothing seen"))
-        self.drop = button(_("Put away"), desk.drop, role="quiet", name=_("Put the open mark away"))
+        self.other = self._keyed("o", _("other kinds"), self.find_kind, _("Other kinds of marks"))
+        self.again = self._keyed("r", _("again"), desk.repeat, _("The last mark again, here"))
+        self.nothing = self._keyed("n", _("nothing seen"), desk.nothing_seen, _("Looked, nothing seen"))
+        self.drop = self._keyed("Esc", _("put away"), desk.drop, _("Put the open mark away"))
         self.new = button("", lambda: desk.enter_new(not desk.new_marks_after))
         self.here = sentence()
         column = QVBoxLayout(self)
@@ -66,6 +68,9 @@ class EnterPart(QWidget):
         self.finder.left.connect(self._leave_finder)
         desk.changed.connect(self.redraw)
         self.redraw()
+
+    def _keyed(self, cap: str, text: str, press: Callable[[], object], name: str) -> KeyButton:
+        return KeyButton(KeyChoice(name, cap, text, name), self._desk.context.dress, press)
 
     def find_kind(self) -> None:
         """Show every kind."""
@@ -104,7 +109,7 @@ class EnterPart(QWidget):
         self._digits(asks)
         self._place(asks)
         last = desk.last
-        self.again.setText(_("r  again: {mark}").format(mark=short(last)) if last is not None else _("r  again"))
+        self.again.set_words(_("again: {mark}").format(mark=short(last)) if last is not None else _("again"))
         entering = panel and asks in ("kind", "severity", "depth")
         self.again.setEnabled(entering and last is not None)
         self.other.setEnabled(entering)

@@ -3,72 +3,94 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
-from detailbench.basics.numbers import Typed
+from detailbench.basics.errors import BadInput
+from detailbench.basics.numbers import format_number, read_typed
 from detailbench.basics.texts import _
 from detailbench.findings.mark_results import MarkResult
 from detailbench.marks.intents import Intent
-from detailbench.marks.severity import depth_words, severity_words
 from detailbench.marks.words import removable_words, removal_condition
 from detailbench.screens.entry.choice_row import ChoiceRow
-from detailbench.screens.entry.number_field import NumberField
-from detailbench.screens.look.parts import button, sentence
+from detailbench.screens.entry.text_field import TextField
+from detailbench.screens.look.parts import button, label, sentence
 from detailbench.screens.stages.marks.desk import MarksDesk
-from detailbench.screens.stages.marks.open_mark import scale_of
 from detailbench.screens.stages.marks.words import in_list
 
 DIGITS = tuple((str(n), str(n)) for n in range(6))
 
 
+def _plain(text: str) -> float:
+    """A length as typed. Raises BadInput with the sentence for the field."""
+    typed = read_typed(text, expects="plain")
+    if typed.value is None or not typed.accepted:
+        raise BadInput(typed.sentence or typed.question, field="length_mm", given=text)
+    return typed.value
+
+
+def _whole(text: str) -> int:
+    value = _plain(text)
+    if not value.is_integer():
+        raise BadInput(_("Marks are counted in whole numbers."), field="count", given=text)
+    return int(value)
+
+
 class ListPart(QWidget):
-    """The list scrolls in itself; the mark chosen in it opens below."""
+    """The list scrolls in itself; the mark pressed in it opens in its place."""
 
     def __init__(self, desk: MarksDesk) -> None:
         super().__init__()
         self._desk = desk
+        self._opened = False
         m = desk.context.dress.look.measure
         self.none = sentence(_("No marks on this panel yet."))
+        self.hint = sentence(_("Press a mark to put it right."))
         self.list = QListWidget()
         self.list.setAccessibleName(_("Marks on this panel"))
         self.list.setWordWrap(True)
+        self.list.setSpacing(m.px(0.8))
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setMinimumHeight(m.px(30))
+        self.words = label("", wrap=True)
         self.severity = ChoiceRow(_("severity"), DIGITS, columns=6)
         self.depth = ChoiceRow(_("depth"), DIGITS, columns=6)
-        self.scale = sentence()
         self.intent = ChoiceRow(_("intent"), [(i.value, i.label) for i in Intent], columns=3)
-        self.length = NumberField(_("length, mm"), expects="plain", unit="mm", clears=False)
-        self.count = NumberField(_("how many counted"), expects="plain", clears=False)
+        self.length = TextField(_("length, mm"), check=_plain)
+        self.count = TextField(_("how many counted"), check=_whole)
         self.removal = sentence()
-        self.strike = button(_("Strike out this mark"), self._strike)
+        self.strike = button(_("Strike out"), self._strike, name=_("Strike out this mark"))
+        self.back = button(_("Back to the list"), self.close_detail)
         self._detail = QWidget()
         detail = QVBoxLayout(self._detail)
         detail.setContentsMargins(0, 0, 0, 0)
         detail.setSpacing(m.space("thin"))
-        for part in (
-            self.severity,
-            self.depth,
-            self.scale,
-            self.intent,
-            self.length,
-            self.count,
-            self.removal,
-            self.strike,
-        ):
+        sizes, ends = QHBoxLayout(), QHBoxLayout()
+        for row, parts in ((sizes, (self.length, self.count)), (ends, (self.back, self.strike))):
+            row.setSpacing(m.space("small"))
+            for part in parts:
+                row.addWidget(part, 1)
+        for part in (self.words, self.severity, self.depth, self.intent):
             detail.addWidget(part)
+        detail.addLayout(sizes)
+        detail.addWidget(self.removal)
+        detail.addLayout(ends)
+        detail.addStretch(1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(m.space("small"))
-        column.addWidget(self.none)
+        for part in (self.none, self.hint):
+            column.addWidget(part)
         column.addWidget(self.list, 1)
-        column.addWidget(self._detail)
-        self.list.currentItemChanged.connect(lambda *_a: self._show_detail())
+        column.addWidget(self._detail, 1)
+        self._detail.hide()
+        self.list.itemActivated.connect(lambda _item: self.open_detail())
+        self.list.itemClicked.connect(lambda _item: self.open_detail())
         self.severity.chosen.connect(lambda v: self._correct(severity=int(v)))
         self.depth.chosen.connect(lambda v: self._correct(depth=int(v)))
         self.intent.chosen.connect(lambda v: self._correct(intent=v))
-        self.length.committed.connect(lambda t: self._number("length_mm", t))
-        self.count.committed.connect(lambda t: self._number("count", t))
+        self.length.committed.connect(lambda text: self._correct(length_mm=_plain(text)))
+        self.count.committed.connect(lambda text: self._correct(count=_whole(text)))
         desk.changed.connect(self.redraw)
         self.redraw()
 
@@ -97,41 +119,52 @@ class ListPart(QWidget):
         if self.list.currentRow() < 0 and results:
             self.list.setCurrentRow(len(results) - 1)
         self.list.blockSignals(False)
-        self.list.setVisible(bool(results))
         self.none.setVisible(not results)
-        self._show_detail()
+        self._show()
 
-    def _show_detail(self) -> None:
+    def open_detail(self) -> None:
+        """The chosen mark instead of the list."""
+        self._opened = True
+        self._show()
+        self.severity.take_focus()
+
+    def close_detail(self) -> None:
+        """The list again."""
+        self._opened = False
+        self._show()
+        self.list.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _show(self) -> None:
         result = self.chosen
-        self._detail.setVisible(result is not None)
+        self._opened = self._opened and result is not None
+        self._detail.setVisible(self._opened)
+        has = bool(self._desk.results())
+        self.list.setVisible(has and not self._opened)
+        self.hint.setVisible(has and not self._opened)
         if result is None:
             return
         mark, kind = result.mark, result.kind
+        item = self.list.currentItem()
+        self.words.setText(item.text() if item is not None else "")
         self.severity.set_value(str(mark.severity))
         self.depth.set_value("" if mark.depth is None else str(mark.depth))
-        words = severity_words(mark.severity, scale_of(kind))
-        if mark.depth is not None:
-            words += " · " + depth_words(mark.depth)
-        self.scale.setText(words)
         self.intent.set_value(mark.intent)
         self.length.setVisible("length" in kind.measures)
-        self.length.set_value(None if mark.length_mm is None else round(mark.length_mm))
+        self.length.set_text("" if mark.length_mm is None else format_number(mark.length_mm, 0))
         self.count.setVisible("count" in kind.measures)
-        self.count.set_value(mark.count)
+        self.count.set_text("" if mark.count is None else format_number(mark.count))
         self.removal.setText(f"{removable_words(kind.removable)}. {removal_condition()}")
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and self._opened:
+            self.close_detail()
+        else:
+            super().keyPressEvent(event)
 
     def _correct(self, **values: object) -> None:
         result = self.chosen
         if result is not None:
             self._desk.correct(result.mark.id, **values)
-
-    def _number(self, name: str, typed: Typed) -> None:
-        if typed.value is None:
-            return
-        if name == "count" and not float(typed.value).is_integer():
-            self.count.say(_("Marks are counted in whole numbers."))
-            return
-        self._correct(**{name: int(typed.value) if name == "count" else typed.value})
 
     def _strike(self) -> None:
         result = self.chosen

@@ -6,6 +6,7 @@ import math
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number
+from detailbench.basics.ramp import Hatch
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition, from_edges
 from detailbench.body.panels import Panel
@@ -24,24 +25,21 @@ AREA_KEY = "marks_worst"
 
 
 def worst(context: Context) -> Colouring:
-    """The highest severity of each panel, printed; not looked at and no-abrasive zones hatched."""
+    """The highest severity of each panel, printed (no figure: not looked at); no-abrasive zones hatched."""
     picture = context.picture
     title = _("marks: the worst of each panel")
     if picture is None:
         return Colouring(AREA_KEY, title)
     fills = {key: _fill(picture, key) for key in context.outline.panels}
-    hatches = []
-    if any(f.hatch == "crossed" for f in fills.values()):
-        hatches.append(("crossed", _("no abrasive somewhere there")))
-    if any(f.hatch == "level" for f in fills.values()):
-        hatches.append(("level", _("not looked at")))
+    held = any(f.hatch for f in fills.values())
+    hatches: tuple[tuple[Hatch, str], ...] = (("crossed", _("no abrasive somewhere there")),) if held else ()
     return Colouring(
         AREA_KEY,
         title,
         fills,
         _("{n} none seen").format(n=format_number(0)),
         format_number(WORST),
-        tuple(hatches),  # type: ignore[arg-type]  # the two keys above are hatches
+        hatches,
     )
 
 
@@ -56,7 +54,7 @@ def _fill(picture: JobPicture, panel: str) -> PanelFill:
     if found is None:
         others = len(results)
         says = _("other surfaces only") if others else _("not looked at")
-        return PanelFill(None, "crossed" if held else "" if others else "level", "", says)
+        return PanelFill(None, "crossed" if held else "", "", says)
     says = _("worst severity {n} after the work") if after else _("worst severity {n}")
     marks = "; ".join(short(r.mark) for r in results) or _("looked at, nothing seen")
     says = says.format(n=format_number(found)) + f"; {marks}"

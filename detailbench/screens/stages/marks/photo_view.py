@@ -2,25 +2,27 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPixmap
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPaintEvent, QPixmap
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.faces import face
 
-HIGH_MM = 58.0
+LEAST_MM = 24.0
 
 
 class PhotoView(QWidget):
-    """Painted; ``show_photo`` also says in words what is seen."""
+    """Painted; ``show_photo`` also says in words what is seen. ``held`` while it is pressed."""
+
+    held = Signal(bool)
 
     def __init__(self, dress: Dress) -> None:
         super().__init__()
         self._dress = dress
         self._picture: QPixmap | None = None
         self._words = ""
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.MinimumExpanding)
 
     def show_photo(self, picture: QPixmap | None, words: str) -> None:
         self._picture, self._words = picture, words
@@ -29,7 +31,16 @@ class PhotoView(QWidget):
 
     def sizeHint(self) -> QSize:
         m = self._dress.look.measure
-        return QSize(m.px(80), m.px(HIGH_MM))
+        return QSize(m.px(80), m.px(LEAST_MM))
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        self.held.emit(True)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        self.held.emit(False)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         look = self._dress.look

@@ -37,6 +37,7 @@ from detailbench.screens.stages.marks.small_pictures import ASKED_PX, SmallPictu
 SEE_BEFORE = "b"
 HELD_MS = 350  # a key let go sooner was pressed to switch, later to look for a moment
 MOST_REFUSALS = 40
+MOMENTS = ("arrival", "before", "after")
 
 
 def moment_words(moment: str) -> str:
@@ -58,8 +59,7 @@ class PhotosPart(QWidget):
         self._seeing_before = False
         self._held = QElapsedTimer()
         self.add = button(_("Add photos…"), self.ask_files, name=_("Add photos to this panel"))
-        self.moment = ChoiceRow(_("taken"), [(k, moment_words(k)) for k in ("arrival", "before", "after")])
-        self.moment.chosen.connect(self._choose_moment)
+        self.moment = button("", self._turn_moment, name=_("Taken when"))
         self.bar = QProgressBar()
         self.bar.setAccessibleName(_("Photos taken in"))
         self.bar.setTextVisible(False)
@@ -75,8 +75,10 @@ class PhotosPart(QWidget):
         self.list.setFlow(QListView.Flow.LeftToRight)
         self.list.setWrapping(False)
         self.list.setMovement(QListView.Movement.Static)
-        self.list.setIconSize(QSize(m.px(22), m.px(16)))
-        self.list.setFixedHeight(m.px(30))
+        self.list.setIconSize(QSize(m.px(22), m.px(15)))
+        self.list.setGridSize(QSize(m.px(25), m.px(21)))
+        self.list.setTextElideMode(Qt.TextElideMode.ElideRight)
+        self.list.setFixedHeight(m.px(27))
         self.none = sentence()
         self.view = PhotoView(context.dress)
         self.before = button("", self.switch_before, name=_("See before"))
@@ -85,7 +87,7 @@ class PhotosPart(QWidget):
         self.caption.committed.connect(self._captioned)
         self.pair = ChoiceRow(_("stands beside, from before"), (), columns=2)
         self.pair.chosen.connect(self._paired)
-        self.strike = button(_("Strike out this photo"), self._strike)
+        self.strike = button(_("Strike out"), self._strike, name=_("Strike out this photo"))
         self._build(m.space("small"))
         self.list.currentItemChanged.connect(lambda *_a: self._show())
         self.intake.progress.connect(self._progressed)
@@ -101,21 +103,20 @@ class PhotosPart(QWidget):
 
     def _build(self, gap: int) -> None:
         top = QHBoxLayout()
-        top.addWidget(self.add)
-        top.addWidget(self.progress, 1)
-        top.addWidget(self.cancel)
+        for part in (self.add, self.moment, self.strike, self.cancel):
+            top.addWidget(part, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(gap)
         column.addLayout(top)
-        for part in (
-            self.bar, self.moment, self.refusals, self.none, self.list, self.view, self.before, self.caption, self.pair,
-            self.strike,
-        ):  # fmt: skip
+        for part in (self.bar, self.progress, self.refusals, self.none, self.list):
             column.addWidget(part)
-        column.addStretch(1)
-        for part in (self.bar, self.cancel, self.refusals):
+        column.addWidget(self.view, 1)
+        for part in (self.before, self.pair, self.caption):
+            column.addWidget(part)
+        for part in (self.bar, self.cancel, self.refusals, self.progress):
             part.hide()
+        self.view.held.connect(lambda on: self.see_before(on and self.has_pair))
 
     # what is kept
     def photos(self) -> tuple[Photo, ...]:
@@ -163,14 +164,17 @@ class PhotosPart(QWidget):
             return self._moment or "before"
         return "after" if moment_of(picture, panel) == "polished" else "before"
 
-    def _choose_moment(self, moment: str) -> None:
-        self._moment = moment
+    def _turn_moment(self) -> None:
+        """What the next photos are of: arrival, before, after, in turn."""
+        self._moment = MOMENTS[(MOMENTS.index(self._now()) + 1) % len(MOMENTS)]
+        self.redraw()
 
     def _progressed(self, done: int, of: int) -> None:
         self.bar.setVisible(True)
         self.cancel.setVisible(True)
         self.bar.setRange(0, of)
         self.bar.setValue(done)
+        self.progress.setVisible(True)
         self.progress.setText(_("{done} of {of}").format(done=format_number(done), of=format_number(of)))
 
     def _refused(self, why: str) -> None:
@@ -185,6 +189,7 @@ class PhotosPart(QWidget):
         self.cancel.hide()
         words = _("{taken} of {of} photos taken in").format(taken=format_number(taken), of=format_number(of))
         self.progress.setText(words)
+        self.progress.setVisible(taken < of)
         panel = self._desk.context.selected_panel
         where = _("{panel}: ").format(panel=panel_name(panel)) if panel else ""
         self._desk.context.notice(where + words, "saved" if taken == of else "flagged")
@@ -194,7 +199,8 @@ class PhotosPart(QWidget):
         photos = self.photos()
         item = self.list.currentItem()
         kept = item.data(Qt.ItemDataRole.UserRole) if item is not None else ""
-        self.moment.set_value(self._now())
+        self.moment.setText(_("as: {moment}").format(moment=moment_words(self._now())))
+        self.moment.setAccessibleDescription(moment_words(self._now()))
         self.list.blockSignals(True)
         self.list.clear()
         for row, photo in enumerate(photos):
@@ -224,12 +230,13 @@ class PhotosPart(QWidget):
 
     def _show(self) -> None:
         photo = self.chosen
-        for part in (self.view, self.caption, self.strike):
+        for part in (self.view, self.caption):
             part.setVisible(photo is not None)
+        self.strike.setEnabled(photo is not None)
         partner = self.partner(photo) if photo is not None else None
         self.before.setVisible(partner is not None)
         befores = [p for p in self.photos() if p.moment != "after"]
-        self.pair.setVisible(photo is not None and photo.moment == "after" and bool(befores))
+        self.pair.setVisible(photo is not None and photo.moment == "after" and bool(befores) and partner is None)
         if photo is None:
             self._seeing_before = False
             return
