@@ -55,7 +55,9 @@ def open_window(
     ``settings`` keeps the window's place only; without it nothing is remembered.
     """
     app = application()
-    window = Window(clock or SystemClock(), look=look, logical_dpi=app.primaryScreen().logicalDotsPerInch())
+    dpi = app.primaryScreen().logicalDotsPerInch()
+    # cards load what they need when they are built, so the first one waits until the window is on the glass
+    window = Window(clock or SystemClock(), look=look, logical_dpi=dpi, open_first=False)
     if settings is None:
         window.resize(1366, 768)
     else:

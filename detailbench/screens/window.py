@@ -20,7 +20,7 @@ from detailbench.screens.entry.wheel_rule import WheelRule
 from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.frame.acts import window_actions
 from detailbench.screens.frame.centre import Centre
-from detailbench.screens.frame.come_back import Absence, you_were_here
+from detailbench.screens.frame.come_back import Absence, stage_to_return_to, you_were_here
 from detailbench.screens.frame.far_keeper import FarKeeper
 from detailbench.screens.frame.live import Live
 from detailbench.screens.frame.map_shows import MapShows
@@ -43,6 +43,7 @@ class Window(QWidget):
     """Build it, ``show()`` it, then ``attach`` a bench and ``open_job``. Stages and pages are given as tuples."""
 
     closing = Signal()
+    bursts: BurstFilter
 
     def __init__(
         self,
@@ -53,6 +54,7 @@ class Window(QWidget):
         look: LookKey = "bay",
         logical_dpi: float = 96.0,
         shop_factor: float = 1.0,
+        open_first: bool = True,
     ) -> None:
         super().__init__()
         self.setObjectName("window")
@@ -62,6 +64,7 @@ class Window(QWidget):
         self.stages = tuple(all_stages() if stages is None else stages)
         self.pages = tuple(all_pages() if pages is None else pages)
         self.stage: Stage | None = None
+        self.page: Page | None = None
         self.dress = Dress(look, logical_dpi, shop_factor)
         self.context = Context(clock, self.dress, self)
         self._made_pages: dict[str, QWidget] = {}
@@ -83,10 +86,9 @@ class Window(QWidget):
         self._others.timeout.connect(self._look_for_others)
         for stage in self.stages:
             stage.begin(self.context)
-        if self.stages:
-            self.open(self.stages[0].key)
-        elif self.pages:
-            self.open(self.pages[0].key)
+        self._opened = ""
+        if open_first:
+            self._open_first()
         self.live.all()
 
     def _build(self) -> None:
@@ -99,7 +101,7 @@ class Window(QWidget):
         self.override = OverrideSheet(self, dress, self.context.do)
         self.flash = Flash(self, dress)
         self.bursts = BurstFilter(self)
-        self.far = FarKeeper(self)
+        self.far = FarKeeper(self, self)
         upper = QHBoxLayout()
         upper.setSpacing(0)
         upper.addWidget(self.rail)
@@ -137,16 +139,26 @@ class Window(QWidget):
     # the bench and the job
     def attach(self, bench: BenchLike) -> None:
         """Work at this bench from now on."""
+        self._open_first()
         self.context.attach(bench)
         self._others.start()
         if bench.read_only:
             self.context.notice(bench.read_only, "flagged")
+
+    @property
+    def home(self) -> Page | None:
+        """The page that is open while no job is."""
+        return next((p for p in self.pages if p.home), None)
 
     def open_job(self, job_id: str | None) -> None:
         self.context.open_job(job_id)
 
     def _job_opened(self) -> None:
         self.centre.map.choose("")
+        if self.home is not None and self.context.picture is None:
+            self.open(self.home.key)
+        elif self.page is not None and self.page is self.home and self.context.picture is not None:
+            self.open(stage_to_return_to(self.context.picture, self.stages))
         self.shows.redraw()
         self.live.all()
         self._say_where()
@@ -170,6 +182,12 @@ class Window(QWidget):
             self.context.notice(str(error), "stop")
 
     # stages and pages
+    def _open_first(self) -> None:
+        """Open the page for no job, else the day's first stage, unless something is open."""
+        keys = [self.home.key] if self.home is not None else [key for key, _title in self.rail_entries()]
+        if keys and not self._opened:
+            self.open(keys[0])
+
     def rail_entries(self) -> list[tuple[str, str]]:
         return [(s.key, s.title) for s in self.stages] + [(p.key, p.title) for p in self.pages]
 
@@ -182,7 +200,7 @@ class Window(QWidget):
         page = next((p for p in self.pages if p.key == key), None)
         self.far.allow()
         if stage is not None:
-            self.stage = stage
+            self.stage, self.page = stage, None
             if not self.centre.card.has(key):
                 self.centre.card.add(key, stage.make_card(self.context))
             self.centre.card.show_card(key)
@@ -191,12 +209,13 @@ class Window(QWidget):
             self.shows.stage_opened()
             self._title_card()
         elif page is not None:
-            self.stage = None
+            self.stage, self.page = None, page
             if key not in self._made_pages:
                 self._made_pages[key] = page.make_page(self.context)
             self.centre.set_page(self._made_pages[key])
         else:
             return
+        self._opened = key
         self.rail.show_chosen(key)
         self.context.stage_is_open(key)
         self.shows.redraw()

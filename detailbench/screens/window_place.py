@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QByteArray, QRect, QSettings
+from PySide6.QtCore import QByteArray, QSettings
 from PySide6.QtWidgets import QApplication, QWidget
 
 KEY = "geometry"
-LEAST_SEEN = 0.5
 USUAL = (1366, 768)
 
 
@@ -16,26 +15,14 @@ def keep_place(window: QWidget, settings: QSettings) -> None:
 
 
 def restore_place(window: QWidget, settings: QSettings) -> None:
-    """Put the window back; on a screen that is gone, in the middle of the first one."""
+    """Put the window back (Qt moves it where a screen shows it); without a usable place, in the middle of the first
+    screen."""
     kept = settings.value(KEY)
     window.resize(*USUAL)
-    if isinstance(kept, QByteArray) and window.restoreGeometry(kept) and seen_share(window.geometry()) >= LEAST_SEEN:
+    if isinstance(kept, QByteArray) and window.restoreGeometry(kept):
         return
-    window.resize(*USUAL)
     screen = QApplication.primaryScreen()
     if screen is not None:
         free = screen.availableGeometry()
         window.resize(min(USUAL[0], free.width()), min(USUAL[1], free.height()))
         window.move(free.center() - window.rect().center())
-
-
-def seen_share(place: QRect) -> float:
-    """How much of a rectangle lies on a screen, 0 to 1."""
-    whole = place.width() * place.height()
-    if whole <= 0:
-        return 0.0
-    shown = 0
-    for screen in QApplication.screens():
-        part = place.intersected(screen.availableGeometry())
-        shown += part.width() * part.height()
-    return shown / whole

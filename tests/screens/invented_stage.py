@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
 from detailbench.basics.workings import Source, Working
 from detailbench.screens.actions import Action
@@ -15,6 +17,13 @@ from detailbench.screens.entry.text_field import NoteField, TextField
 from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.map.colouring import Colouring, Drawing, DrawnMark, DrawnPlace, PanelFill
 from detailbench.screens.stages.stage import ColouringChoice, FarFacts, Stage
+
+
+def press(key: Qt.Key, modifiers: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier) -> None:
+    """Strike a key in whatever has the focus."""
+    focused = QApplication.focusWidget()
+    assert focused is not None
+    QTest.keyClick(focused, key, modifiers)
 
 
 def invented_working() -> Working:

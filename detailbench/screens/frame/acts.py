@@ -2,16 +2,40 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
+from typing import Protocol
 
 from detailbench.basics.texts import _
 from detailbench.screens.actions import Action
+from detailbench.screens.frame.far_keeper import FarKeeper
+from detailbench.screens.frame.frame import Frame
+from detailbench.screens.frame.live import Live
+from detailbench.screens.frame.map_shows import MapShows
+from detailbench.screens.frame.wipe_lock import WipeLock
 
-if TYPE_CHECKING:
-    from detailbench.screens.window import Window
+
+class ActingFrame(Frame, Protocol):
+    """A window whose acts can be bound to keys."""
+
+    wipe_lock: WipeLock
+    far: FarKeeper
+    live: Live
+    shows: MapShows
+
+    @property
+    def has_top(self) -> bool: ...
+    def explain(self) -> None: ...
+    def ask_person(self) -> None: ...
+    def switch_look(self) -> None: ...
+    def undo(self) -> None: ...
+    def redo(self) -> None: ...
+    def find_panel(self) -> None: ...
+    def close_top(self) -> None: ...
+    def opener(self, key: str) -> Callable[[], None]: ...
+    def rail_entries(self) -> list[tuple[str, str]]: ...
 
 
-def window_actions(window: Window) -> tuple[Action, ...]:
+def window_actions(window: ActingFrame) -> tuple[Action, ...]:
     """Every act of the frame; the strip lists those that are enabled and shown."""
     context = window.context
 

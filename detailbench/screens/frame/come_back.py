@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
@@ -15,6 +15,8 @@ from detailbench.body.names import panel_name
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
+    from detailbench.record.thing import Thing
+    from detailbench.screens.stages.stage import Stage
 
 BREAK = timedelta(minutes=10)
 
@@ -41,6 +43,22 @@ def you_were_here(picture: JobPicture, now: datetime) -> str:
         return ""
     where = ", ".join(part for part in (panel_name(panel), words) if part)
     return _("you were here: {where}, {ago}").format(where=where, ago=ago(gone))
+
+
+def stage_to_return_to(picture: JobPicture, stages: Sequence[Stage]) -> str:
+    """The stage in which the last thing was entered; the first stage of the day where nothing was."""
+    entered: dict[str, Sequence[Thing]] = {
+        "arrival": picture.damages,
+        "wash": (*picture.state_notes, *picture.holds),
+        "marks": (*picture.marks, *picture.panel_looks, *picture.photos),
+        "thickness": (*picture.sessions, *picture.check_readings, *picture.readings),
+        "trials": (*picture.trials, *picture.outcomes),
+        "work": picture.runs,
+        "handover": (*picture.protections, *picture.acceptances, *picture.signatures, *picture.mark_checks),
+    }
+    last = {key: max((t.seq for t in things), default=0) for key, things in entered.items()}
+    keys = [stage.key for stage in stages]
+    return max(keys, key=lambda key: last.get(key, 0), default="")
 
 
 def ago(gone: timedelta) -> str:

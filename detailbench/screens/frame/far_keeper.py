@@ -2,26 +2,24 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QWidget
 
 from detailbench.screens.actions import in_text_field
 from detailbench.screens.context import Burst
 from detailbench.screens.frame.far import FarView
-
-if TYPE_CHECKING:
-    from detailbench.screens.window import Window
+from detailbench.screens.frame.frame import Frame
 
 
 class FarKeeper(QObject):
     """Who put the far view away is not shown it again before asking for it or opening another stage."""
 
-    def __init__(self, window: Window) -> None:
-        super().__init__(window)
+    def __init__(self, window: Frame, over: QWidget) -> None:
+        super().__init__(over)
         self._window = window
+        self._over = over
         self._refused = False
-        self.view = FarView(window, window.dress)
+        self.view = FarView(over, window.dress)
         self.view.left.connect(self.leave)
         window.context.timer_changed.connect(self._timer_changed)
         window.bursts.burst.connect(self.take_burst)
@@ -35,7 +33,7 @@ class FarKeeper(QObject):
         self._refused = False
 
     def show(self) -> None:
-        self.view.setGeometry(self._window.rect())
+        self.view.setGeometry(self._over.rect())
         self.fill()
         self.view.show()
         self.view.raise_()

@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from detailbench.basics.texts import _
 from detailbench.screens.context import Context
-
-if TYPE_CHECKING:
-    from detailbench.screens.window import Window
+from detailbench.screens.frame.frame import Frame
 
 SHOP = "shop"
 
@@ -16,7 +12,7 @@ SHOP = "shop"
 class Live:
     """Redraws the frame from the context's picture."""
 
-    def __init__(self, window: Window, context: Context) -> None:
+    def __init__(self, window: Frame, context: Context) -> None:
         self._window = window
         self._context = context
         self.can_undo = False
@@ -24,8 +20,10 @@ class Live:
 
     @property
     def scope(self) -> str:
-        """Undo takes back the open job's last move; with no job open, the shop's."""
-        return self._context.job_id or SHOP
+        """Undo takes back the open job's last move; with no job open, or on the shop's page, the shop's."""
+        page = self._window.page
+        own = page.scope if page is not None else ""
+        return own or self._context.job_id or SHOP
 
     def all(self) -> None:
         self.counts()

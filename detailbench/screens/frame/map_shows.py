@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from detailbench.basics.texts import _
+from detailbench.screens.frame.frame import Frame
 from detailbench.screens.map.colouring import Colouring, Drawing
 from detailbench.screens.stages.stage import ColouringChoice
-
-if TYPE_CHECKING:
-    from detailbench.screens.window import Window
 
 
 class MapShows:
     """Colours and draws the map from the context's picture."""
 
-    def __init__(self, window: Window) -> None:
+    def __init__(self, window: Frame) -> None:
         self._window = window
         self._choice: ColouringChoice | None = None
 
