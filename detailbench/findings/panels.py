@@ -146,9 +146,12 @@ def may_set_aside(picture: JobPicture, place: Place, moment: str) -> str | None:
     )
 
 
-def odd(picture: JobPicture, moment: Moment = "as_found") -> OddPanels | None:
-    """Panels that differ, from panel means; None while nothing was measured."""
-    seen = panels_seen(picture, moment)
+def odd(
+    picture: JobPicture, moment: Moment = "as_found", seen: Mapping[str, PanelSeen] | None = None
+) -> OddPanels | None:
+    """Panels that differ, from panel means; None while nothing was measured. ``seen``: that of the same picture and
+    moment, where the caller has it already."""
+    seen = panels_seen(picture, moment) if seen is None else seen
     outline = outline_of(picture)
     means = []
     for key, found in seen.items():

@@ -37,11 +37,12 @@ def shop_totals(picture: JobPicture) -> ShopTotals:
     return ShopTotals(setting(picture.shop, "careful_below_um"), setting(picture.shop, "leave_below_um"))
 
 
-def permissions(picture: JobPicture) -> Mapping[str, Permission]:
-    """Every panel's ruling with its reasons."""
-    found = odd(picture)
+def permissions(picture: JobPicture, seen: Mapping[str, PanelSeen] | None = None) -> Mapping[str, Permission]:
+    """Every panel's ruling with its reasons. ``seen``: the panels of the same picture as found, where the caller has
+    them already."""
+    seen = panels_seen(picture) if seen is None else seen
+    found = odd(picture, seen=seen)
     findings = {f.key: f for f in found.findings} if found is not None else {}
-    seen = panels_seen(picture)
     substrates = {key: panel.substrate for key, panel in outline_of(picture).panels.items()}
     shop = shop_totals(picture)
     return {
