@@ -50,6 +50,18 @@ def test_whatever_can_be_pressed_is_as_large_as_a_finger_in_that_place(make_wind
             assert made.width() >= target, made.text()
 
 
+def test_more_keys_than_find_room_are_left_out_and_never_widen_the_window(make_window: object) -> None:
+    window = make_window(size=(1024, 600))  # type: ignore[operator]
+    many = tuple((f"F{i}", f"an invented act number {i}") for i in range(1, 25))
+    window.strip.keys.show_keys(many)
+    assert window.minimumSizeHint().width() <= 1024
+    assert window.width() == 1024
+    assert 0 < window.strip.keys.fitting < len(many)
+    assert "an invented act number 24" in window.strip.keys.accessibleDescription()
+    window.strip.keys.show_keys(many[:2])
+    assert window.strip.keys.fitting == 2
+
+
 def test_everything_tab_stops_at_has_a_name(window: Window) -> None:
     found = stops(window, [window])
     assert len(found) > 10

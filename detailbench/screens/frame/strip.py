@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVB
 
 from detailbench.basics.texts import _
 from detailbench.screens.actions import Action
+from detailbench.screens.frame.key_line import KeyLine
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.parts import area, button, caption, label, rule
 
@@ -74,18 +75,14 @@ class EntryStrip(QWidget):
                 facts.addLayout(self._titled(title, widget), stretch)
             else:
                 facts.addWidget(widget, 0, Qt.AlignmentFlag.AlignVCenter)
-        self._keys = QWidget()
-        self._key_row = QHBoxLayout(self._keys)
-        self._key_row.setContentsMargins(m.space("gap"), m.space("thin"), m.space("gap"), m.space("thin"))
-        self._key_row.setSpacing(m.space("thin"))
+        self.keys = KeyLine(dress)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(rule())
         column.addLayout(facts)
         column.addWidget(rule())
-        column.addWidget(self._keys)
-        self._shown: tuple[tuple[str, str], ...] | None = None
+        column.addWidget(self.keys)
         self.setAccessibleName(_("Entry strip"))
         self.set_next("")
         self.set_last("", can_undo=False)
@@ -122,21 +119,9 @@ class EntryStrip(QWidget):
 
     def show_keys(self, actions: Iterable[Action]) -> None:
         """List the keys that act here and now."""
-        shown = tuple((a.shortcut, a.text) for a in actions if a.shown and a.enabled_when())
-        if shown == self._shown:
-            return
-        self._shown = shown
-        while (item := self._key_row.takeAt(0)) is not None:
-            if (widget := item.widget()) is not None:
-                widget.hide()
-                widget.deleteLater()
-        for shortcut, text in shown:
-            self._key_row.addWidget(label(shortcut, "cap"))
-            self._key_row.addWidget(caption(text))
-            self._key_row.addSpacing(self._dress.look.measure.space("small"))
-        self._key_row.addStretch(1)
+        self.keys.show_keys(tuple((a.shortcut, a.text) for a in actions if a.shown and a.enabled_when()))
 
     @property
     def shown_keys(self) -> tuple[tuple[str, str], ...]:
-        """Key and text of what is listed now."""
-        return self._shown or ()
+        """Key and text of what is listed now, those without room included."""
+        return self.keys.listed
