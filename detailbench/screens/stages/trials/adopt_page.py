@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name
@@ -27,7 +27,7 @@ from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import button, sentence, set_kind
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
-from detailbench.screens.stages.work_parts.pages import in_line, page_column
+from detailbench.screens.stages.work_parts.pages import Faces, in_line, page_column
 from detailbench.screens.stages.work_parts.step_number import StepNumber
 from detailbench.trials.movement import Movement
 
@@ -64,7 +64,7 @@ class AdoptPage(QWidget):
         }
         self.adopt = button(_("Adopt this process"), self._adopt, role="main")
         self.times = button(_("Step times"), self._turn, name=_("Step times of this process"))
-        self.faces = QStackedWidget()
+        self.faces = Faces()
         times, inside = page_column(context.dress)
         numbers = QGridLayout()
         numbers.setSpacing(m.space("thin"))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name
@@ -15,6 +15,7 @@ from detailbench.screens.stages.trials.known import outcome_words, technique_wor
 from detailbench.screens.stages.trials.outcome_keys import CLEARED, FINISHES, STOPS, key_choices
 from detailbench.screens.stages.trials.timer import phase_words
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
+from detailbench.screens.stages.work_parts.pages import Faces
 from detailbench.screens.stages.work_parts.step_number import StepNumber
 
 
@@ -24,7 +25,7 @@ class RunPage(QWidget):
     def __init__(self, context: Context, hand: TrialHand) -> None:
         super().__init__()
         self._context, self._hand = context, hand
-        self.faces = QStackedWidget()
+        self.faces = Faces()
         self.ready, self.timing, self.seen = _Ready(context, hand), _Timing(context, hand), _Seen(context, hand)
         for face in (self.ready, self.timing, self.seen):
             self.faces.addWidget(face)
@@ -146,7 +147,7 @@ class _Timing(QWidget):
         self.phase.setText(phase_words(standing.phase.key))
         self.left.setText(seconds_words(standing.left_s))
         self.left.setAccessibleName(_("{time} left").format(time=seconds_words(standing.left_s)))
-        self.follows.setText(follows_words(self._hand))
+        self.follows.setText(_("then {what}").format(what=follows_words(self._hand)) if standing.following else "")
         self.stopped.set_value("")
 
 
@@ -221,6 +222,6 @@ def follows_words(hand: TrialHand) -> str:
     standing = hand.standing
     if standing is None or standing.following is None:
         return ""
-    return _("then {phase}, {time}").format(
+    return _("{phase}, {time}").format(
         phase=phase_words(standing.following.key), time=seconds_words(standing.following.seconds)
     )

@@ -68,15 +68,15 @@ class TrialsStage(Stage):
         where = panel_name(panel) if panel else _("no panel chosen")
         if trial is not None:
             where = _("{panel}, trial {n}").format(panel=where, n=hand.number(trial.id))
-        where = where[:1].upper() + where[1:]
         if standing is None:
-            return FarFacts(where=where, next=hand.words())
+            return FarFacts(where=_capital(where), next=hand.words())
+        # the phase that runs stands on top: it is what the hands do now
+        now, left = _capital(phase_words(standing.phase.key)), seconds_words(standing.left_s)
         if hand.may_judge:
             chosen = hand.judging
             keys = _("Y yes · X can't tell · N no") if not chosen.cleared else _("C clear · H haze · T trails")
-            keys = _("Enter") if chosen.ready else keys
-            return FarFacts(where, seconds_words(standing.left_s), keys, phase_words(standing.phase.key))
-        return FarFacts(where, seconds_words(standing.left_s), phase_words(standing.phase.key), follows_words(hand))
+            return FarFacts(now, left, _("Enter") if chosen.ready else keys, where)
+        return FarFacts(now, left, follows_words(hand), where)
 
     def actions(self, context: Context) -> tuple[Action, ...]:
         hand = self.hand
@@ -114,3 +114,7 @@ def may_enter(hand: TrialHand) -> bool:
     focused = QApplication.focusWidget()
     elsewhere = isinstance(focused, QAbstractButton) and focused.isCheckable() and not focused.isChecked()
     return hand.judging.ready and not elsewhere
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

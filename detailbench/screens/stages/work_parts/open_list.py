@@ -19,11 +19,12 @@ SPACING_PX = 2
 
 @dataclass(frozen=True)
 class Line:
-    """One line: its key, its words, and a hatch that says the same (None: no swatch)."""
+    """One line: its key, its words, and a swatch as on the map: a hatch (None: no swatch), or a share on the ramp."""
 
     key: str
     text: str
     hatch: Hatch | None = None
+    share: float | None = None
 
 
 class OpenList(QListWidget):
@@ -74,6 +75,8 @@ class OpenList(QListWidget):
         self._quiet = True
         rows = [i for i, line in enumerate(self._lines) if line.key == key]
         self.setCurrentRow(rows[0] if rows else -1)
+        if rows:
+            self.scrollToItem(self.item(rows[0]), QAbstractItemView.ScrollHint.PositionAtCenter)
         self._quiet = False
 
     def _fill(self) -> None:
@@ -84,7 +87,7 @@ class OpenList(QListWidget):
             item.setData(Qt.ItemDataRole.UserRole, line.key)
             item.setData(Qt.ItemDataRole.AccessibleTextRole, line.text)
             if line.hatch is not None:
-                item.setIcon(QIcon(self._swatch(line.hatch)))
+                item.setIcon(QIcon(self._swatch(line.hatch, line.share)))
             self.addItem(item)
         self._size_items()
         self._quiet = False
@@ -103,11 +106,11 @@ class OpenList(QListWidget):
         super().resizeEvent(event)
         self._size_items()
 
-    def _swatch(self, hatch: Hatch) -> QPixmap:
+    def _swatch(self, hatch: Hatch, share: float | None) -> QPixmap:
         look = self._dress.look
         size = self.iconSize()
         picture = QPixmap(size)
-        picture.fill(QColor(look.palette.body))
+        picture.fill(QColor(look.palette.body) if share is None else QColor(*look.ramp(share)))
         painter = QPainter(picture)
         box = QRectF(0.5, 0.5, size.width() - 1, size.height() - 1)
         if hatch:

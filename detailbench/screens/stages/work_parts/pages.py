@@ -14,6 +14,25 @@ SHOWN = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
 IGNORED = QSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
 
 
+class Faces(QStackedWidget):
+    """A stack in which only the face that is shown asks for room."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.currentChanged.connect(self._sized)
+
+    def addWidget(self, face: QWidget) -> int:
+        face.setSizePolicy(IGNORED)
+        index = super().addWidget(face)
+        self._sized()
+        return index
+
+    def _sized(self) -> None:
+        for i in range(self.count()):
+            self.widget(i).setSizePolicy(SHOWN if i == self.currentIndex() else IGNORED)
+        self.updateGeometry()
+
+
 class Pages(QWidget):
     """``turned`` tells which page is shown now. Arrow keys move along the names, Enter or Space turns."""
 
@@ -24,7 +43,7 @@ class Pages(QWidget):
         m = dress.look.measure
         self._row = QHBoxLayout()
         self._row.setSpacing(m.px(0.6))
-        self._stack = QStackedWidget()
+        self._stack = Faces()
         self._names: dict[str, QPushButton] = {}
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -49,7 +68,6 @@ class Pages(QWidget):
         name.clicked.connect(self._turner(key))
         self._names[key] = name
         self._row.addWidget(name)
-        page.setSizePolicy(IGNORED)
         self._stack.addWidget(page)
         self._mark()
 
@@ -67,9 +85,6 @@ class Pages(QWidget):
         self._names[self.page].setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def _mark(self) -> None:
-        # only the page that is shown asks for room
-        for i in range(self._stack.count()):
-            self._stack.widget(i).setSizePolicy(SHOWN if i == self._stack.currentIndex() else IGNORED)
         for key, name in self._names.items():
             name.setChecked(key == self.page)
 

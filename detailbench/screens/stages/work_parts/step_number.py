@@ -31,9 +31,8 @@ class StepNumber(QWidget):
         self._step, self._least = step, least
         self._may_be_empty, self._negative = may_be_empty, negative
         self.value: float | None = None
-        name = f"{title}, {unit}" if unit else title
+        self._unit = unit
         self.line = QLineEdit()
-        self.line.setAccessibleName(name)
         self.line.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.line.setMinimumWidth(44)
         self.less = button("−", lambda: self._by(-1), name=_("{what}: less").format(what=title))
@@ -47,15 +46,23 @@ class StepNumber(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2)
-        column.addWidget(caption(name))
+        self.title = caption("")
+        column.addWidget(self.title)
         column.addLayout(row)
         column.addWidget(self.says)
+        self.set_title(title)
         self.setFocusProxy(self.line)
         self.line.editingFinished.connect(self.commit)
 
     @property
     def buttons(self) -> tuple[QPushButton, QPushButton]:
         return self.less, self.more
+
+    def set_title(self, title: str) -> None:
+        """What the number is, in words."""
+        name = f"{title}, {self._unit}" if self._unit else title
+        self.title.setText(name)
+        self.line.setAccessibleName(name)
 
     def set_value(self, value: float | None) -> None:
         """Show what is kept now; leaves typing that is not entered yet alone."""

@@ -1,0 +1,165 @@
+"""The selected panel: its steps, what runs, start and finish, held back or not."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from detailbench.basics.texts import _
+from detailbench.findings.gates import held, no_abrasive
+from detailbench.findings.kit_names import combination_name
+from detailbench.findings.plan import WorkStanding
+from detailbench.moves.surface import HoldPanel, ReleasePanel
+from detailbench.record.picture import JobPicture
+from detailbench.screens.context import Context
+from detailbench.screens.entry.text_field import TextField
+from detailbench.screens.look.parts import button, label, sentence, set_kind
+from detailbench.screens.stages.work.hand import WorkHand, clock_words
+from detailbench.screens.stages.work.words import minutes_words, step_state
+from detailbench.screens.stages.work_parts.figure_line import FigureLine
+from detailbench.screens.stages.work_parts.open_list import Line, OpenList
+from detailbench.screens.stages.work_parts.step_number import StepNumber
+from detailbench.work.plan import PlannedStep
+
+
+class PanelPage(QWidget):
+    """Start, pause, finish, sections, true minutes; hold and release."""
+
+    def __init__(self, context: Context, hand: WorkHand) -> None:
+        super().__init__()
+        self._context, self._hand = context, hand
+        m = context.dress.look.measure
+        self.step = label("", "strong", wrap=True)
+        self.planned = FigureLine(_("planned"), context)
+        self.runs = FigureLine(_("runs for"), context)
+        self.act = button(_("Start"), hand.start_or_finish, role="main")
+        self.pause = button(_("Pause"), hand.pause_or_go_on, name=_("Pause this step"))
+        self.left = button(_("Left running"), lambda: hand.finish("left_running"), name=_("Left running, time unknown"))
+        self.sections = StepNumber(_("sections done"), step=1)
+        self.minutes = StepNumber(_("true time"), "min", step=1, least=0.1, may_be_empty=True)
+        self.steps = OpenList(context.dress, _("Steps of this panel"))
+        self.why = sentence()
+        self.reason = TextField(_("hold this panel back because"))
+        self.hold = button(_("Hold back"), self._hold, name=_("Hold this panel back"))
+        self.release = button(_("Release"), self._release, name=_("Release this panel"))
+        self.sections.committed.connect(hand.tick_sections)
+        self.minutes.committed.connect(self._minutes_typed)
+        self.reason.line.returnPressed.connect(self._hold)
+        figures, acts, numbers, holds = QHBoxLayout(), QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
+        for row, parts in (
+            (figures, (self.planned, self.runs)),
+            (numbers, (self.sections, self.minutes)),
+        ):
+            row.setSpacing(m.space("gap"))
+            for part in parts:
+                row.addWidget(part, 1)
+        acts.addWidget(self.act, 1)
+        acts.addWidget(self.pause)
+        acts.addWidget(self.left)
+        holds.addWidget(self.reason, 1)
+        holds.addWidget(self.hold, 0, Qt.AlignmentFlag.AlignBottom)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(m.space("small"))
+        column.addWidget(self.step)
+        column.addLayout(figures)
+        column.addLayout(acts)
+        column.addLayout(numbers)
+        column.addWidget(self.steps, 1)
+        column.addStretch(0)
+        column.addWidget(self.why)
+        column.addLayout(holds)
+        column.addWidget(self.release)
+
+    def redraw(self) -> None:
+        picture, standing, hand = self._context.picture, self._hand.standing, self._hand
+        if picture is None or standing is None or not hand.panel:
+            self._show_nothing()
+            return
+        run, step = hand.run, hand.step
+        planned = standing.plan.of_panel(hand.panel)
+        here = next((p for p in planned if step is not None and p.step == step.id), None)
+        if step is not None:
+            name = combination_name(picture.shop, step.combination_id)
+            self.step.setText(_("Step {n}: {name}").format(n=step.number, name=name))
+        elif planned:
+            self.step.setText(_("Every step of this panel is finished."))
+        else:
+            self.step.setText(_("No process is adopted for this panel yet: see Trials."))
+        self.planned.setVisible(here is not None)
+        if here is not None:
+            self.planned.show_value(minutes_words(here.minutes), here.minutes.working)
+        self._show_run(here)
+        self.steps.setVisible(bool(planned))
+        self.steps.set_lines([self._line(picture, standing, p) for p in planned], step.id if step is not None else "")
+        because = " ".join(s.sentence for s in no_abrasive(picture, hand.panel))
+        self.why.setText(because)
+        self.why.setVisible(bool(because))
+        set_kind(self.why, "flagged" if because else "")
+        is_held = bool(held(picture, hand.panel))
+        self.release.setVisible(is_held)
+        for part in (self.reason, self.hold):
+            part.setVisible(not is_held)
+            part.setEnabled(True)
+        self.act.setEnabled(run is not None or step is not None)
+
+    def _show_run(self, here: PlannedStep | None) -> None:
+        hand = self._hand
+        run, elapsed = hand.run, hand.elapsed
+        self.runs.setVisible(run is not None)
+        self.act.setText(_("Finish  F9") if run is not None else _("Start  F9"))
+        self.act.setAccessibleName(_("Finish this step") if run is not None else _("Start this step"))
+        for part in (self.pause, self.left, self.sections, self.minutes):
+            part.setVisible(run is not None)
+        if run is None or elapsed is None:
+            return
+        self.runs.show_value(clock_words(elapsed))
+        self.sections.set_value(float(run.sections_done or 0))
+        self.sections.set_title(
+            _("sections done") if here is None else _("sections done of {n}").format(n=here.sections.number)
+        )
+        self.minutes.set_value(hand.true_minutes)
+
+    def _show_nothing(self) -> None:
+        self.step.setText(_("Choose a panel on the map, or press F9 for the next one due."))
+        for part in (
+            self.planned, self.runs, self.pause, self.left, self.sections, self.minutes, self.steps, self.why,
+            self.release, self.reason, self.hold,
+        ):  # fmt: skip
+            part.hide()
+        self.act.setText(_("Go to the next panel  F9"))
+        self.act.setAccessibleName(_("Go to the next panel"))
+        self.act.setEnabled(True)
+
+    @staticmethod
+    def _line(picture: JobPicture, standing: WorkStanding, planned: PlannedStep) -> Line:
+        return Line(
+            planned.step,
+            _("{n}  {name}\nplanned {minutes}, {sections} sections; {state}").format(
+                n=planned.number + 1,
+                name=planned.step_name,
+                minutes=minutes_words(planned.minutes),
+                sections=planned.sections.number,
+                state=step_state(picture, standing, planned),
+            ),
+        )
+
+    def _minutes_typed(self, minutes: float | None) -> None:
+        self._hand.true_minutes = minutes
+
+    def _hold(self) -> None:
+        picture = self._context.picture
+        text = self.reason.line.text().strip()
+        if picture is None or not self._hand.panel:
+            return
+        if len(text.split()) < 2:
+            self.reason.say(_("Give the reason in at least two words; it is printed."))
+            return
+        if self._context.do(HoldPanel(picture.job.id, self._hand.panel, text), self._hand) is not None:
+            self.reason.line.clear()
+            self.reason.say("")
+
+    def _release(self) -> None:
+        picture = self._context.picture
+        if picture is not None:
+            self._context.do(ReleasePanel(picture.job.id, self._hand.panel), self._hand)
