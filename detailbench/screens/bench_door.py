@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 
 class ChangesLike(Protocol):
-    """What a move changed: kinds of things, their ids, and what happened in words."""
+    """What a move changed: kinds of things, their ids, what happened in words, and the thing the move made."""
 
     @property
     def kinds(self) -> frozenset[str]: ...
@@ -20,6 +20,8 @@ class ChangesLike(Protocol):
     def ids(self) -> tuple[str, ...]: ...
     @property
     def says(self) -> str: ...
+    @property
+    def id(self) -> str: ...
 
 
 class StandingLike(Protocol):

@@ -122,7 +122,10 @@ class Context(QObject):
 
     def _heard(self, changes: ChangesLike, initiator: object | None) -> None:
         if self.bench is not None and self.job_id is not None:
-            self.picture = self.bench.job(self.job_id)
+            if all(job.id != self.job_id for job in self.bench.shop().jobs):
+                self.open_job(None)  # its beginning was taken back
+            else:
+                self.picture = self.bench.job(self.job_id)
         self.changed.emit(changes, initiator)
 
     def do(self, move: Any, initiator: object | None = None) -> ChangesLike | None:

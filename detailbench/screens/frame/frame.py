@@ -11,7 +11,7 @@ from detailbench.screens.frame.notices import Flash, NoticeLine
 from detailbench.screens.frame.rail import Rail
 from detailbench.screens.frame.strip import EntryStrip
 from detailbench.screens.look.dress import Dress
-from detailbench.screens.stages.stage import Stage
+from detailbench.screens.stages.stage import Page, Stage
 
 
 class Frame(Protocol):
@@ -19,6 +19,7 @@ class Frame(Protocol):
 
     stages: tuple[Stage, ...]
     stage: Stage | None
+    page: Page | None
     context: Context
     dress: Dress
     rail: Rail

@@ -37,13 +37,17 @@ if TYPE_CHECKING:
 
 def all_stages() -> tuple[Stage, ...]:
     """The stages there are, in the order of the day."""
+    from detailbench.screens.stages.arrival.stage import ArrivalStage
     from detailbench.screens.stages.handover.stage import HandoverStage
     from detailbench.screens.stages.marks.stage import MarksStage
     from detailbench.screens.stages.thickness.stage import ThicknessStage
     from detailbench.screens.stages.trials.stage import TrialsStage
+    from detailbench.screens.stages.wash.stage import WashStage
     from detailbench.screens.stages.work.stage import WorkStage
 
     return (
+        ArrivalStage(),
+        WashStage(),
         MarksStage(),
         ThicknessStage(),
         TrialsStage(),
@@ -54,4 +58,8 @@ def all_stages() -> tuple[Stage, ...]:
 
 def all_pages() -> tuple[Page, ...]:
     """The pages below the stages."""
-    return ()
+    from detailbench.screens.pages.history.page import HistoryPage
+    from detailbench.screens.pages.jobs.page import JobsPage
+    from detailbench.screens.pages.shop.page import ShopPage
+
+    return (JobsPage(), ShopPage(), HistoryPage())

@@ -75,10 +75,16 @@ class Stage(ABC):
 
 
 class Page(ABC):
-    """A page beside the stages that fills map and card together: Shop, History."""
+    """A page beside the stages that fills map and card together: Jobs, Shop, History.
+
+    ``home``: the page that is open while no job is. ``scope``: whose last move is taken back while the page is open;
+    empty: the open job's.
+    """
 
     key: str
     title: str
+    home: bool = False
+    scope: str = ""
 
     @abstractmethod
     def make_page(self, context: Context) -> QWidget:

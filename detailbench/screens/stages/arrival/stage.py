@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QWidget
-
 from detailbench.basics.texts import _
 from detailbench.screens.actions import Action
 from detailbench.screens.context import Context
 from detailbench.screens.map.colouring import Colouring, PanelFill
-from detailbench.screens.stages.arrival.card import ArrivalCard
 from detailbench.screens.stages.stage import ColouringChoice, Stage
 
 if TYPE_CHECKING:
+    from PySide6.QtWidgets import QWidget
+
     from detailbench.record.picture import JobPicture
+    from detailbench.screens.stages.arrival.card import ArrivalCard
 
 
 class ArrivalStage(Stage):
@@ -30,6 +30,8 @@ class ArrivalStage(Stage):
         return _("Arrival")
 
     def make_card(self, context: Context) -> QWidget:
+        from detailbench.screens.stages.arrival.card import ArrivalCard  # built only when first shown
+
         self.card = ArrivalCard(context)
         return self.card
 
@@ -58,6 +60,6 @@ def damage_colouring(context: Context) -> Colouring:
     if context.picture is not None:
         for damage in context.picture.damages:
             if damage.panel:
-                fills[damage.panel] = PanelFill(hatch="cross", says=damage.words)
-    hatches = (("cross", _("damage noted on arrival")),) if fills else ()
+                fills[damage.panel] = PanelFill(hatch="crossed", says=damage.words)
+    hatches = (("crossed", _("damage noted on arrival")),) if fills else ()
     return Colouring("damage", _("existing damage"), fills, hatches=hatches)  # type: ignore[arg-type]

@@ -1,0 +1,1 @@
+"""The pages below the stages: Jobs, Shop, History."""

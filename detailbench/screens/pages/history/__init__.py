@@ -1,0 +1,1 @@
+"""History: the journal of the open job in words, and its check."""

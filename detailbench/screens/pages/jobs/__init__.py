@@ -1,0 +1,1 @@
+"""Jobs: the list, a new job, and the first start of an empty workshop."""

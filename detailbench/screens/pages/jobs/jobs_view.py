@@ -1,0 +1,98 @@
+"""What the Jobs page shows: the jobs on the left, a new one on the right, or the first steps of an empty workshop."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+
+from detailbench.basics.texts import _
+from detailbench.screens.context import Context
+from detailbench.screens.look.parts import area, button, rule
+from detailbench.screens.pages.jobs.first_steps import FirstSteps
+from detailbench.screens.pages.jobs.job_list import JobList
+from detailbench.screens.pages.jobs.new_job import NewJobForm
+
+KEY = "jobs"
+
+
+class JobsView(QWidget):
+    """Redrawn only while it is in front: reading every job costs time that the stages need."""
+
+    def __init__(self, context: Context) -> None:
+        super().__init__()
+        area(self, "surface")
+        self._context = context
+        self._stale = True
+        self._greeted = False
+        m = context.dress.look.measure
+        self.jobs = JobList(context)
+        self.new = NewJobForm(context)
+        self.steps = FirstSteps(context)
+        self.first_steps = button(_("First steps of a new workshop"), self.show_steps, role="quiet")
+        right = QVBoxLayout()
+        right.addWidget(self.new, 1)
+        right.addWidget(self.first_steps)
+        both = QWidget()
+        row = QHBoxLayout(both)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(m.space("wide"))
+        row.addWidget(self.jobs, 6)
+        row.addWidget(rule(upright=True))
+        row.addLayout(right, 5)
+        self.faces = QStackedWidget()
+        self.faces.addWidget(both)
+        self.faces.addWidget(self.steps)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(m.space("wide"), m.space("gap"), m.space("wide"), m.space("gap"))
+        column.addWidget(self.faces)
+        self.jobs.opened.connect(self._open)
+        self.jobs.again.connect(self._again)
+        self.new.begun.connect(self._open)
+        self.steps.done.connect(self.show_jobs)
+        context.changed.connect(lambda _changes, _who: self._changed())
+        context.job_opened.connect(self._changed)
+        context.stage_opened.connect(self._front)
+        self._changed()
+
+    def show_steps(self) -> None:
+        self.faces.setCurrentWidget(self.steps)
+        self.steps.redraw()
+        self.steps.take_focus()
+
+    def show_jobs(self) -> None:
+        self._greeted = True
+        self.faces.setCurrentIndex(0)
+        self.redraw()
+        self.new.take_focus()
+
+    def redraw(self) -> None:
+        """Show what there is now."""
+        self._stale = False
+        shop = self._context.shop
+        if shop is not None and not self._greeted:
+            self._greeted = True
+            if not shop.jobs and not shop.people:
+                self.show_steps()
+        self.jobs.redraw()
+        self.steps.redraw()
+
+    def _changed(self) -> None:
+        self._stale = True
+        if self._context.open_stage == KEY:
+            self.redraw()
+
+    def _front(self, key: str) -> None:
+        if key == KEY and self._stale:
+            self.redraw()
+
+    def _open(self, job_id: str) -> None:
+        """Open a job, or go back to it where it is the open one."""
+        if job_id == self._context.job_id:
+            self._context.open_job(None)  # so that opening it turns to its stage
+        self._context.open_job(job_id)
+
+    def _again(self, job_id: str) -> None:
+        from detailbench.record.picture import one
+
+        shop = self._context.shop
+        if shop is not None:
+            self.new.for_car(one(shop.cars, one(shop.jobs, job_id).car_id))

@@ -1,0 +1,1 @@
+"""Shop: people, gauges, foils, lamps, kit, range, settings, the screen."""

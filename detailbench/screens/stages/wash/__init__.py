@@ -1,0 +1,1 @@
+"""Wash: what the surface is now, its paint, and panels held back."""
