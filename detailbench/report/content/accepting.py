@@ -10,9 +10,11 @@ from detailbench.record.things import Acceptance, Signature
 from detailbench.report.content.blocks import Block, Fact, Facts, Para, Signing, Signings
 from detailbench.report.content.figures import day, moment, moment_with_offset, recorded
 from detailbench.report.content.gathered import Gathered
-from detailbench.report.content.parts import Text, said, typed
+from detailbench.report.content.parts import Text, clipped, said, typed
 from detailbench.report.content.standing import standing
 from detailbench.report.content.wording import person_words
+
+MOST_NAME, MOST_STATEMENT = 60, 400
 
 
 def acceptance_of(g: Gathered) -> Acceptance | None:
@@ -36,7 +38,7 @@ def accepting_blocks(g: Gathered) -> tuple[Block, ...]:
         return (
             Para((_("Not accepted yet: no answer of the owner was entered."),)),
             Para(standing("handover_open")),
-            Signings(_answers(g)),
+            _signings(g),
         )
     remarks = typed(g.picture.said(found.id, "remarks"))
     rows = [
@@ -65,7 +67,7 @@ def accepting_blocks(g: Gathered) -> tuple[Block, ...]:
                 ),
             )
         )
-    return (Facts(tuple(rows)), Signings(_answers(g)))
+    return (Facts(tuple(rows)), _signings(g))
 
 
 def _statement(found: Acceptance) -> Text:
@@ -76,6 +78,15 @@ def _statement(found: Acceptance) -> Text:
         light=light,
         answer=answer_words(found),
     )
+
+
+def _signings(g: Gathered) -> Signings:
+    long = []
+    for signature in g.picture.signatures:
+        name = g.picture.said(signature.id, "name")
+        long += [typed(name)] if len(name) > MOST_NAME else []
+        long += [typed(signature.statement)] if len(signature.statement) > MOST_STATEMENT else []
+    return Signings(_answers(g), tuple(long))
 
 
 def _answers(g: Gathered) -> tuple[Signing, ...]:
@@ -106,10 +117,10 @@ def _signing(g: Gathered, signature: Signature) -> Signing:
     )
     return Signing(
         roles[signature.role],
-        typed(g.picture.said(signature.id, "name")),
+        clipped(g.picture.said(signature.id, "name"), MOST_NAME)[0],
         way,
         strokes_of(g.picture.said(signature.id, "strokes")),
-        typed(signature.statement),
+        clipped(signature.statement, MOST_STATEMENT)[0],
     )
 
 

@@ -156,10 +156,11 @@ class PhotoPlate:
 
 @dataclass(frozen=True)
 class PhotoRow:
-    """Before and after side by side, or two that stand alone."""
+    """Before and after side by side, or two that stand alone. ``below``: captions too long to stand beneath one."""
 
     left: PhotoPlate
     right: PhotoPlate | None = None
+    below: tuple[Text, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -175,7 +176,10 @@ class Signing:
 
 @dataclass(frozen=True)
 class Signings:
+    """``below``: names and statements too long to stand beneath a signature."""
+
     answers: tuple[Signing, ...]
+    below: tuple[Text, ...] = ()
 
 
 @dataclass(frozen=True)

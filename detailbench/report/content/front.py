@@ -15,7 +15,7 @@ from detailbench.report.content.figures import count, day, moment_with_offset, o
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.marking import kinds_in_words, remaining_marks
 from detailbench.report.content.order import odometer_text, plate_text, vin_text
-from detailbench.report.content.parts import Text, clipped, joined, plain, said
+from detailbench.report.content.parts import Text, Typed, clipped, joined, plain, said
 from detailbench.report.content.readings import change_sentence, readings_printed
 from detailbench.report.content.thickness_maps import odd_line, range_of_means
 from detailbench.report.content.wording import (
@@ -64,7 +64,12 @@ def _under(g: Gathered) -> tuple[Text, ...]:
         ],
         ", ",
     )
-    return opening(first), opening(joined([plate_text(g), vin_text(car)], "; ")), _odometer(g)
+    return opening(first), opening(joined([_cut(plate_text(g)), _cut(vin_text(car))], "; ")), _odometer(g)
+
+
+def _cut(text: Text) -> Text:
+    """The text with its typed words cut to a line."""
+    return tuple(q for p in text for q in (_short(p.text) if isinstance(p, Typed) else (p,)))
 
 
 def _odometer(g: Gathered) -> Text:
@@ -108,7 +113,10 @@ def _who(g: Gathered) -> Text:
     )
     if people:
         parts.append(
-            said(_("workshop: {people}"), people=joined([person_words(g.picture.shop, p) for p in people], ", "))
+            said(
+                _("workshop: {people}"),
+                people=joined([_cut(person_words(g.picture.shop, p)) for p in list(people)[:4]], ", "),
+            )
         )
     return ended(joined(parts, "; "))
 

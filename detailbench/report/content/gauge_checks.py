@@ -172,7 +172,7 @@ def _shim(shim: Shim) -> Text:
         [
             typed(shim.label),
             said(
-                _("certified {value} ± {accuracy}"),
+                _("certificate value {value} ± {accuracy}"),
                 value=thickness(shim.value_um, recorded(shim, "value_um")),
                 accuracy=thickness(shim.accuracy_um, recorded(shim, "accuracy_um")),
             ),
@@ -184,7 +184,7 @@ def _shim(shim: Shim) -> Text:
 
 def _outcome(g: Gathered, found: RoundOfChecks, shim: Shim) -> Text:
     if found.check is None:
-        return (found.sentence,) if shim.value_um > 0 or found.shim is None else ()
+        return _incomplete(g, found) if shim.value_um > 0 or found.shim is None else ()
     check, ref = found.check, g.refs.of(found.check.working)
     if shim.value_um == 0:
         return traced(
@@ -203,6 +203,16 @@ def _outcome(g: Gathered, found: RoundOfChecks, shim: Shim) -> Text:
             thickness_change(check.shim_error_um, worked(ref, "shim_error_um"), 2),
             thickness(check.shim_limit_um, worked(ref, "shim_limit_um"), 2),
         ],
+    )
+
+
+def _incomplete(g: Gathered, found: RoundOfChecks) -> Text:
+    raw = [c for c in g.picture.check_readings if c.session_id == found.session.id and c.round_no == found.round_no]
+    zero = [c.id for c in raw if one(g.picture.shop.shims, c.shim_id).value_um == 0]
+    return said(
+        _("Not a whole check: {zero} on the zero plate, {foil} on a foil; five on each are needed."),
+        zero=readings_counted(zero),
+        foil=readings_counted([c.id for c in raw if c.id not in zero]),
     )
 
 

@@ -11,12 +11,20 @@ from detailbench.record.picture import one
 from detailbench.record.thing import JobThing
 from detailbench.record.things import Car, Party, Visit
 from detailbench.report.content.blocks import Block, Column, Fact, Facts, Grid, Heading, Para, Rows
-from detailbench.report.content.figures import count, moment, moment_with_offset, of_thing, recorded
+from detailbench.report.content.figures import moment, moment_with_offset, of_thing, recorded
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parts import Recorded, Text, joined, said, typed
 from detailbench.report.content.photographs import days_late, later
 from detailbench.report.content.trial_sections import PAINT
-from detailbench.report.content.wording import ended, group_name, initials, opening, panels_listed, person_words
+from detailbench.report.content.wording import (
+    counted,
+    ended,
+    group_name,
+    initials,
+    opening,
+    panels_listed,
+    person_words,
+)
 
 NOUNS = {
     "damage": "existing damage", "finish_group": "finish group", "state_note": "state of panels", 
@@ -161,9 +169,10 @@ def later_entries(g: Gathered) -> tuple[Text, ...]:
     ]
     if late_photos:
         out.append(
-            said(
+            counted(
+                [p.id for p in late_photos],
+                _("{n} photograph was entered a day or more after it was taken and says so."),
                 _("{n} photographs were entered a day or more after they were taken; each says so."),
-                n=count([p.id for p in late_photos]),
             )
         )
     return tuple(out)

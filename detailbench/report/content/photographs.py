@@ -13,9 +13,10 @@ from detailbench.record.things import Evidence, Photo
 from detailbench.report.content.blocks import Block, Heading, Para, PhotoPlate, PhotoRow
 from detailbench.report.content.figures import moment_with_offset, number, recorded
 from detailbench.report.content.gathered import Gathered
-from detailbench.report.content.parts import Recorded, Text, joined, said, typed
+from detailbench.report.content.parts import Recorded, Text, clipped, joined, said, typed
 from detailbench.report.content.wording import initials, lamp_words, opening, state_words
 
+MOST_CAPTION = 200
 LONGEST_PX = 1300  # 83 mm wide at about 400 dots an inch
 _FRAMES = frozenset({*range(0xC0, 0xC4), *range(0xC5, 0xC8), *range(0xC9, 0xCC), *range(0xCD, 0xD0)})
 
@@ -31,7 +32,7 @@ def photo_blocks(g: Gathered) -> tuple[Block, ...]:
     out: list[Block] = []
     if pairs:
         out.append(Heading((_("Before and after"),)))
-        out += [PhotoRow(_plate(g, a), _plate(g, b)) for a, b in pairs]
+        out += [_row(g, a, b) for a, b in pairs]
     else:
         out.append(Para((_("No photographs were paired before and after."),)))
     alone = [p for p in photos if p.id not in paired]
@@ -39,9 +40,18 @@ def photo_blocks(g: Gathered) -> tuple[Block, ...]:
         if pairs:
             out.append(Heading((_("Further photographs"),)))
         for i in range(0, len(alone), 2):
-            right = _plate(g, alone[i + 1]) if i + 1 < len(alone) else None
-            out.append(PhotoRow(_plate(g, alone[i]), right))
+            out.append(_row(g, *alone[i : i + 2]))
     return tuple(out)
+
+
+def _row(g: Gathered, *photos: Photo) -> PhotoRow:
+    plates = [_plate(g, p) for p in photos]
+    long = tuple(
+        said("{what}: {caption}", what=_where(p), caption=typed(p.caption))
+        for p in photos
+        if len(p.caption) > MOST_CAPTION
+    )
+    return PhotoRow(plates[0], plates[1] if len(plates) > 1 else None, long)
 
 
 def _plate(g: Gathered, photo: Photo) -> PhotoPlate:
@@ -55,7 +65,7 @@ def _shown(g: Gathered, evidence: Evidence) -> tuple[bytes | None, tuple[int, in
     try:
         content = print_copy(g.read_file(evidence.sha256), LONGEST_PX, name=evidence.name)
     except DetailbenchError as error:
-        return None, (0, 0), (str(error),)
+        return None, (0, 0), typed(str(error))
     size = jpeg_size(content)
     if size is None:
         text = _("Cannot be shown in print ({kind}); the file is kept.")
@@ -81,12 +91,16 @@ def jpeg_size(content: bytes) -> tuple[int, int] | None:
 
 
 def _what(photo: Photo) -> Text:
+    caption, cut = clipped(photo.caption, MOST_CAPTION)
+    return joined([joined([_where(photo), caption], ": "), _("(in full below)") if cut else ""])
+
+
+def _where(photo: Photo) -> Text:
     moments = {
         "arrival": _("arrival"), "before": _("before"), "trial": _("test section"), "after": _("after"),
     }  # fmt: skip
     where: Text = opening(panel_name(photo.panel)) if photo.panel else (_("Whole car"),)
-    first = said("{where}, {moment}", where=where, moment=moments[photo.moment])
-    return joined([first, typed(photo.caption)], ": ")
+    return said("{where}, {moment}", where=where, moment=moments[photo.moment])
 
 
 def _how(g: Gathered, photo: Photo, evidence: Evidence) -> Text:

@@ -11,7 +11,7 @@ from detailbench.findings.trial_story import TrialTold, as_outcome, mildest_sent
 from detailbench.record.picture import one
 from detailbench.record.things import FinishGroup, ProcessStep, Trial
 from detailbench.report.content.blocks import Block, Fact, Facts, Heading, Para
-from detailbench.report.content.figures import moment, number, of_thing, recorded
+from detailbench.report.content.figures import count, moment, number, of_thing, recorded
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parts import Text, joined, said, typed
 from detailbench.report.content.wording import ended, group_name, initials, lamp_words, panels_listed, place_words
@@ -56,8 +56,7 @@ def test_section_blocks(g: Gathered) -> tuple[Block, ...]:
 def _group(g: Gathered, group: FinishGroup, stories: tuple[TrialTold, ...]) -> list[Block]:
     out: list[Block] = [Heading(group_words(group)), Para(_of_panels(g, group), "note")]
     rows = [
-        Fact(_("Test section {n}").format(n=i), (_tried(g, t, i, stories), _seen(g, t)))
-        for i, t in enumerate(stories, 1)
+        Fact(_("Test section {n}").format(n=i), (_tried(t, stories), _seen(g, t))) for i, t in enumerate(stories, 1)
     ]
     if rows:
         out.append(Facts(tuple(rows)))
@@ -74,7 +73,7 @@ def _of_panels(g: Gathered, group: FinishGroup) -> Text:
     return said(_("Panels of this finish: {panels}."), panels=panels_listed(k for k in g.order if k in group.panels))
 
 
-def _tried(g: Gathered, story: TrialTold, number_: int, stories: tuple[TrialTold, ...]) -> Text:
+def _tried(story: TrialTold, stories: tuple[TrialTold, ...]) -> Text:
     trial = story.trial
     where: Text = said(_("{spot} on the {panel}"), spot=_(SPOTS[trial.spot]), panel=panel_name(trial.panel))
     at = _position(trial)
@@ -82,13 +81,14 @@ def _tried(g: Gathered, story: TrialTold, number_: int, stories: tuple[TrialTold
         where = said("{where}, {place}", where=where, place=place_words(trial, at))
     if trial.on_top_of:
         below = next((i for i, t in enumerate(stories, 1) if t.trial.id == trial.on_top_of), None)
-        if below is not None and below != number_:
-            where = said(_("{where}, on top of test section {below}"), where=where, below=_("no. {n}").format(n=below))
+        if below is not None:
+            under = count([t.trial.id for t in stories[:below]])
+            where = said(_("{where}, on top of test section {below}"), where=where, below=under)
     return ended(
         joined(
             [
                 said("{name}: {where}", name=typed(story.name), where=where),
-                joined(_technique(g, trial), ", "),
+                joined(_technique(trial), ", "),
                 moment(trial.entered_at, recorded(trial, "entered_at")),
             ],
             "; ",
@@ -102,7 +102,7 @@ def _position(trial: Trial) -> EdgePosition | None:
     return EdgePosition(trial.edge_a, trial.edge_a_mm, trial.edge_b, trial.edge_b_mm, 0.0, 0.0)
 
 
-def _technique(g: Gathered, trial: Trial) -> list[Text]:
+def _technique(trial: Trial) -> list[Text]:
     out: list[Text] = []
     if trial.dial:
         out.append(said(_("dial {dial}"), dial=typed(trial.dial)))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from detailbench.basics.errors import BadInput
-from detailbench.basics.numbers import NBSP, format_thickness
+from detailbench.basics.numbers import format_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.permissions import shop_totals
@@ -30,7 +30,7 @@ from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parts import Figure, Recorded, Text, joined, said, traced, typed
 from detailbench.report.content.trial_sections import step_label
 from detailbench.report.content.wording import ended, initials, opening, panels_counted, panels_listed, person_words
-from detailbench.work.climate import LEAST_MARGIN_C, dew_point
+from detailbench.work.climate import dew_point
 
 RULES = {
     "held": "held back by a person",
@@ -304,5 +304,5 @@ def _climate(g: Gathered, p: Protection) -> Text:
     if found.margin_c < 0:
         text = _("Dew point {dew}; the surface was below it ({margin}).")
     elif found.warns:
-        text = _("Dew point {dew}; the surface was only {margin} above it, less than the usual margin of {least}.")
-    return joined([first, said(text, dew=dew, margin=margin, least=f"{LEAST_MARGIN_C:.0f}{NBSP}°C")])
+        text = _("Dew point {dew}; the surface was only {margin} above it: little margin.")
+    return joined([first, said(text, dew=dew, margin=margin)])

@@ -103,8 +103,8 @@ def _flows(block: Block, page: Paper) -> list[Flowable]:
         Grid: lambda b: [table(b, page.room)],
         PlanPair: lambda b: [PlanPairDrawing(b), Spacer(0, 6)],
         PanelSheet: lambda b: sheet(b, page),
-        PhotoRow: lambda b: [PhotoRowDrawing(b)],
-        Signings: lambda b: [Spacer(0, 8), *signing_rows(b)],
+        PhotoRow: lambda b: [PhotoRowDrawing(b), *(Paragraph(markup(t, ITALIC), TYPED) for t in b.below)],
+        Signings: lambda b: [Spacer(0, 8), *signing_rows(b), *(Paragraph(markup(t, ITALIC), TYPED) for t in b.below)],
         Workings: workings,
     }
     return makers[type(block)](block)

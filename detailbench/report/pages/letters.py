@@ -85,22 +85,22 @@ def runs(words: str, font: str = REGULAR) -> list[Run]:
         if found is None:
             lost += 1
             continue
-        if lost and letter != " ":
-            out.append(Run(font, _lost(lost)))
+        if lost and letter == " ":
+            continue  # words of lost letters make one remark
+        if lost:
+            _append(out, font, _lost(lost) + ("" if letter == "\n" else " "))
             lost = 0
-            if out[-1:] and out[-1].letters and letter not in "\n":
-                out.append(Run(font, " "))
         _append(out, found, letter)
     if lost:
-        out.append(Run(font, _lost(lost)))
+        _append(out, font, _lost(lost))
     return out
 
 
-def _append(out: list[Run], font: str, letter: str) -> None:
+def _append(out: list[Run], font: str, letters: str) -> None:
     if out and out[-1].font == font:
-        out[-1] = Run(font, out[-1].letters + letter)
+        out[-1] = Run(font, out[-1].letters + letters)
     else:
-        out.append(Run(font, letter))
+        out.append(Run(font, letters))
 
 
 def _lost(count: int) -> str:

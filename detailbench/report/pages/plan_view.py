@@ -194,7 +194,7 @@ def _number(canvas: Any, panel: Panel, fill: Fill, carry: Carry, busy: list[Poin
     if panel.handle is not None:
         canvas.setStrokeColor(LINE)
         canvas.rect(x - wide / 2 - 0.6, y - 4.4, wide + 1.2, 8.8, stroke=1, fill=1)
-    else:
+    elif fill.hatch:
         canvas.rect(x - wide / 2, y - 3.9, wide, 7.8, stroke=0, fill=1)
     canvas.setFillColor(_ink(fill))
     draw(canvas, x, y - NUMBER * 0.36, words, BOLD, NUMBER, "middle")

@@ -1,4 +1,4 @@
-"""Tables: a quiet head, hairlines between rows, the head repeated on every page, long cells split across pages."""
+"""Tables: a quiet head, hairlines between rows, the head repeated on every page, long cells cut into rows."""
 
 from __future__ import annotations
 
@@ -7,9 +7,11 @@ from typing import Any
 from reportlab.platypus import Flowable, Paragraph, Table, TableStyle
 
 from detailbench.report.content.blocks import Column, Grid
-from detailbench.report.content.parts import Text, plain
+from detailbench.report.content.parts import Figure, Part, Text, Typed, plain
 from detailbench.report.pages.letters import BOLD, marked_up, markup
 from detailbench.report.pages.look import CELL, CELL_RIGHT, GREY, GROUP, HAIR, HAIRLINE, HEAD, HEAD_RIGHT
+
+LINES = 50  # a cell holds at most this many lines; what is longer goes on in a row beneath
 
 
 def table(grid: Grid, room: float) -> Flowable:
@@ -36,7 +38,7 @@ def table(grid: Grid, room: float) -> Flowable:
                 ("NOSPLIT", (0, at), (-1, at + 1)),
             ]
         for row in group.rows:
-            rows.append([_cell(c, text) for c, text in zip(grid.columns, row, strict=True)])
+            rows += _cells(grid, row, room)
             looks.append(("LINEBELOW", (0, len(rows) - 1), (-1, len(rows) - 1), HAIRLINE, HAIR))
     shares = sum(c.share for c in grid.columns)
     made = Table(
@@ -44,13 +46,47 @@ def table(grid: Grid, room: float) -> Flowable:
         colWidths=[room * c.share / shares for c in grid.columns],
         repeatRows=1,
         hAlign="LEFT",
-        splitInRow=1,
         spaceBefore=2,
         spaceAfter=7,
     )
     # the library's own font would otherwise be named for cells that hold no text
     made.setStyle(TableStyle([("FONT", (0, 0), (-1, -1), CELL.fontName, CELL.fontSize, CELL.leading), *looks]))
     return made
+
+
+def _cells(grid: Grid, row: tuple[Text, ...], room: float) -> list[list[Paragraph]]:
+    """A row, or as many as keep every cell lower than a page: nothing typed is too long for a table."""
+    shares = sum(c.share for c in grid.columns)
+    cut = [pieces(t, _letters(room * c.share / shares)) for c, t in zip(grid.columns, row, strict=True)]
+    deep = max(len(p) for p in cut)
+    return [[_cell(c, p[i] if i < len(p) else ()) for c, p in zip(grid.columns, cut, strict=True)] for i in range(deep)]
+
+
+def _letters(wide: float) -> int:
+    """How many letters, wide ones even, surely fit into a cell of this width without filling a page."""
+    return max(20, int((wide - 5) / CELL.fontSize) * LINES)
+
+
+def pieces(text: Text, most: int) -> list[Text]:
+    """A text cut into pieces of at most ``most`` letters, at blanks where there are any."""
+    out: list[list[Part]] = [[]]
+    room = most
+    for part in text:
+        words = plain((part,))
+        while len(words) > room:
+            if isinstance(part, Figure):
+                break
+            at = words.rfind(" ", 0, room) + 1 or room
+            out[-1].append(Typed(words[:at]) if isinstance(part, Typed) else words[:at])
+            words = words[at:]
+            out.append([])
+            room = most
+        if len(words) > room:
+            out.append([])
+            room = most
+        out[-1].append(part if isinstance(part, Figure) else Typed(words) if isinstance(part, Typed) else words)
+        room -= len(words)
+    return [tuple(p) for p in out]
 
 
 def _head(column: Column) -> Paragraph:
