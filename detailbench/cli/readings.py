@@ -6,7 +6,7 @@ from argparse import Namespace
 
 from detailbench.basics.clock import SystemClock
 from detailbench.basics.errors import BadFile, BadInput, RecordTrouble
-from detailbench.basics.numbers import PlausibleRange
+from detailbench.basics.numbers import LengthUnit, PlausibleRange
 from detailbench.basics.texts import _
 from detailbench.body.names import type_ahead
 from detailbench.cli import TROUBLE
@@ -40,16 +40,8 @@ def take_in(words: Namespace) -> int:
     bench = Bench(folder, SystemClock(), read_only=words.look_only)
     try:
         job = job_named(bench.shop(), words.job)
-        low, high = plausible_range_um(bench.shop())
-        read = read_file(
-            content,
-            panel_key=panel_named,
-            name=words.file.name,
-            unit_default=words.unit,
-            zone=bench.clock.now().tzinfo,
-            plausible=PlausibleRange(low, high),
-        )
-        lines = _lines(read, words.panel)
+        read = read_readings(bench, content, words.file.name, words.unit)
+        lines = lines_of(read, words.panel)
         for refused in read.refused:
             print(refused.sentence)
         for note in read.notes:
@@ -67,7 +59,21 @@ def take_in(words: Namespace) -> int:
     return TROUBLE if read.refused else 0
 
 
-def _lines(read: ReadingsFile, panel_words: str | None) -> tuple[ImportedReading, ...]:
+def read_readings(bench: Bench, content: bytes, name: str, unit: LengthUnit) -> ReadingsFile:
+    """A readings file as this shop reads it: its usual range, its time zone."""
+    low, high = plausible_range_um(bench.shop())
+    return read_file(
+        content,
+        panel_key=panel_named,
+        name=name,
+        unit_default=unit,
+        zone=bench.clock.now().tzinfo,
+        plausible=PlausibleRange(low, high),
+    )
+
+
+def lines_of(read: ReadingsFile, panel_words: str | None) -> tuple[ImportedReading, ...]:
+    """The accepted lines as a move takes them. Raises BadInput for a line that names no panel where none is given."""
     default = None
     if panel_words:
         default = panel_named(panel_words)

@@ -1,0 +1,1 @@
+"""The core player: carries out a walk script through moves, without a window."""

@@ -1,0 +1,97 @@
+"""Giving the car back."""
+
+from __future__ import annotations
+
+import math
+
+from detailbench.basics.errors import BadFile, Refused
+from detailbench.basics.texts import _
+from detailbench.cli.walking.core.hand import Hand
+from detailbench.cli.walking.kinds import amount
+from detailbench.cli.walking.steps import handover as h
+from detailbench.moves.documents import CloseReport, copy_out, newest_document, open_key
+from detailbench.moves.handover import CarLeaves, RecordAcceptance, RecordProtection, Sign
+from detailbench.seal.verdict import Outcome, Verdict
+from detailbench.seal.verifying import verify_pdf
+
+
+def strokes_for(name: str) -> list[list[tuple[float, float]]]:
+    """An invented scribble, the same for the same name: one wave per letter."""
+    count = max(len(name), 2)
+    return [
+        [((i + 0.5) / (count * 8), 0.5 + 0.3 * math.sin(i * (1 + ord(name[i // 8 % len(name)]) % 5) / 4))
+         for i in range(count * 8)]
+    ]  # fmt: skip
+
+
+def protect(step: h.Protect, hand: Hand) -> None:
+    hand.do(
+        RecordProtection(
+            hand.job,
+            hand.panels(step.panels),
+            step.product,
+            kind=step.kind,
+            batch=step.batch,
+            air_c=amount(step.air),
+            humidity_percent=amount(step.humidity),
+            surface_c=amount(step.surface),
+            cure_h=amount(step.cure),
+        )
+    )
+
+
+def accept(step: h.Accept, hand: Hand) -> None:
+    hand.do(RecordAcceptance(hand.job, step.answer, step.remarks, step.light))
+
+
+def sign(step: h.SignIt, hand: Hand) -> None:
+    strokes = strokes_for(step.signer) if step.way == "drawn" and step.signer else []
+    hand.do(Sign(hand.job, step.role, way=step.way, name=step.signer, strokes=strokes, moment=step.moment))
+
+
+def close_report(_step: h.CloseTheReport, hand: Hand) -> None:
+    if hand.passphrase is None:
+        raise Refused(
+            _("A document is sealed with the workshop's key: give its passphrase in a file (--passphrase-file)."),
+            rule="passphrase",
+        )
+    key = open_key(hand.folder, hand.bench.shop(), hand.passphrase, hand.clock)
+    hand.do(CloseReport(hand.job, key))
+
+
+def print_report(step: h.PrintReport, hand: Hand) -> None:
+    copy_out(hand.bench.store, newest_document(hand.bench.store, hand.job), hand.out / step.file)
+
+
+def verdict_of(hand: Hand, content: bytes) -> Verdict:
+    """What a check of these bytes says, against what the record knows of the newest document."""
+    document = newest_document(hand.bench.store, hand.job)
+    return verify_pdf(content, recorded_sha256=document.sha256, expected_fingerprint=document.key_fingerprint)
+
+
+def verify(step: h.VerifyFile, hand: Hand) -> None:
+    try:
+        content = (hand.out / step.file).read_bytes()
+    except OSError as error:
+        raise BadFile(
+            _("{name} cannot be read ({why}).").format(name=step.file, why=error.strerror), name=step.file
+        ) from error
+    found = verdict_of(hand, content)
+    if found.outcome != Outcome.UNCHANGED:
+        raise Refused(" ".join(found.sentences), rule="not_unchanged")
+    hand.said = " ".join(found.sentences)
+
+
+def leaves(_step: h.Leaves, hand: Hand) -> None:
+    hand.do(CarLeaves(hand.job))
+
+
+ACTS = {
+    h.Protect: protect,
+    h.Accept: accept,
+    h.SignIt: sign,
+    h.CloseTheReport: close_report,
+    h.PrintReport: print_report,
+    h.VerifyFile: verify,
+    h.Leaves: leaves,
+}

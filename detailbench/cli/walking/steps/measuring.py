@@ -1,0 +1,83 @@
+"""The gauge, its checks, and readings."""
+
+# ruff: noqa: RUF009 -- value() and named() describe fields, as dataclasses.field() does
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from detailbench.cli.walking.kinds import AT, PANEL, TEXT, At, Quantity, quantities, quantity, whole, word
+from detailbench.cli.walking.step import Step, flag, named, value
+
+
+@dataclass(frozen=True, kw_only=True)
+class BeginSession(Step):
+    verb = "session"
+    does = "take a gauge in hand; the surface's temperature if it was measured"
+    gauge: str = value(TEXT)
+    temperature: Quantity | None = value(quantity("C"), None)
+
+
+@dataclass(frozen=True, kw_only=True)
+class CheckGauge(Step):
+    verb = "check"
+    does = "raw values on the zero plate or a foil; `again` begins a new round"
+    foil: str = value(TEXT)
+    values: tuple[Quantity, ...] = value(quantities("um", "mil"))
+    again: bool = flag()
+
+
+@dataclass(frozen=True, kw_only=True)
+class TypeReading(Step):
+    verb = "reading"
+    does = "one value typed; it lands on the next place of the panel in hand"
+    reading: Quantity = value(quantity("um", "µm", "mil"))
+    place: int | None = named(whole(1))
+    note: str = named(TEXT, "")
+
+
+@dataclass(frozen=True, kw_only=True)
+class TypeReadings(Step):
+    verb = "readings"
+    does = "several values one after the other, a few seconds apart"
+    values: tuple[Quantity, ...] = value(quantities("um", "µm", "mil"))
+    every: Quantity | None = named(quantity("s"))
+
+
+@dataclass(frozen=True, kw_only=True)
+class GaugeSends(Step):
+    verb = "gauge"
+    does = "the gauge sends one value by itself"
+    reading: Quantity = value(quantity("um", "µm", "mil"))
+
+
+@dataclass(frozen=True, kw_only=True)
+class NoValue(Step):
+    verb = "no-value"
+    does = "the gauge gave no value at the next place"
+    why: str = value(word(shown="over_range|no_metal|nothing"))
+
+
+@dataclass(frozen=True, kw_only=True)
+class ChosenPlace(Step):
+    verb = "place"
+    does = "a place a person chose on the panel in hand; the next value lands there"
+    at: At = value(AT)
+
+
+@dataclass(frozen=True, kw_only=True)
+class DecideOddPlace(Step):
+    verb = "decide"
+    does = "set an odd place of the panel in hand aside, or keep it, with a reason"
+    place: int = value(whole(1))
+    decision: str = value(word(shown="set_aside|kept"))
+    reason: str = value(TEXT)
+
+
+@dataclass(frozen=True, kw_only=True)
+class ImportFile(Step):
+    verb = "import"
+    does = "readings from a file beside the script"
+    file: str = value(TEXT)
+    panel: str = named(PANEL, "")
+    unit: str = named(word("um", "mil"), "um")
