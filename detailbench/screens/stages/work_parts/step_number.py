@@ -70,22 +70,22 @@ class StepNumber(QWidget):
             return
         self.value = value
         self._show()
-        self._say("")
+        self.say("")
 
     def commit(self) -> None:
         """Enter what stands there, if it changed and can be read."""
         text = self.line.text().strip()
         if text == self._text(self.value):
-            self._say("")
+            self.say("")
             return
         if not text and self._may_be_empty:
             self._take(None)
             return
         typed = read_typed(text, expects="plain", allow_negative=self._negative)
         if typed.value is None:
-            self._say(typed.question or typed.sentence)
+            self.say(typed.question or typed.sentence)
         elif typed.value < self._least and not self._negative:
-            self._say(_("At least {least} is needed here.").format(least=format_number(self._least)))
+            self.say(_("At least {least} is needed here.").format(least=format_number(self._least)))
         else:
             self._take(typed.value)
 
@@ -100,7 +100,7 @@ class StepNumber(QWidget):
     def _take(self, value: float | None) -> None:
         self.value = value
         self._show()
-        self._say("")
+        self.say("")
         self.committed.emit(value)
 
     def _show(self) -> None:
@@ -111,7 +111,8 @@ class StepNumber(QWidget):
     def _text(value: float | None) -> str:
         return "" if value is None else format_number(value)
 
-    def _say(self, text: str) -> None:
+    def say(self, text: str) -> None:
+        """A sentence at the place; empty: none."""
         self.says.setText(text)
         self.says.setVisible(bool(text))
         set_kind(self.says, "stop" if text else "")
