@@ -83,6 +83,7 @@ class Bench:
     def do(self, move: Move, initiator: object = None) -> Changes:
         """Make a move in one transaction, on the disk when this returns. Raises Refused, BadInput, RecordTrouble."""
         with self.store.writing(self.clock.now(), self.person) as w:
+            w.know(self._jobs)
             done = move.make(w)
             if not w.changes:
                 return Changes(frozenset(), (), done.scope, done.says, done.id, done.note)

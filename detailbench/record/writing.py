@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import secrets
 import uuid
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import datetime
 from typing import Any, TypeVar
@@ -37,9 +38,17 @@ class Writer:
         self.n += 1
         self._count = 0
         self.changes: list[log.Change] = []
+        self._known: Mapping[str, JobPicture] = {}
+
+    def know(self, pictures: Mapping[str, JobPicture]) -> None:
+        """Pictures read before this transaction; one of them serves while nothing has been written since."""
+        self._known = pictures
 
     # reading inside the transaction
     def job(self, job_id: str) -> JobPicture:
+        known = self._known.get(job_id)
+        if known is not None and not self.changes and known.shop.head == self.n - 1:
+            return known
         return job_picture(self._connection, job_id)
 
     def shop(self) -> ShopPicture:

@@ -55,7 +55,8 @@ def add_gauge(step: s.AddGauge, hand: Hand) -> None:
         resolution_um=amount(step.resolution),
     )
     words = {"serial": step.serial, "certificate": step.certificate, "laboratory": step.laboratory}
-    hand.do(AddToShop("gauge", {"name": step.gauge, **values, **words}))
+    substrates = ("steel", "aluminium") if step.reads == "both" else (step.reads,)
+    hand.do(AddToShop("gauge", {"name": step.gauge, "substrates": substrates, **values, **words}))
 
 
 def add_foil(step: s.AddFoil, hand: Hand) -> None:

@@ -43,6 +43,7 @@ class AddGauge(Step):
     fixed: Quantity | None = named(quantity("um"))
     share: Quantity | None = named(quantity("%"))
     resolution: Quantity | None = named(quantity("um"))
+    reads: str = named(word("steel", "aluminium", "both"), "steel")
     serial: str = named(TEXT, "")
     certificate: str = named(TEXT, "")
     laboratory: str = named(TEXT, "")
