@@ -2,32 +2,127 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QWidget
 
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
+from detailbench.screens.actions import Action
 from detailbench.screens.context import Context
-from detailbench.screens.stages.stage import Stage
+from detailbench.screens.entry.file_choice import FileChooser, choose_files
+from detailbench.screens.map.colouring import Colouring, Drawing
+from detailbench.screens.stages.stage import ColouringChoice, FarFacts, Stage
+from detailbench.screens.stages.thickness import on_map, walk
+from detailbench.screens.stages.thickness.desk import KEY, ThicknessDesk
+from detailbench.screens.stages.thickness.words import place_words, value_words
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
+    from detailbench.screens.stages.thickness.card import ThicknessCard
 
 
 class ThicknessStage(Stage):
-    """Thickness by panel and place."""
+    """Thickness by panel and place. ``choose``: how a readings file is chosen."""
 
-    key = "thickness"
+    key = KEY
+
+    def __init__(self, choose: FileChooser = choose_files) -> None:
+        self._choose = choose
+        self.desk: ThicknessDesk | None = None
+        self.card: ThicknessCard | None = None
 
     @property
     def title(self) -> str:  # type: ignore[override]  # follows the language
         return _("Thickness")
 
+    def begin(self, context: Context) -> None:
+        self.desk = ThicknessDesk(context)
+
     def make_card(self, context: Context) -> QWidget:
-        return QWidget()
+        from detailbench.screens.stages.thickness.card import ThicknessCard
+
+        if self.desk is None:
+            self.begin(context)
+        assert self.desk is not None
+        self.card = ThicknessCard(self.desk, self._choose)
+        return self.card
 
     def counts(self, picture: JobPicture) -> tuple[float, int]:
         from detailbench.findings.due import due
 
         found = due(picture)[self.key]
         return found.done, found.done + found.due
+
+    def what_next(self, context: Context) -> str:
+        return self.desk.waits() if self.desk is not None else ""
+
+    def colourings(self) -> tuple[ColouringChoice, ...]:
+        return (ColouringChoice(on_map.KEY, _("thickness"), self._means),)
+
+    def _means(self, context: Context) -> Colouring:
+        return on_map.means(context, self.desk.survey if self.desk is not None else None)
+
+    def drawing(self, context: Context) -> Drawing:
+        return Drawing(places=on_map.drawn(context.picture, context.outline, context.selected_panel))
+
+    def far(self, context: Context) -> FarFacts:
+        desk = self.desk
+        if desk is None:
+            return FarFacts()
+        last, place, places = desk.last, desk.place, desk.places()
+        where = ""
+        if last is not None and context.picture is not None:
+            kept = next((p for p in context.picture.places if p.id == last.place_id), None)
+            there = desk.places(kept.panel) if kept is not None else ()
+            at = next((p for p in there if p.id == last.place_id), None)
+            where = place_words(at, len(there)) if at is not None else ""
+        elif place is not None:
+            where = place_words(place, len(places))
+        due = 0 if context.picture is None else len(walk.panels_due(context.picture, context.outline))
+        here = sum(1 for p in places if not p.readings)
+        left = []
+        if here:
+            left.append(_("{n} places left here").format(n=format_number(here)))
+        left.append(
+            _("{n} panels to go").format(n=format_number(due - (1 if here else 0)))
+            if due - (1 if here else 0) > 0
+            else _("the last panel")
+            if here
+            else _("every panel measured")
+        )
+        return FarFacts(
+            where=where,
+            last=value_words(last) if last is not None else "",
+            next=desk.waits(),
+            left=", ".join(left),
+        )
+
+    def actions(self, context: Context) -> tuple[Action, ...]:
+        desk, card = self.desk, self.card
+        if desk is None or card is None:
+            return ()
+
+        def can_none() -> bool:
+            return bool(context.selected_panel) and desk.check.session is not None
+
+        def none(why: str) -> Callable[[], None]:
+            return lambda: desk.no_value(why)
+
+        def figure(sign: str) -> Callable[[], None]:
+            return lambda: card.type_value(sign)
+
+        figures = [
+            Action(f"figure_{n}", str(n), str(n), figure(str(n)), lambda: card.takes_figures, shown=False)
+            for n in range(10)
+        ]
+        return (
+            Action("none", _("no value"), "F3", none("nothing"), can_none),
+            Action("over", _("over range"), "Shift+F3", none("over_range"), can_none, shown=False),
+            Action("no_metal", _("no metal"), "Ctrl+F3", none("no_metal"), can_none, shown=False),
+            Action("on", _("next panel"), "PgDown", desk.next_panel),
+            Action("back", _("panel before"), "PgUp", lambda: desk.next_panel(-1), shown=False),
+            Action("tab", _("turn the card"), "Ctrl+Tab", card.tabs.next_tab),
+            *figures,
+        )

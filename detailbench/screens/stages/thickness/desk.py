@@ -1,0 +1,301 @@
+"""What the person is doing in the Thickness stage: where the next value lands, what waits in the tray."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from PySide6.QtCore import QObject, Signal
+
+from detailbench.basics.numbers import Typed, format_number, format_thickness
+from detailbench.basics.texts import _
+from detailbench.body.edges import EdgePosition, to_edges
+from detailbench.body.names import panel_name
+from detailbench.body.where import walk_order
+from detailbench.moves.reading_mending import NotAValue, ReadAsMil
+from detailbench.moves.readings import AddPlace, DecidePlace, ProposePlaces, RecordReading, StrikeReading
+from detailbench.moves.walk_mending import ChangeSides, ShiftBack
+from detailbench.record.things import Reading
+from detailbench.screens.context import Context
+from detailbench.screens.stages.thickness import walk
+from detailbench.screens.stages.thickness.gauge_check_desk import GaugeCheckDesk
+from detailbench.screens.stages.thickness.sent_values import SentValues
+from detailbench.screens.stages.thickness.survey import Survey, SurveyKeeper
+from detailbench.screens.stages.thickness.walk import WalkPlace
+from detailbench.screens.stages.thickness.words import flags_line, place_words, value_words
+
+KEY = "thickness"
+NEAR_MM = 60.0  # a click as near as this means the place that is there
+
+
+@dataclass(frozen=True)
+class Pointed:
+    """Somewhere a person pointed at that is no place yet."""
+
+    panel: str
+    at: EdgePosition
+
+
+class ThicknessDesk(QObject):
+    """Knows nothing the picture knows; ``changed`` says that something here is to be drawn anew."""
+
+    changed = Signal()
+    tab_wanted = Signal(str)
+    asked_in_field = Signal(str)  # a sent text that can be read in two ways
+
+    def __init__(self, context: Context) -> None:
+        super().__init__(context)
+        self.context = context
+        self.rounds = 1
+        self.pointed: Pointed | None = None
+        self.part = "walk"  # the part of the card that is open
+        self.check = GaugeCheckDesk(context, self)
+        self._surveys = SurveyKeeper()
+        self.sent = SentValues(context, self)
+        self._wanted_id = ""
+        context.place_chosen.connect(self._placed)
+        context.panel_selected.connect(self._selected)
+        context.job_opened.connect(self._begin)
+        context.stage_opened.connect(lambda _key: self.told())
+        context.changed.connect(lambda *_a: self.changed.emit())
+        context.take_bursts_with(self.sent.take_burst)
+
+    # looking
+    @property
+    def here(self) -> bool:
+        """The Thickness stage is in front, with a job."""
+        return self.context.open_stage == KEY and self.context.picture is not None
+
+    @property
+    def survey(self) -> Survey | None:
+        picture = self.context.picture
+        return None if picture is None else self._surveys.of(picture)
+
+    @property
+    def panel(self) -> str:
+        return self.context.selected_panel
+
+    def places(self, panel: str = "") -> tuple[WalkPlace, ...]:
+        """The places of a panel (the selected one) in walking order."""
+        picture, panel = self.context.picture, panel or self.panel
+        return () if picture is None or not panel else walk.places_of(picture, self.context.outline, panel)
+
+    @property
+    def place(self) -> WalkPlace | None:
+        """Where the next value of the selected panel lands."""
+        places = self.places()
+        wanted = next((p for p in places if p.id and p.id == self._wanted_id), None)
+        return wanted or walk.next_of(places, self.rounds)
+
+    @property
+    def place_is_chosen(self) -> bool:
+        """A person chose where the next value lands."""
+        return bool(self._wanted_id)
+
+    @property
+    def complete(self) -> bool:
+        return walk.is_complete(self.places(), self.rounds)
+
+    @property
+    def last(self) -> Reading | None:
+        """The reading entered last in this job."""
+        picture = self.context.picture
+        return picture.readings[-1] if picture is not None and picture.readings else None
+
+    def panel_after(self) -> str:
+        """The next panel with places due; empty: none."""
+        picture = self.context.picture
+        return "" if picture is None else walk.panel_after(picture, self.context.outline, self.panel)
+
+    # what happens around
+    def _begin(self) -> None:
+        self.pointed, self._wanted_id = None, ""
+        self.sent.begin()
+        self.check.begin()
+        self.told()
+
+    def _selected(self, panel: str) -> None:
+        if self.pointed is not None and self.pointed.panel != panel:
+            self.pointed = None
+        if self._wanted_id and all(p.id != self._wanted_id for p in self.places()):
+            self._wanted_id = ""
+        self.changed.emit()
+        self._show_place()
+
+    def _placed(self, panel: str, x_mm: float, y_mm: float) -> None:
+        if not self.here:
+            return
+        drawn = self.context.outline.panels[panel]
+        near = []
+        for place in self.places(panel):
+            x, y = walk.on_drawing(drawn, place.at)
+            near.append((((x - x_mm) ** 2 + (y - y_mm) ** 2) ** 0.5, place.number, place))
+        least = min(near, key=lambda n: n[:2], default=None)
+        if least is not None and least[0] <= NEAR_MM:
+            self.pointed = None
+            self.choose_place(least[2].number)
+        else:
+            self.pointed = Pointed(panel, to_edges(drawn, x_mm, y_mm))
+            self.told()
+
+    # the walk
+    def choose_place(self, number: int) -> None:
+        """The next value lands on this place."""
+        place = next((p for p in self.places() if p.number == number), None)
+        if place is None:
+            return
+        if not place.id and self.context.job_id is not None:
+            self.context.do(ProposePlaces(self.context.job_id, self.panel), self)
+            place = next((p for p in self.places() if p.number == number), place)
+        self._wanted_id = place.id
+        self.told()
+
+    def add_place(self) -> None:
+        """A place of the person's own, where was pointed at."""
+        pointed, job = self.pointed, self.context.job_id
+        if pointed is None or job is None:
+            return
+        done = self.context.do(AddPlace(job, pointed.panel, pointed.at), self)
+        if done is not None:
+            self.pointed = None
+            self._wanted_id = str(getattr(done, "id", ""))
+            self.told()
+
+    def typed(self, typed: Typed) -> None:
+        """A value was typed for the place the walk stands at."""
+        self.land(typed.text, typed.value_um, typed.unit, "typed")
+
+    def no_value(self, why: str) -> None:
+        """The gauge gives nothing at the place the walk stands at; a nought just entered there becomes that."""
+        last, job = self.last, self.context.job_id
+        if job is None or not self.panel:
+            self.context.notice(_("Choose a panel first."), "plain")
+            return
+        if last is not None and "zero" in last.flags and any(last in p.readings for p in self.places()):
+            self.make_no_value(last.id, why)
+            return
+        self.land("", None, "um", "typed", why)
+
+    def use_rounds(self, rounds: int) -> None:
+        """How many readings each place is to have."""
+        self.rounds = rounds
+        self.told()
+
+    def next_panel(self, step: int = 1) -> None:
+        """On to the next panel with places due, or to the one before in walking order."""
+        order = walk_order(self.context.outline)
+        there = self.panel_after() if step > 0 else ""
+        if not there:
+            at = (order.index(self.panel) + step) % len(order) if self.panel in order else 0
+            there = order[at]
+        self.context.select_panel(there)
+
+    def land(self, text: str, value_um: float | None, unit: str, source: str, no_value: str = "") -> str:
+        """Record and say where it landed; empty when it was not taken."""
+        job, panel, place = self.context.job_id, self.panel, self.place
+        if job is None or not panel:
+            self.context.notice(_("Choose a panel first."), "stop")
+            return ""
+        place_id = place.id if place is not None else ""
+        move = RecordReading(job, panel, value_um, no_value, place_id=place_id, typed=text, unit=unit, source=source)
+        done = self.context.do(move, self)
+        if done is None:
+            return ""
+        self._wanted_id, self.pointed = "", None
+        reading = self.last
+        assert reading is not None
+        landed = next((p for p in self.places() if reading in p.readings), None)
+        number = landed.number if landed is not None else 0
+        sentence = _("{panel} {n}: {value}").format(
+            panel=panel_name(panel), n=format_number(number), value=value_words(reading)
+        )
+        flags = flags_line(reading)
+        if flags:
+            sentence += f". {flags}"
+        kind = "flagged" if flags else "saved"
+        if self.complete and landed is not None and len(landed.readings) == self.rounds:
+            sentence += ". " + self.finished_words()
+            kind = "next"
+        self.context.notice(sentence, kind)  # type: ignore[arg-type]  # one of the four kinds
+        self.told()
+        return sentence
+
+    def finished_words(self) -> str:
+        """The panel is done: its mean, what stands out, and which comes next."""
+        survey = self.survey
+        parts = []
+        if survey is not None:
+            seen = survey.now(self.panel)
+            if seen.figures is not None:
+                parts.append(
+                    _("{panel} done, mean {mean} of {n} places").format(
+                        panel=panel_name(self.panel),
+                        mean=format_thickness(seen.figures.mean_um, digits=0),
+                        n=format_number(seen.figures.places),
+                    )
+                )
+            else:
+                parts.append(_("{panel}: not measurable, no place gave a value").format(panel=panel_name(self.panel)))
+            found = survey.finding(self.panel)
+            if found is not None and found.verdict in ("differs", "look again") and found.sentence:
+                parts.append(found.sentence.rstrip("."))
+        after = self.panel_after()
+        parts.append(_("next: {panel}").format(panel=panel_name(after)) if after else _("every panel measured"))
+        return ". ".join(parts)
+
+    # putting right
+    def strike(self, reading_id: str) -> None:
+        self._mend(lambda job: StrikeReading(job, reading_id))
+
+    def shift_back(self, reading_id: str) -> None:
+        """This reading and those after it move one place back."""
+        self._mend(lambda job: ShiftBack(job, reading_id))
+
+    def make_no_value(self, reading_id: str, why: str = "nothing") -> None:
+        self._mend(lambda job: NotAValue(job, reading_id, why))
+
+    def as_mil(self, reading_id: str) -> None:
+        self._mend(lambda job: ReadAsMil(job, reading_id))
+
+    def change_sides(self, panels: tuple[str, ...]) -> None:
+        self._mend(lambda job: ChangeSides(job, panels))
+
+    def decide(self, place_id: str, moment: str, decision: str, reason: str) -> bool:
+        """Set an odd place aside, or keep it; True when that was taken."""
+        return self._mend(lambda job: DecidePlace(job, place_id, moment, decision, reason))
+
+    def _mend(self, move: Callable[[str], object]) -> bool:
+        job = self.context.job_id
+        done = job is not None and self.context.do(move(job), self) is not None
+        self.told()
+        return done
+
+    def told(self) -> None:
+        """Something here changed: have all who show it draw anew."""
+        self.changed.emit()
+        self.context.drawing_changed.emit()
+        self._show_place()
+        self.context.next_changed.emit()
+
+    def _show_place(self) -> None:
+        """The map marks where the next value lands."""
+        place = self.place
+        if self.here and place is not None and self.panel:
+            self.context.selected_place = place.number
+
+    # in words
+    def waits(self) -> str:
+        """What the next value records, in one line."""
+        if self.here and self.part == "gauge" and self.check.takes:
+            return self.check.waits()
+        place = self.place
+        if place is None:
+            return _("choose a panel")
+        places = self.places()
+        if walk.is_complete(places, self.rounds) and not self._wanted_id:
+            after = self.panel_after()
+            done = _("{panel} done").format(panel=panel_name(self.panel))
+            return f"{done}; " + (
+                _("next: {panel}").format(panel=panel_name(after)) if after else _("every panel measured")
+            )
+        return place_words(place, len(places))

@@ -1,0 +1,200 @@
+"""What the selected panel's readings say: figures, odd places, twin and family, what may be worked, what came off."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+
+from detailbench.basics.numbers import format_number, format_thickness, format_thickness_interval
+from detailbench.basics.texts import _
+from detailbench.basics.workings import Working
+from detailbench.findings.panels import PanelSeen
+from detailbench.screens.entry.why_button import WhyButton
+from detailbench.screens.look.parts import caption, label, rule, sentence, set_kind
+from detailbench.screens.stages.thickness.desk import ThicknessDesk
+from detailbench.screens.stages.thickness.odd_place import OddPlacePart
+
+RULINGS = {"may be worked": "", "careful": "flagged", "held back": "stop"}
+
+
+def ruling_words(ruling: str) -> str:
+    return {"may be worked": _("may be worked"), "careful": _("careful"), "held back": _("held back")}[ruling]
+
+
+class PanelPart(QWidget):
+    """Facts as text, a *why?* beside each figure; scrolls in itself where they are many."""
+
+    def __init__(self, desk: ThicknessDesk) -> None:
+        super().__init__()
+        self._desk = desk
+        context = desk.context
+        m = context.dress.look.measure
+        self.none = sentence()
+        self.mean = label("", "figure")
+        self.why_mean = WhyButton(self._panel_working, context.show_working, _("the panel's figures"))
+        self.facts = sentence()
+        self.bound = sentence()
+        self.why_bound = WhyButton(self._panel_working, context.show_working, _("how thin the rest may be"))
+        self.confirmed = sentence()
+        self.odd = OddPlacePart(desk)
+        self.compared = sentence()
+        self.why_compared = WhyButton(self._odd_working, context.show_working, _("the comparison"))
+        self.ruling = label("", "strong", wrap=True)
+        self.reasons = sentence()
+        self.change = label("", wrap=True)
+        self.why_change = WhyButton(self._change_working, context.show_working, _("what came off"))
+        self._inside = QWidget()
+        column = QVBoxLayout(self._inside)
+        column.setContentsMargins(0, 0, m.space("thin"), 0)
+        column.setSpacing(m.space("thin"))
+        column.addWidget(self.none)
+        column.addLayout(_beside(self.mean, self.why_mean))
+        column.addWidget(self.facts)
+        column.addLayout(_beside(self.bound, self.why_bound))
+        column.addWidget(self.confirmed)
+        column.addWidget(self.odd)
+        self._heads = []
+        for head, rows in (
+            (_("beside its twin and its family"), ((self.compared, self.why_compared),)),
+            (_("what may be worked"), ((self.ruling, None), (self.reasons, None))),
+            (_("what came off"), ((self.change, self.why_change),)),
+        ):
+            title, line = caption(head), rule()
+            self._heads.append((title, line, rows[0][0]))
+            column.addWidget(line)
+            column.addWidget(title)
+            for part, why in rows:
+                if why is None:
+                    column.addWidget(part)
+                else:
+                    column.addLayout(_beside(part, why))
+        column.addStretch(1)
+        scroll = QScrollArea()
+        scroll.setWidgetResizable(True)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        scroll.setWidget(self._inside)
+        around = QVBoxLayout(self)
+        around.setContentsMargins(0, 0, 0, 0)
+        around.addWidget(scroll)
+        desk.changed.connect(self.redraw)
+
+    def _seen(self) -> PanelSeen | None:
+        survey = self._desk.survey
+        return survey.latest(self._desk.panel) if survey is not None and self._desk.panel else None
+
+    def _panel_working(self) -> Working | None:
+        seen = self._seen()
+        return seen.figures.working if seen is not None and seen.figures is not None else None
+
+    def _odd_working(self) -> Working | None:
+        survey = self._desk.survey
+        return survey.odd.working if survey is not None and survey.odd is not None else None
+
+    def _change_working(self) -> Working | None:
+        survey = self._desk.survey
+        found = survey.changes.get(self._desk.panel) if survey is not None else None
+        return found.change.working if found is not None and found.change is not None else None
+
+    def showEvent(self, event: object) -> None:
+        super().showEvent(event)  # type: ignore[arg-type]
+        self.redraw()
+
+    def redraw(self) -> None:
+        """Only while it is open: the rulings of all panels take their time."""
+        if not self.isVisible():
+            return
+        seen = self._seen()
+        self._figures(seen)
+        self._compared()
+        self._ruling()
+        self._change()
+        self.odd.show_panel(seen)
+        for title, line, first in self._heads:
+            shown = not first.isHidden()
+            title.setVisible(shown)
+            line.setVisible(shown)
+
+    def _figures(self, seen: PanelSeen | None) -> None:
+        figures = seen.figures if seen is not None else None
+        self.none.setVisible(figures is None)
+        if not self._desk.panel:
+            self.none.setText(_("Choose a panel."))
+        elif seen is None or not seen.taken:
+            self.none.setText(_("Not measured yet."))
+        else:
+            self.none.setText(_("Not measurable: the gauge gave no value here."))
+        for part in (self.mean, self.why_mean, self.facts, self.bound, self.why_bound, self.confirmed):
+            part.setVisible(figures is not None)
+        if figures is None or seen is None:
+            return
+        when = _("after the work") if seen.moment == "polished" else _("as found")
+        self.mean.setText(format_thickness(figures.mean_um, digits=1))
+        self.mean.setAccessibleName(_("mean {value}").format(value=self.mean.text()))
+        facts = [
+            _("mean of {n} places, {when}").format(n=format_number(figures.places), when=when)
+            if figures.places != 1
+            else _("1 place, {when}").format(when=when),
+            _("lowest {low}, highest {high}").format(
+                low=format_thickness(figures.lowest_um, digits=1), high=format_thickness(figures.max_um, digits=1)
+            ),
+        ]
+        if figures.interval_um is not None:
+            interval = format_thickness_interval(*figures.interval_um, digits=1)
+            facts.append(_("95 % interval of the mean {interval}").format(interval=interval))
+        self.facts.setText("\n".join([", ".join(facts), *figures.sentences]))
+        self.bound.setText(figures.bound_sentence)
+        if seen.confirmed:
+            self.confirmed.setText(_("Confirmed: the readings lie between two good gauge checks."))
+        else:
+            self.confirmed.setText(
+                _("Not confirmed yet: a good gauge check before and after is needed. Until then nothing is released.")
+            )
+        set_kind(self.confirmed, "" if seen.confirmed else "flagged")
+
+    def _compared(self) -> None:
+        survey = self._desk.survey
+        found = survey.finding(self._desk.panel) if survey is not None and self._desk.panel else None
+        text = found.sentence if found is not None else ""
+        self.compared.setText(text)
+        self.compared.setVisible(bool(text))
+        self.why_compared.setVisible(bool(text))
+        odd = found is not None and found.verdict in ("differs", "look again")
+        set_kind(self.compared, "flagged" if odd else "")
+
+    def _ruling(self) -> None:
+        survey, panel = self._desk.survey, self._desk.panel
+        found = survey.permissions.get(panel) if survey is not None and panel else None
+        for part in (self.ruling, self.reasons):
+            part.setVisible(found is not None)
+        if found is None:
+            return
+        self.ruling.setText(ruling_words(found.ruling))
+        set_kind(self.ruling, RULINGS[found.ruling])
+        self.reasons.setText("\n".join([*(r.sentence for r in found.reasons), found.clear_coat]))
+
+    def _change(self) -> None:
+        survey, panel = self._desk.survey, self._desk.panel
+        found = survey.changes.get(panel) if survey is not None and panel else None
+        self.change.setVisible(found is not None)
+        self.why_change.setVisible(found is not None and found.change is not None)
+        if found is None:
+            return
+        lines = [found.change.sentence if found.change is not None else found.why_none]
+        lines += list(found.pairing.remarks)
+        reasons = {n.sentence for n in found.pairing.not_comparable}
+        pairs, out = len(found.pairing.pairs), len(found.pairing.not_comparable)
+        lines.append(
+            _("{pairs} like pairs, {out} places not comparable").format(
+                pairs=format_number(pairs), out=format_number(out)
+            )
+        )
+        lines += sorted(reasons - set(lines))
+        self.change.setText("\n".join(line for line in lines if line))
+
+
+def _beside(part: QWidget, why: WhyButton) -> QHBoxLayout:
+    row = QHBoxLayout()
+    row.addWidget(part, 1)
+    row.addWidget(why, 0, Qt.AlignmentFlag.AlignTop)
+    return row

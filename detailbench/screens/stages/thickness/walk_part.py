@@ -1,0 +1,199 @@
+"""The walk: where the next value lands, the value, and the places of the panel with what was read there."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+
+from detailbench.basics.numbers import PlausibleRange, Typed, format_number, plausibility
+from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
+from detailbench.findings.settings import plausible_range_um
+from detailbench.record.things import Reading
+from detailbench.screens.entry.key_grid import KeyChoice, KeyGrid
+from detailbench.screens.look.parts import button, label, sentence, set_kind
+from detailbench.screens.stages.thickness.desk import ThicknessDesk
+from detailbench.screens.stages.thickness.mend_row import MendRow
+from detailbench.screens.stages.thickness.value_entry import ValueEntry
+from detailbench.screens.stages.thickness.walk import WalkPlace, doubled
+from detailbench.screens.stages.thickness.words import flags_line, value_words
+
+REASONS = ("nothing", "over_range", "no_metal")
+
+
+class WalkPart(QWidget):
+    """Everything for one value after another."""
+
+    def __init__(self, desk: ThicknessDesk) -> None:
+        super().__init__()
+        self._desk = desk
+        dress = desk.context.dress
+        m = dress.look.measure
+        self.tray = TrayLine(desk)
+        self.next = label("", "next", wrap=True)
+        self.where = sentence()
+        self.entry = ValueEntry(_("value"), dress, flag=self._flag)
+        self.nothing = KeyGrid(dress, columns=3)
+        self.nothing.set_choices(
+            (
+                KeyChoice("nothing", "F3", _("no value shown"), _("No value: nothing shown")),
+                KeyChoice("over_range", "⇧F3", _("over range"), _("No value: over range")),
+                KeyChoice("no_metal", "^F3", _("no metal"), _("No value: no metal")),
+            )
+        )
+        self.on = button("", desk.next_panel)
+        self.add = button("", desk.add_place)
+        self.list = QListWidget()
+        self.list.setAccessibleName(_("Places of this panel"))
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setMinimumHeight(m.px(30))
+        self.mend = MendRow(desk)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(m.space("thin"))
+        for part in (self.tray, self.next, self.where, self.entry, self.nothing, self.on, self.add):
+            column.addWidget(part)
+        column.addWidget(self.list, 1)
+        column.addWidget(self.mend)
+        self.entry.field.committed.connect(desk.typed)
+        self.entry.field.no_value_said.connect(lambda: desk.no_value("nothing"))
+        self.nothing.chosen.connect(desk.no_value)
+        self.list.currentRowChanged.connect(lambda _row: self.mend.show_place(self.chosen))
+        self.list.itemClicked.connect(lambda item: desk.choose_place(item.data(Qt.ItemDataRole.UserRole)))
+        self.list.itemActivated.connect(lambda item: desk.choose_place(item.data(Qt.ItemDataRole.UserRole)))
+        desk.asked_in_field.connect(self.entry.ask_about)
+        desk.changed.connect(self.redraw)
+        self.redraw()
+
+    @property
+    def chosen(self) -> WalkPlace | None:
+        """The place chosen in the list."""
+        item = self.list.currentItem()
+        wanted = item.data(Qt.ItemDataRole.UserRole) if item is not None else None
+        return next((p for p in self._desk.places() if p.number == wanted), None)
+
+    def _flag(self, typed: Typed) -> str:
+        shop = self._desk.context.shop
+        if shop is None or typed.value is None or typed.unit not in ("um", "mil"):
+            return ""
+        odd = plausibility(typed.value, typed.unit, PlausibleRange(*plausible_range_um(shop)))  # type: ignore[arg-type]
+        return odd.sentence if odd is not None else ""
+
+    def redraw(self) -> None:
+        desk = self._desk
+        panel, place = desk.panel, desk.place
+        self.next.setText(desk.waits())
+        gauge = desk.check.session is not None
+        text = place.at.phrase() if place is not None and not desk.complete else ""
+        if not gauge:
+            text = _("Take a gauge in hand first: turn to Gauge.")
+        self.where.setText(text)
+        set_kind(self.where, "" if gauge else "flagged")
+        for part in (self.entry, self.nothing):
+            part.setVisible(bool(panel))
+            part.setEnabled(gauge)
+        after = desk.panel_after()
+        self.on.setVisible(bool(after) and (desk.complete or not panel))
+        self.on.setText(_("On to {panel}").format(panel=panel_name(after)))
+        self.on.setAccessibleName(self.on.text())
+        pointed = desk.pointed
+        self.add.setVisible(pointed is not None and pointed.panel == panel)
+        if pointed is not None:
+            self.add.setText(_("Add a place here: {where}").format(where=pointed.at.phrase()))
+            self.add.setAccessibleName(self.add.text())
+        self._fill()
+
+    def _fill(self) -> None:
+        desk = self._desk
+        picture = desk.context.picture
+        pairs = doubled(picture) if picture is not None else None
+        places, now = desk.places(), desk.place
+        kept = self.chosen
+        self.list.blockSignals(True)
+        self.list.clear()
+        for row, place in enumerate(places):
+            text = _row_words(place, pairs or {})
+            item = QListWidgetItem(text)
+            item.setData(Qt.ItemDataRole.UserRole, place.number)
+            said = _("place {n}: {what}").format(n=format_number(place.number), what=text.partition("  ")[2])
+            item.setData(Qt.ItemDataRole.AccessibleTextRole, said)
+            item.setToolTip(place.at.phrase())
+            self.list.addItem(item)
+            here = now is not None and place.number == now.number and not desk.complete
+            if here:
+                item.setText("▸ " + text)
+            if kept is not None and place.number == kept.number:
+                self.list.setCurrentRow(row)
+        self.list.setVisible(bool(places))
+        last = desk.last
+        if last is not None and kept is None:
+            self._follow(last, places)
+        row_of_next = next((i for i, p in enumerate(places) if now is not None and p.number == now.number), -1)
+        if row_of_next >= 0:
+            self.list.scrollToItem(self.list.item(row_of_next))
+        self.list.blockSignals(False)
+        self.mend.show_place(self.chosen)
+
+    def _follow(self, last: Reading, places: tuple[WalkPlace, ...]) -> None:
+        """A flagged value is the one to put right: it is chosen by itself."""
+        if last.flags:
+            row = next((i for i, p in enumerate(places) if last in p.readings), -1)
+            if row >= 0:
+                self.list.setCurrentRow(row)
+
+
+def _row_words(place: WalkPlace, pairs: dict[str, int]) -> str:
+    number = format_number(place.number)
+    if not place.readings:
+        words = _("due") if place.origin != "chosen" else _("chosen by hand, due")
+        return f"{number}  {words}"
+    values = ", ".join(value_words(r) for r in place.readings)
+    flags = " ".join(filter(None, (flags_line(r, pairs) for r in place.readings)))
+    own = _("chosen by hand") if place.origin == "chosen" else ""
+    return "  ".join(part for part in (number, values, own, flags) if part)
+
+
+class TrayLine(QWidget):
+    """Values that wait for a person, and what becomes of them."""
+
+    def __init__(self, desk: ThicknessDesk) -> None:
+        super().__init__()
+        self._desk = desk
+        m = desk.context.dress.look.measure
+        self.says = sentence()
+        set_kind(self.says, "flagged")
+        self.assign = button("", desk.sent.assign_tray)
+        self.discard = button(_("Not new"), desk.sent.discard_tray, name=_("Put the tray's values aside"))
+        self.list = QListWidget()
+        self.list.setAccessibleName(_("Values waiting in the tray"))
+        self.list.setMaximumHeight(m.px(22))
+        row = QHBoxLayout()
+        row.setSpacing(m.space("small"))
+        row.addWidget(self.assign, 2)
+        row.addWidget(self.discard, 1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(m.space("thin"))
+        column.addWidget(self.says)
+        column.addWidget(self.list)
+        column.addLayout(row)
+        desk.changed.connect(self.redraw)
+        self.redraw()
+
+    def redraw(self) -> None:
+        tray, panel = self._desk.sent.tray, self._desk.panel
+        self.setVisible(bool(tray))
+        self.says.setText(
+            _("In the tray: {n} values, new or repeated?").format(n=format_number(len(tray)))
+            if len(tray) != 1
+            else _("In the tray: 1 value")
+        )
+        texts = [f"{v.text}: {v.why}" if v.why else v.text for v in tray]
+        if [self.list.item(i).text() for i in range(self.list.count())] != texts:
+            self.list.clear()
+            self.list.addItems(texts)
+        self.assign.setEnabled(bool(panel))
+        self.assign.setText(
+            _("New: put on {panel}").format(panel=panel_name(panel)) if panel else _("New: choose a panel")
+        )
+        self.assign.setAccessibleName(self.assign.text())
