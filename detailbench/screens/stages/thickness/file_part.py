@@ -189,7 +189,7 @@ class FilePart(QWidget):
             )
         elif self._desk.check.session is None:
             self.notes.setVisible(True)
-            self.notes.setText(_("Take a gauge in hand first: turn to Gauge."))
+            self.notes.setText(_("Choose the gauge first: turn to Gauge."))
 
     def _take(self) -> None:
         job, read = self._desk.context.job_id, self._read

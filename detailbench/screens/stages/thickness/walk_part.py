@@ -86,7 +86,7 @@ class WalkPart(QWidget):
         gauge = desk.check.session is not None
         text = place.at.phrase() if place is not None and not desk.complete else ""
         if not gauge:
-            text = _("Take a gauge in hand first: turn to Gauge.")
+            text = _("Choose the gauge first: turn to Gauge.")
         self.where.setText(text)
         set_kind(self.where, "" if gauge else "flagged")
         for part in (self.entry, self.nothing):
