@@ -129,7 +129,7 @@ class NumberField(FieldSentence):
     def _settle(self) -> None:
         self.answers.hide()
         self.say("")
-        self.line.setModified(False)
         if self._clears:
-            self.line.clear()
+            self.line.setText("")  # unlike clear(), leaves nothing that Ctrl+Z would bring back instead of undoing
             self._show(None)
+        self.line.setModified(False)

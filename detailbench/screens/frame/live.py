@@ -47,7 +47,7 @@ class Live:
             self.can_redo = bool(standing.undone) and bench.read_only is None
             last = standing.done[-1][1] if standing.done else ""
             strip.set_person(self.person_name())
-        strip.set_last(last, can_undo=self.can_undo)
+        strip.set_last(last, can_undo=self.can_undo, can_redo=self.can_redo)
         self.next()
 
     def next(self) -> None:

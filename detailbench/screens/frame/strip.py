@@ -46,7 +46,13 @@ class ShortText(QLabel):
 class EntryStrip(QWidget):
     """Two lines: facts above, keys that act now below."""
 
-    def __init__(self, dress: Dress, person: Callable[[], object], undo: Callable[[], object]) -> None:
+    def __init__(
+        self,
+        dress: Dress,
+        person: Callable[[], object],
+        undo: Callable[[], object],
+        redo: Callable[[], object] | None = None,
+    ) -> None:
         super().__init__()
         area(self, "surface")
         self._dress = dress
@@ -56,6 +62,8 @@ class EntryStrip(QWidget):
         self.next = ShortText("next")
         self.last = ShortText()
         self.undo: QPushButton = button(_("Undo"), undo, name=_("Undo the last entry"))
+        self.redo: QPushButton = button(_("Do again"), redo or (lambda: None), name=_("Do again what was taken back"))
+        self.redo.hide()  # it takes no room until something was taken back
         self.gauge = label(_("none seen yet"))
         self.timer = label("–", "strong")
         facts = QHBoxLayout()
@@ -66,6 +74,7 @@ class EntryStrip(QWidget):
             (_("next value"), self.next, 5),
             (_("last entry"), self.last, 5),
             ("", self.undo, 0),
+            ("", self.redo, 0),
             (_("gauge"), self.gauge, 0),
             (_("timer"), self.timer, 0),
         ):
@@ -107,9 +116,10 @@ class EntryStrip(QWidget):
     def set_next(self, text: str) -> None:
         self.next.set_whole(text or _("nothing is awaited here"))
 
-    def set_last(self, text: str, *, can_undo: bool) -> None:
+    def set_last(self, text: str, *, can_undo: bool, can_redo: bool = False) -> None:
         self.last.set_whole(text or _("nothing entered yet"))
         self.undo.setEnabled(can_undo)
+        self.redo.setVisible(can_redo)
 
     def set_gauge(self, text: str) -> None:
         self.gauge.setText(text)
