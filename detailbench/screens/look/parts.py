@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TypeVar
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QSizePolicy, QWidget
+
+W = TypeVar("W", bound=QWidget)
 
 
 def label(text: str, role: str = "", wrap: bool = False) -> QLabel:
@@ -47,6 +50,13 @@ def button(text: str, press: Callable[[], object], role: str = "", name: str = "
     made.setAccessibleName(name or text)
     made.clicked.connect(lambda: press())
     return made
+
+
+def gives_way(widget: W, least_px: int) -> W:
+    """Let a list or a chart take what room is left, down to ``least_px``: it scrolls in itself, not the card."""
+    widget.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
+    widget.setMinimumHeight(least_px)
+    return widget
 
 
 def rule(upright: bool = False) -> QFrame:

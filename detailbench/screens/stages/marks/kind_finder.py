@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QLineEdit, QListWidget, QListWidgetItem, QVBoxLayo
 from detailbench.basics.texts import _
 from detailbench.marks.words import group_name
 from detailbench.screens.look.dress import Dress
-from detailbench.screens.look.parts import button
+from detailbench.screens.look.parts import button, gives_way
 from detailbench.screens.stages.marks.quick_keys import matching
 
 
@@ -28,7 +28,7 @@ class KindFinder(QWidget):
         self.list.setAccessibleName(_("Kinds of marks"))
         self.list.setWordWrap(True)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.list.setMinimumHeight(dress.look.measure.px(44))
+        gives_way(self.list, dress.look.measure.px(36))
         self.back = button(_("Back to the quick keys"), self.left.emit, role="quiet")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)

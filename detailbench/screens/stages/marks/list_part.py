@@ -14,7 +14,7 @@ from detailbench.marks.intents import Intent
 from detailbench.marks.words import removable_words, removal_condition
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
-from detailbench.screens.look.parts import button, label, sentence
+from detailbench.screens.look.parts import button, gives_way, label, sentence
 from detailbench.screens.stages.marks.desk import MarksDesk
 from detailbench.screens.stages.marks.words import in_list
 
@@ -51,7 +51,7 @@ class ListPart(QWidget):
         self.list.setWordWrap(True)
         self.list.setSpacing(m.px(0.8))
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.list.setMinimumHeight(m.px(30))
+        gives_way(self.list, m.px(30))
         self.words = label("", wrap=True)
         self.severity = ChoiceRow(_("severity"), DIGITS, columns=6)
         self.depth = ChoiceRow(_("depth"), DIGITS, columns=6)

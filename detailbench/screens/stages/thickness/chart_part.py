@@ -12,13 +12,15 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name, short_name
 from detailbench.body.panels import twin_key
 from detailbench.findings.panels import PanelSeen
-from detailbench.screens.look.parts import sentence
+from detailbench.screens.look.parts import gives_way, sentence
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.odd_place import odd_of
 from detailbench.screens.stages.thickness.survey import Survey
 
 if TYPE_CHECKING:
     from detailbench.screens.charts.scatter import Column, ScatterChart
+
+FEW = 10
 
 
 class ChartPart(QWidget):
@@ -41,7 +43,7 @@ class ChartPart(QWidget):
             from detailbench.screens.charts.scatter import ScatterChart
 
             self.chart = ScatterChart(self._desk.context.dress)
-            self.chart.setMinimumHeight(self._desk.context.dress.look.measure.px(60))
+            gives_way(self.chart, self._desk.context.dress.look.measure.px(50))
             self._column.insertWidget(0, self.chart, 1)
         self.redraw()
 
@@ -58,8 +60,7 @@ class ChartPart(QWidget):
         said = []
         for column in columns:
             name = column.title.replace("\n", " ")
-            values = ", ".join(format_number(v, 0) for v in column.values_um) or _("nothing measured")
-            said.append(f"{name}: {values}")
+            said.append(f"{name}: {_values(column)}")
         self.words.setText("; ".join(said) + " µm")
         self.chart.setAccessibleName(_("Scatter of thickness. {words}").format(words=self.words.text()))
 
@@ -90,6 +91,16 @@ class ChartPart(QWidget):
                 )
             )
         return tuple(columns)
+
+
+def _values(column: Column) -> str:
+    """A column's values in words; many of them by their number and ends."""
+    values = column.values_um
+    if len(values) <= FEW:
+        return ", ".join(format_number(v, 0) for v in values) or _("nothing measured")
+    return _("{n} from {low} to {high}").format(
+        n=format_number(len(values)), low=format_number(min(values), 0), high=format_number(max(values), 0)
+    )
 
 
 def _places_column(seen: PanelSeen, title: str) -> Column:

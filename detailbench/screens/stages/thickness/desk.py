@@ -97,6 +97,11 @@ class ThicknessDesk(QObject):
         return walk.is_complete(self.places(), self.rounds)
 
     @property
+    def done_here(self) -> bool:
+        """The selected panel has all that is asked for, and nobody chose a place for one more."""
+        return bool(self.panel) and self.complete and not self.place_is_chosen
+
+    @property
     def last(self) -> Reading | None:
         """The reading entered last in this job."""
         picture = self.context.picture
@@ -280,8 +285,9 @@ class ThicknessDesk(QObject):
     def _show_place(self) -> None:
         """The map marks where the next value lands."""
         place = self.place
-        if self.here and place is not None and self.panel:
-            self.context.selected_place = place.number
+        if self.here and self.panel:
+            stands = place is not None and (not self.complete or self.place_is_chosen)
+            self.context.selected_place = place.number if place is not None and stands else None
 
     # in words
     def waits(self) -> str:
@@ -294,8 +300,7 @@ class ThicknessDesk(QObject):
         places = self.places()
         if walk.is_complete(places, self.rounds) and not self._wanted_id:
             after = self.panel_after()
-            done = _("{panel} done").format(panel=panel_name(self.panel))
-            return f"{done}; " + (
-                _("next: {panel}").format(panel=panel_name(after)) if after else _("every panel measured")
-            )
+            if not after:
+                return _("every panel measured")
+            return _("{panel}, the first place").format(panel=panel_name(after))
         return place_words(place, len(places))

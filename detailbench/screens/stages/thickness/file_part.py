@@ -13,7 +13,7 @@ from detailbench.body.names import panel_name
 from detailbench.findings.settings import plausible_range_um
 from detailbench.moves.readings_file import MOST_LINES, ImportedReading, ImportReadings
 from detailbench.screens.entry.file_choice import FileChooser, choose_files
-from detailbench.screens.look.parts import button, caption, label, sentence, set_kind
+from detailbench.screens.look.parts import button, caption, gives_way, label, sentence, set_kind
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.file_reader import FileRead, FileReader
 from detailbench.thickness.csv_import import ImportedReading as FileLine
@@ -52,7 +52,7 @@ class FilePart(QWidget):
         self.refused.setWordWrap(True)
         self.refused.setEditTriggers(QListView.EditTrigger.NoEditTriggers)
         self.refused.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.refused.setMinimumHeight(m.px(26))
+        gives_way(self.refused, m.px(26))
         self.take = button("", self._take, role="main")
         self.leave = button(_("Leave the file"), self.forget, role="quiet")
         column = QVBoxLayout(self)

@@ -39,21 +39,23 @@ class GaugePart(QWidget):
         check, context = desk.check, desk.context
         m = context.dress.look.measure
         self._chosen_gauge = ""
+        self._spell = False
         self.none = sentence(_("There is no gauge in the shop yet: enter it under Shop."))
         self.state = label("", "strong", wrap=True)
         self.gauges = ChoiceRow(_("gauge"), (), columns=2)
         self.temperature = TextField(_("surface temperature, °C (empty: not recorded)"), check=degrees)
         self.take = button(_("Take this gauge in hand"), self._take, role="main")
+        self.spell = button(_("New spell…"), self._new_spell, name=_("Begin a new spell with the gauge"))
         self.foils = ChoiceRow(_("foil"), (), columns=2)
         self.asks = label("", "next", wrap=True)
         self.entry = ValueEntry(_("raw value"), context.dress, minus=True)
         self.zero = sentence()
         self.foil = sentence()
-        self.verdict = label("", "strong", wrap=True)
+        self.verdict = label("", "notice", wrap=True)
         self.limits = sentence()
         self.why = WhyButton(self._working, context.show_working, _("the gauge check"))
         self.again = button(_("Check again"), check.check_again, name=_("Check the gauge again (closing check)"))
-        self.more = button(_("Five more on the foil"), self._more)
+        self.more = button(_("More on foil"), self._more, name=_("More readings on the foil"))
         self.rounds = ChoiceRow(_("readings at each place"), [("1", _("one")), ("3", _("three"))], columns=2)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -79,6 +81,7 @@ class GaugePart(QWidget):
         buttons = QHBoxLayout()
         buttons.addWidget(self.again, 1)
         buttons.addWidget(self.more, 1)
+        buttons.addWidget(self.spell, 1)
         column.addLayout(buttons)
         column.addWidget(self.rounds)
         column.addStretch(1)
@@ -93,6 +96,13 @@ class GaugePart(QWidget):
         self._chosen_gauge = gauge_id
         self.redraw()
 
+    def _new_spell(self) -> None:
+        """The same gauge at another time or temperature."""
+        self._spell = not self._spell
+        self.redraw()
+        if self._spell:
+            self.temperature.line.setFocus()
+
     def _take(self) -> None:
         check = self._desk.check
         gauge_id = self._chosen_gauge or (check.gauges[0].id if len(check.gauges) == 1 else "")
@@ -106,7 +116,7 @@ class GaugePart(QWidget):
             self.temperature.say(str(error))
             return
         check.take_in_hand(gauge_id, temperature)
-        self._chosen_gauge = ""
+        self._chosen_gauge, self._spell = "", False
         self.redraw()
         if self.entry.isVisible():
             self.entry.setFocus()
@@ -137,12 +147,11 @@ class GaugePart(QWidget):
         self.gauges.set_value(self._chosen_gauge or in_hand or only)
         choosing = session is None or (bool(self._chosen_gauge) and self._chosen_gauge != in_hand)
         self.gauges.setVisible(len(gauges) > 1 or session is None)
-        fresh = choosing or check.complete
+        fresh = choosing or self._spell
         self.temperature.setVisible(bool(gauges) and fresh)
         self.take.setVisible(bool(gauges) and fresh)
         self.take.setText(_("Take this gauge in hand") if choosing else _("Begin a new spell with it"))
         self.take.setAccessibleName(self.take.text())
-        self.take.setProperty("role", "main" if choosing else "")
         if session is not None and not choosing and not self.temperature.line.hasFocus():
             shown = "" if session.temperature_c is None else format_number(session.temperature_c)
             self.temperature.set_text(shown)
@@ -191,12 +200,13 @@ class GaugePart(QWidget):
         self.limits.setVisible(open_ and found is not None)
         self.again.setVisible(open_ and found is not None)
         self.more.setVisible(open_ and found is not None)
+        self.spell.setVisible(open_ and found is not None)
         if found is None:
             return
         if found.passed:
             self.verdict.setText(_("Gauge check passed"))
         else:
             self.verdict.setText(_("The gauge check failed: readings since the last good one are not confirmed"))
-        set_kind(self.verdict, "" if found.passed else "stop")
+        set_kind(self.verdict, "saved" if found.passed else "stop")
         self.limits.setText("\n".join(found.sentences))
         set_kind(self.limits, "" if found.passed else "stop")

@@ -39,7 +39,7 @@ class PanelPart(QWidget):
         self.odd = OddPlacePart(desk)
         self.compared = sentence()
         self.why_compared = WhyButton(self._odd_working, context.show_working, _("the comparison"))
-        self.ruling = label("", "strong", wrap=True)
+        self.ruling = label("", "notice", wrap=True)
         self.reasons = sentence()
         self.change = label("", wrap=True)
         self.why_change = WhyButton(self._change_working, context.show_working, _("what came off"))

@@ -12,7 +12,7 @@ from detailbench.basics.texts import _
 from detailbench.screens.entry.number_field import NumberField
 from detailbench.screens.entry.number_pad import NumberPad
 from detailbench.screens.look.dress import Dress
-from detailbench.screens.look.parts import button
+from detailbench.screens.look.parts import button, caption
 
 
 class ValueEntry(QWidget):
@@ -32,8 +32,12 @@ class ValueEntry(QWidget):
         row.setSpacing(dress.look.measure.space("small"))
         row.addWidget(self.field, 1)
         for part in (self.figures, self.enter):
-            row.addWidget(part, 0, Qt.AlignmentFlag.AlignTop)
-            row.setAlignment(part, Qt.AlignmentFlag.AlignTop)
+            under = QVBoxLayout()
+            under.setSpacing(2)
+            under.addWidget(caption(" "))
+            under.addWidget(part)
+            under.addStretch(1)
+            row.addLayout(under)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(dress.look.measure.space("thin"))

@@ -11,7 +11,7 @@ from detailbench.body.names import panel_name
 from detailbench.findings.settings import plausible_range_um
 from detailbench.record.things import Reading
 from detailbench.screens.entry.key_grid import KeyChoice, KeyGrid
-from detailbench.screens.look.parts import button, label, sentence, set_kind
+from detailbench.screens.look.parts import button, gives_way, label, sentence, set_kind
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.mend_row import MendRow
 from detailbench.screens.stages.thickness.value_entry import ValueEntry
@@ -46,7 +46,7 @@ class WalkPart(QWidget):
         self.list = QListWidget()
         self.list.setAccessibleName(_("Places of this panel"))
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.list.setMinimumHeight(m.px(30))
+        gives_way(self.list, m.px(26))
         self.mend = MendRow(desk)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -82,12 +82,14 @@ class WalkPart(QWidget):
     def redraw(self) -> None:
         desk = self._desk
         panel, place = desk.panel, desk.place
-        self.next.setText(desk.waits())
+        self.next.setText(_("{panel} done").format(panel=panel_name(panel)) if desk.done_here else desk.waits())
         gauge = desk.check.session is not None
-        text = place.at.phrase() if place is not None and not desk.complete else ""
+        stands = place is not None and (not desk.complete or desk.place_is_chosen)
+        text = place.at.phrase() if place is not None and stands else ""
         if not gauge:
             text = _("Choose the gauge first: turn to Gauge.")
         self.where.setText(text)
+        self.where.setVisible(bool(text))
         set_kind(self.where, "" if gauge else "flagged")
         for part in (self.entry, self.nothing):
             part.setVisible(bool(panel))
@@ -166,7 +168,7 @@ class TrayLine(QWidget):
         self.discard = button(_("Not new"), desk.sent.discard_tray, name=_("Put the tray's values aside"))
         self.list = QListWidget()
         self.list.setAccessibleName(_("Values waiting in the tray"))
-        self.list.setMaximumHeight(m.px(22))
+        self.list.setFixedHeight(m.px(17))
         row = QHBoxLayout()
         row.setSpacing(m.space("small"))
         row.addWidget(self.assign, 2)
