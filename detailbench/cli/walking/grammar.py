@@ -67,7 +67,7 @@ def _step(line: Line) -> Step:
         line.take("")
         return read(VERBS[f"{first.text} {second.text}"], line)
     if first.quoted or first.text not in VERBS:
-        alike = [verb for verb in VERBS if verb.split()[0] == first.text]
+        alike = [verb for verb in VERBS if verb.startswith(f"{first.text} ") and not first.quoted]
         why = _("“{word}” is not something a walk can do").format(word=first.text)
         if alike:
             why = _("“{word}” needs one of these behind it: {words}").format(
