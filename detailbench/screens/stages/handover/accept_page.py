@@ -21,7 +21,7 @@ from detailbench.screens.stages.handover.statement import answer_words, statemen
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import Faces, in_line
 
-SignOn = Callable[[str, str, str], object]  # role, name, statement
+SignOn = Callable[[str, str, str, str], object]  # role, name, statement, remarks
 
 
 class AcceptPage(QWidget):
@@ -170,7 +170,8 @@ class _Signing(QWidget):
         if picture is not None and not picture.acceptances:
             self._context.notice(_("Enter the owner's answer first: the statement that is signed names it."), "stop")
         elif picture is not None:
-            self._sign_on(self.role.value, self.name.text().strip(), statement(picture))
+            remarks = picture.said(picture.acceptances[-1].id, "remarks")
+            self._sign_on(self.role.value, self.name.text().strip(), statement(picture), remarks)
 
     def _otherwise(self, way: str) -> None:
         picture = self._context.picture

@@ -23,7 +23,9 @@ _KEYS = {QEvent.Type.KeyPress, QEvent.Type.KeyRelease, QEvent.Type.ShortcutOverr
 class SignPage(QWidget):
     """Covers the window. While it is up no key reaches anything else; F-keys and Undo are dead."""
 
-    def __init__(self, window: QWidget, context: Context, role: str, name: str, statement: str) -> None:
+    def __init__(
+        self, window: QWidget, context: Context, role: str, name: str, statement: str, remarks: str = ""
+    ) -> None:
         super().__init__(window)
         area(self, "surface")
         self.setObjectName("sign_page")
@@ -33,6 +35,8 @@ class SignPage(QWidget):
         m = context.dress.look.measure
         who = f"{role_words(role)}: {name}" if name else role_words(role)
         self.statement = label(statement, "heading", wrap=True)
+        self.remarks = label(_("Remarks: {text}").format(text=remarks), wrap=True)
+        self.remarks.setVisible(bool(remarks))
         self.pad = SignPad(context.dress)
         self.says = sentence()
         self.clear = button(_("Clear"), self._clear, name=_("Clear the pad"))
@@ -48,6 +52,7 @@ class SignPage(QWidget):
         column = QVBoxLayout(signing)
         column.setSpacing(m.space("gap"))
         column.addWidget(label(who[:1].upper() + who[1:], "strong", wrap=True))
+        column.addWidget(self.remarks)
         column.addWidget(self.statement)
         column.addWidget(self.pad, 1)
         column.addWidget(self.says)
@@ -167,6 +172,6 @@ class SignPage(QWidget):
         return [*self.takes.buttons.values(), self.back, self.clear, self.done]
 
 
-def signer(context: Context, over: Callable[[], QWidget]) -> Callable[[str, str, str], SignPage]:
+def signer(context: Context, over: Callable[[], QWidget]) -> Callable[[str, str, str, str], SignPage]:
     """Opens the page over the window that ``over`` is in."""
-    return lambda role, name, statement: SignPage(over().window(), context, role, name, statement)
+    return lambda role, name, statement, remarks: SignPage(over().window(), context, role, name, statement, remarks)

@@ -1,0 +1,78 @@
+"""The trial's timer: phases by themselves, repeats ignored, left running after its plan."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta, timezone
+
+import pytest
+
+from detailbench.screens.stages.trials.hand import seconds_words
+from detailbench.screens.stages.trials.timer import LEFT_AFTER_S, TrialTimer
+
+NINE = datetime(2031, 3, 10, 9, 0, tzinfo=timezone(timedelta(hours=1)))
+
+
+def after(seconds: float) -> datetime:
+    return NINE + timedelta(seconds=seconds)
+
+
+def phases(timer: TrialTimer) -> list[str]:
+    """The phase at each second of the plan, repeats left out."""
+    seen: list[str] = []
+    for second in range(int(timer.plan_s) + 1):
+        key = timer.at(after(second)).phase.key
+        if not seen or seen[-1] != key:
+            seen.append(key)
+    return seen
+
+
+def test_the_phases_follow_one_another_by_themselves() -> None:
+    timer = TrialTimer.begin("t", NINE, passes_s=60, prime=True)
+    assert phases(timer) == ["count_in", "prime", "spread", "passes", "wipe", "wait", "over"]
+
+
+def test_a_pad_already_primed_is_not_primed_again() -> None:
+    assert "prime" not in phases(TrialTimer.begin("t", NINE, passes_s=60, prime=False))
+
+
+def test_the_count_in_takes_ten_seconds() -> None:
+    timer = TrialTimer.begin("t", NINE, passes_s=60, prime=False)
+    assert timer.at(after(9.9)).phase.key == "count_in"
+    assert timer.at(after(10)).phase.key == "spread"
+
+
+def test_seconds_left_and_what_follows_are_told() -> None:
+    standing = TrialTimer.begin("t", NINE, passes_s=60, prime=True).at(after(15))
+    assert standing.left_s == pytest.approx(15)
+    assert standing.following is not None
+    assert standing.following.key == "spread"
+
+
+def test_it_is_left_running_sixty_seconds_after_its_plan_and_not_before() -> None:
+    timer = TrialTimer.begin("t", NINE, passes_s=60, prime=True)
+    assert not timer.at(after(timer.plan_s + LEFT_AFTER_S - 0.1)).left_running
+    assert timer.at(after(timer.plan_s + LEFT_AFTER_S)).left_running
+    assert LEFT_AFTER_S == 60
+
+
+def test_a_press_within_a_second_is_the_same_press() -> None:
+    timer = TrialTimer.begin("t", NINE, passes_s=60, prime=False)
+    assert timer.is_repeat(after(0.9))
+    assert not timer.is_repeat(after(1.0))
+
+
+def test_passes_made_are_counted_only_within_their_phase() -> None:
+    timer = TrialTimer.begin("t", NINE, passes_s=60, prime=False)  # passes begin 30 s in
+    assert timer.passes_done_s(after(20)) == 0
+    assert timer.passes_done_s(after(45)) == pytest.approx(15)
+    assert timer.passes_done_s(after(500)) == pytest.approx(60)
+
+
+def test_a_clock_set_back_counts_as_no_time_at_all() -> None:
+    assert TrialTimer.begin("t", NINE, passes_s=60, prime=True).at(after(-3600)).left_s == pytest.approx(10)
+
+
+def test_nought_is_shown_only_when_nothing_is_left() -> None:
+    assert seconds_words(0.2) == "0:01"
+    assert seconds_words(0) == "0:00"
+    assert seconds_words(65) == "1:05"
