@@ -103,9 +103,12 @@ class KeyDoor(QObject):
 
 def same_key(shortcut: str, pressed: str, text: str) -> bool:
     """Whether a key event means this shortcut; single signs are compared by what they write, whatever the layout."""
-    if len(shortcut) == 1:
-        return text == shortcut or pressed == shortcut.upper()
-    return pressed == shortcut
+    single = len(shortcut) == 1
+    if pressed == (shortcut.upper() if single else shortcut):
+        return True
+    held = set(pressed.split("+")[:-1])
+    # some systems write the sign along with Ctrl: Ctrl+4 is no figure; Ctrl with Alt is how others say AltGr
+    return single and text == shortcut and "Meta" not in held and ("Ctrl" in held) == ("Alt" in held)
 
 
 def key_text(event: QKeyEvent) -> str:
