@@ -61,7 +61,12 @@ def add_gauge(step: s.AddGauge, hand: Hand) -> None:
 
 def add_foil(step: s.AddFoil, hand: Hand) -> None:
     values = _given(accuracy_um=amount(step.accuracy))
-    certified = {"label": step.foil, "value_um": step.certified.um, "certificate": step.certificate}
+    certified = {
+        "label": step.foil,
+        "value_um": step.certified.um,
+        "substrate": step.on,
+        "certificate": step.certificate,
+    }
     hand.do(AddToShop("shim", {**certified, **values}))
 
 

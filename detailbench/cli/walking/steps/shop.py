@@ -56,6 +56,7 @@ class AddFoil(Step):
     foil: str = value(TEXT)
     certified: Quantity = value(quantity("um"))
     accuracy: Quantity | None = named(quantity("um"))
+    on: str = named(word("steel", "aluminium"), "steel")
     certificate: str = named(TEXT, "")
 
 
