@@ -10,9 +10,11 @@ from detailbench.basics.clock import Clock
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
 from detailbench.moves.move import SHOP, Move
+from detailbench.record.checking import CheckResult, check
 from detailbench.record.journal import Standing, standing
 from detailbench.record.picture import JobPicture, ShopPicture
 from detailbench.record.store import Store
+from detailbench.record.telling import Line, entries
 from detailbench.record.writing import Writer
 
 
@@ -73,6 +75,15 @@ class Bench:
     def evidence_bytes(self, sha256: str) -> bytes:
         """A kept file. Raises RecordTrouble when it is missing or changed."""
         return self.store.files.read(sha256)
+
+    def entries(self, scope: str = SHOP) -> tuple[Line, ...]:
+        """The journal of a job (or the shop's own), oldest first."""
+        with self.store.reading() as connection:
+            return entries(connection, scope)
+
+    def check(self, known_head: str | None = None) -> CheckResult:
+        """Replay the whole journal against the rows; safe in a thread of its own."""
+        return check(self.store, known_head)
 
     def standing(self, scope: str = SHOP) -> Standing:
         """What can be taken back and done again in a job (or the shop's own list)."""

@@ -27,6 +27,7 @@ from detailbench.screens.frame.map_shows import MapShows
 from detailbench.screens.frame.notices import Flash, NoticeLine
 from detailbench.screens.frame.override_sheet import OverrideSheet
 from detailbench.screens.frame.rail import Rail
+from detailbench.screens.frame.shop_habits import ShopHabits
 from detailbench.screens.frame.strip import EntryStrip
 from detailbench.screens.frame.tabbing import next_stop
 from detailbench.screens.frame.wipe_lock import WipeLock
@@ -71,6 +72,7 @@ class Window(QWidget):
         self.wipe_lock = WipeLock(self)
         self.live = Live(self, self.context)
         self.shows = MapShows(self)
+        self.habits = ShopHabits(self, self.context)
         self._build()
         self._actions: tuple[Action, ...] = window_actions(self)
         self._connect()
@@ -97,7 +99,7 @@ class Window(QWidget):
         self.rail = Rail(entries, [(p.key, p.title) for p in self.pages], dress)
         self.centre = Centre(dress, self._choose_person, self.shows.choose)
         self.notices = NoticeLine(dress)
-        self.strip = EntryStrip(dress, self.ask_person, self.undo)
+        self.strip = EntryStrip(dress, self.ask_person, self.undo, self.redo)
         self.override = OverrideSheet(self, dress, self.context.do)
         self.flash = Flash(self, dress)
         self.bursts = BurstFilter(self)

@@ -93,6 +93,8 @@ class Centre(QWidget):
         self._line.setGeometry(0, top, whole.width(), 1)
         below = QRect(0, top + 1, whole.width(), whole.height() - top - 1)
         wide = min(self.card.width_px, below.width() * 2 // 3)
+        for part in (self.header.show_button, self.header.legend):  # a page has no map to colour
+            part.setVisible(self.page is None)
         opened = self.page is None and (self.card_open or not slides)
         self.card.away.setVisible(slides)
         self.card.setVisible(opened)

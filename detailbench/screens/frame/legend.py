@@ -35,7 +35,10 @@ class Legend(QWidget):
         """The key, for the ear."""
         c = self.colouring
         parts = [_("dark is {low}, light is {high}").format(low=c.low, high=c.high)] if c.low or c.high else []
-        parts += [_("hatched: {meaning}").format(meaning=meaning) for _hatch, meaning in c.hatches]
+        parts += [
+            (_("hatched: {meaning}") if hatch else _("plain: {meaning}")).format(meaning=meaning)
+            for hatch, meaning in c.hatches
+        ]
         return "; ".join(parts)
 
     def sizeHint(self) -> QSize:
@@ -62,8 +65,9 @@ class Legend(QWidget):
             painter.setPen(QPen(QColor(look.palette.body_line), 1))
             painter.setBrush(QColor(look.palette.body))
             painter.drawRect(box)
-            painter.setBrush(hatch_brush(hatch, QColor(look.palette.ink_soft), m.dots_per_mm * 0.8))
-            painter.drawRect(box)
+            if hatch:  # else a plain panel has a meaning too
+                painter.setBrush(hatch_brush(hatch, QColor(look.palette.ink_soft), m.dots_per_mm * 0.8))
+                painter.drawRect(box)
             painter.setPen(QColor(look.palette.ink_soft))
             at = QRectF(box.right() + m.px(1.5), 0, wide, self.height())
             painter.drawText(at, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft), meaning)

@@ -17,8 +17,18 @@ class Dress(QObject):
 
     def __init__(self, key: LookKey = "bay", logical_dpi: float = 96.0, shop_factor: float = 1.0) -> None:
         super().__init__()
+        self.screen_dots_per_mm = dots_per_mm(logical_dpi)  # as the screen states it, uncorrected
         self._dots_per_mm = dots_per_mm(logical_dpi, shop_factor)
         self.look: Look = look(key, self._dots_per_mm)
+
+    def set_true_mm(self, factor: float) -> bool:
+        """``factor``: true millimetres per millimetre as the screen states it. True when sizes changed by it."""
+        dots = self.screen_dots_per_mm / factor
+        if dots == self._dots_per_mm:
+            return False
+        self._dots_per_mm = dots
+        self.look = look(self.look.key, dots)
+        return True
 
     def wear(self, window: QWidget, key: LookKey | None = None) -> None:
         """Put a look on a window (None: the one in use)."""

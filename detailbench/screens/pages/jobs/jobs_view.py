@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
@@ -12,6 +13,7 @@ from detailbench.screens.pages.jobs.job_list import JobList
 from detailbench.screens.pages.jobs.new_job import NewJobForm
 
 KEY = "jobs"
+JOB_STAGES = ("arrival", "wash", "marks", "thickness", "trials", "work", "handover", "history")
 
 
 class JobsView(QWidget):
@@ -62,7 +64,7 @@ class JobsView(QWidget):
         self._greeted = True
         self.faces.setCurrentIndex(0)
         self.redraw()
-        self.new.take_focus()
+        self.take_focus()
 
     def redraw(self) -> None:
         """Show what there is now."""
@@ -81,8 +83,23 @@ class JobsView(QWidget):
             self.redraw()
 
     def _front(self, key: str) -> None:
-        if key == KEY and self._stale:
+        if key != KEY:
+            if self._context.picture is None and key in JOB_STAGES:
+                self._context.notice(_("No job is open yet: open or begin one under Jobs."), "plain")
+            return
+        if self._stale:
             self.redraw()
+        self.take_focus()
+
+    def take_focus(self) -> None:
+        """To where one would type next."""
+        shop = self._context.shop
+        if self.faces.currentWidget() is self.steps:
+            self.steps.take_focus()
+        elif shop is not None and shop.jobs:
+            self.jobs.typed.setFocus(Qt.FocusReason.OtherFocusReason)
+        else:
+            self.new.take_focus()
 
     def _open(self, job_id: str) -> None:
         """Open a job, or go back to it where it is the open one."""

@@ -52,8 +52,8 @@ class NewJobForm(QWidget):
         self.lines["vin"].textEdited.connect(lambda _text: self._vin_typed())
         self.found = sentence()
         self.go_on = button(_("Continue this car"), self._continue)
-        self.style = in_line(ChoiceRow(_("body style"), [(s, style_name(s)) for s in styles()], columns=2))
-        self.style.set_value("estate")
+        self.body_style = in_line(ChoiceRow(_("body style"), [(s, style_name(s)) for s in styles()], columns=2))
+        self.body_style.set_value("estate")
         self.kind = in_line(
             ChoiceRow(
                 _("kind of job"), [("correction", _("correction")), ("inspection", _("inspection only"))], columns=2
@@ -69,7 +69,7 @@ class NewJobForm(QWidget):
         column.addLayout(grid)
         column.addWidget(self.found)
         column.addWidget(self.go_on, 0, Qt.AlignmentFlag.AlignLeft)
-        column.addWidget(self.style)
+        column.addWidget(self.body_style)
         column.addWidget(self.kind)
         row_ = QHBoxLayout()
         row_.addWidget(self.begin)
@@ -89,8 +89,8 @@ class NewJobForm(QWidget):
         for line in self.lines.values():
             line.clear()
             line.setEnabled(True)
-        self.style.setEnabled(True)
-        self.style.set_value("estate")
+        self.body_style.setEnabled(True)
+        self.body_style.set_value("estate")
         self.kind.set_value("correction")
         self._vin_typed()
 
@@ -114,8 +114,8 @@ class NewJobForm(QWidget):
         last = max((j for j in shop.jobs if j.car_id == car.id), key=lambda j: j.seq)
         if not self.lines["owner"].text().strip():
             self.lines["owner"].setText(owner_name(shop, last))
-        self.style.set_value(car.style)
-        self.style.setEnabled(False)
+        self.body_style.set_value(car.style)
+        self.body_style.setEnabled(False)
         self._say(_("{known} This job continues that car.").format(known=known_words(shop, car)))
         self.go_on.hide()
         self.begin.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -134,7 +134,7 @@ class NewJobForm(QWidget):
             move = NewJob(**values | {"car_id": self._continued.id, "plate": "" if same else typed["plate"]})
         else:
             car = {name: typed[name] for name in ("described", "colour", "vin") if typed[name]}
-            move = NewJob(style=self.style.value, car=car, **values)
+            move = NewJob(style=self.body_style.value, car=car, **values)
         done = self._context.do(move, initiator=self)
         if done is not None:
             self.clear()

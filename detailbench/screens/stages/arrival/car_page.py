@@ -9,13 +9,16 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
+from detailbench.body.outlines import style_name, styles
 from detailbench.body.vin import check_vin, vin_working
 from detailbench.moves.arrival import DescribeCar
 from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
 from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.look.parts import sentence, set_kind
+from detailbench.screens.pages.jobs.known import cars_with_vin, known_words
 from detailbench.screens.stages.arrival.kept_fields import KeptFields, some_number, whole_number
+from detailbench.screens.stages.work_parts.pages import in_line
 
 
 class CarPage(QWidget):
@@ -36,13 +39,11 @@ class CarPage(QWidget):
                 fields.text(_("paint code"), lambda p: p.car.paint_code, _car("paint_code")),
             )
         )
+        shades = [("dark", _("dark")), ("mid", _("mid")), ("light", _("light"))]
+        column.addWidget(in_line(fields.choice(_("lightness"), shades, lambda p: p.car.lightness, _car("lightness"))))
+        drawn = [(key, style_name(key)) for key in styles()]
         column.addWidget(
-            fields.choice(
-                _("lightness of the colour"),
-                [("dark", _("dark")), ("mid", _("mid")), ("light", _("light"))],
-                lambda p: p.car.lightness,
-                _car("lightness"),
-            )
+            in_line(fields.choice(_("body style"), drawn, lambda p: p.car.style, _car("style"), columns=2))
         )
         column.addLayout(
             _row(
@@ -63,7 +64,8 @@ class CarPage(QWidget):
         said.addWidget(self.why)
         column.addWidget(self.vin)
         column.addLayout(said)
-        column.addWidget(fields.text(_("no VIN, because"), lambda p: p.car.vin_absent, _car("vin_absent")))
+        self.absent = fields.text(_("no VIN, because"), lambda p: p.car.vin_absent, _car("vin_absent"))
+        column.addWidget(self.absent)
         column.addStretch(1)
 
     def redraw(self) -> None:
@@ -73,12 +75,27 @@ class CarPage(QWidget):
     def _vin_typed(self) -> None:
         """What can be said about the number as it stands in the field."""
         text = self.vin.text().strip()
-        found = check_vin(text)
-        warning = found.warning or ""
-        self.finding.setText("" if not text else warning or _("The form and the check digit agree."))
+        warning = check_vin(text).warning or ""
+        known = self._known_from_before(text)
+        parts = (warning or _("The form and the check digit agree."), known) if text else ()
+        self.finding.setText(" ".join(part for part in parts if part))
         self.finding.setAccessibleName(self.finding.text())
-        set_kind(self.finding, "flagged" if warning and text else "")
-        self.why.setVisible(bool(text))
+        set_kind(self.finding, "flagged" if warning or known else "")
+        for part in (self.finding, self.why):
+            part.setVisible(bool(text))
+        self.absent.setVisible(not text or bool(self.absent.text()))
+
+    def _known_from_before(self, vin: str) -> str:
+        """That another car of this number was here; an empty text where none was."""
+        picture = self._context.picture
+        if picture is None:
+            return ""
+        others = [car for car in cars_with_vin(picture.shop, vin) if car.id != picture.car.id]
+        if not others:
+            return ""
+        return _("{known} To continue that car, begin the job under Jobs.").format(
+            known=known_words(picture.shop, others[0])
+        )
 
 
 def _row(*parts: QWidget) -> QHBoxLayout:

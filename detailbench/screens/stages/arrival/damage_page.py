@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
@@ -30,6 +30,7 @@ class DamagePage(QWidget):
         column.addWidget(self.where)
         column.addWidget(self.words)
         column.addWidget(button(_("Note this damage"), self.words.commit))
+        self.list.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Ignored)  # gives way first
         column.addWidget(self.list, 1)
         column.addWidget(self.strike)
 

@@ -5,32 +5,44 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.dress import Dress
 
-SHOWN = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
-IGNORED = QSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
 
-
-class Faces(QStackedWidget):
-    """A stack in which only the face that is shown asks for room."""
+class Faces(QWidget):
+    """A stack in which only the face that is shown asks for room; a QStackedWidget asks as high as its highest."""
 
     def __init__(self) -> None:
         super().__init__()
-        self.currentChanged.connect(self._sized)
+        self._faces: list[QWidget] = []
+        self._now = -1
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(0)
 
     def addWidget(self, face: QWidget) -> int:
-        face.setSizePolicy(IGNORED)
-        index = super().addWidget(face)
-        self._sized()
-        return index
+        """Another face; the first is shown. Returns its place."""
+        self._faces.append(face)
+        self._column.addWidget(face)
+        face.setVisible(len(self._faces) == 1)
+        self._now = max(self._now, 0)
+        return len(self._faces) - 1
 
-    def _sized(self) -> None:
-        for i in range(self.count()):
-            self.widget(i).setSizePolicy(SHOWN if i == self.currentIndex() else IGNORED)
-        self.updateGeometry()
+    def currentIndex(self) -> int:
+        return self._now
+
+    def currentWidget(self) -> QWidget | None:
+        return self._faces[self._now] if self._faces else None
+
+    def setCurrentIndex(self, index: int) -> None:
+        self._now = index
+        for i, face in enumerate(self._faces):
+            face.setVisible(i == index)
+
+    def setCurrentWidget(self, face: QWidget) -> None:
+        self.setCurrentIndex(self._faces.index(face))
 
 
 class Pages(QWidget):

@@ -1,0 +1,210 @@
+"""The kinds of things a shop keeps: what is asked of each, and how one is said in a line."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from detailbench.basics.numbers import format_number, format_quantity
+from detailbench.basics.texts import _
+from detailbench.marks.words import LAMPS, lamp_name
+from detailbench.screens.pages.shop.asked import (
+    Asked,
+    day,
+    dials,
+    metals,
+    needed_number,
+    number,
+    share,
+    show_day,
+    show_dials,
+    show_metals,
+    show_number,
+    show_share,
+    show_truth,
+    truth,
+    whole,
+)  # fmt: skip
+from detailbench.trials.movement import Movement
+
+
+@dataclass(frozen=True)
+class Kind:
+    """``table`` in the record, ``field`` of the shop's picture, what it is called, its fields, its line."""
+
+    table: str
+    field: str
+    many: str
+    one: str
+    asked: Callable[[], tuple[Asked, ...]]
+    line: Callable[[Any], str]
+    says: str = ""
+
+
+def _optional(name: str, title: str) -> Asked:
+    return Asked(name, title, number, show_number)
+
+
+def _needed(name: str, title: str) -> Asked:
+    return Asked(name, title, needed_number, show_number)
+
+
+def kinds() -> tuple[Kind, ...]:
+    """Every kind but the range, in the order of the page."""
+    return (
+        Kind("person", "people", _("People"), _("person"), _person, person_line,
+             _("Chosen when something is entered, not proven: there is no password, and documents say so.")),
+        Kind("gauge", "gauges", _("Gauges"), _("gauge"), _gauge, gauge_line,
+             _("Accuracy as its certificate states it: a fixed part and a share of the reading.")),
+        Kind("shim", "shims", _("Zero plates and foils"), _("zero plate or foil"), _shim, shim_line,
+             _("A zero plate has the value 0. Where the papers state a tolerance ± a and no standard uncertainty, "
+               "a/√3 is usual.")),
+        Kind("lamp", "lamps", _("Lamps"), _("lamp"), _lamp, lamp_line),
+        Kind("machine", "machines", _("Machines"), _("machine"), _machine, machine_line),
+        Kind("pad", "pads", _("Pads"), _("pad"), _pad, pad_line),
+        Kind("product", "products", _("Compounds and polishes"), _("compound or polish"), _product, product_line),
+    )  # fmt: skip
+
+
+def _person() -> tuple[Asked, ...]:
+    return Asked("name", _("name")), Asked("initials", _("initials")), Asked("role", _("role"))
+
+
+def person_line(person: Any) -> str:
+    return _joined(f"{person.name} ({person.initials})", person.role)
+
+
+def principles() -> tuple[tuple[str, str], ...]:
+    return (
+        ("magnetic_induction", _("magnetic induction")),
+        ("eddy_current", _("eddy current")),
+        ("ultrasonic", _("ultrasonic")),
+    )
+
+
+def substrates() -> tuple[tuple[str, str], ...]:
+    return (("steel", _("steel")), ("aluminium", _("aluminium")), ("steel+aluminium", _("steel and aluminium")))
+
+
+def _gauge() -> tuple[Asked, ...]:
+    return (
+        Asked("name", _("name")),
+        Asked("serial", _("serial number")),
+        _needed("resolution_um", _("last digit, µm")),
+        _needed("accuracy_fixed_um", _("accuracy, fixed ±, µm")),
+        Asked("accuracy_share", _("accuracy, ± % of the reading"), share, show_share),
+        Asked("certificate", _("certificate")),
+        Asked("laboratory", _("laboratory")),
+        Asked("certified_on", _("certified on"), day, show_day),
+        Asked("due_on", _("due on"), day, show_day),
+        Asked("principle", _("principle"), choices=principles(), columns=2),
+        Asked("substrates", _("reads on"), metals, show_metals, substrates(), columns=2),
+        Asked("layers", _("resolves layers"), truth, show_truth, (("no", _("no")), ("yes", _("yes")))),
+    )
+
+
+def gauge_line(gauge: Any) -> str:
+    accuracy = _("± ({fixed} + {share} % of the reading)").format(
+        fixed=format_quantity(gauge.accuracy_fixed_um, "µm"), share=show_share(gauge.accuracy_share)
+    )
+    due = _("certificate due {date}").format(date=show_day(gauge.due_on)) if gauge.due_on else ""
+    return _joined(gauge.name, dict(principles()).get(gauge.principle, gauge.principle), accuracy, due)
+
+
+def _shim() -> tuple[Asked, ...]:
+    return (
+        Asked("label", _("name")),
+        _needed("value_um", _("certified value, µm")),
+        _needed("accuracy_um", _("tolerance ±, µm")),
+        _needed("u_um", _("standard uncertainty, µm")),
+        Asked("certificate", _("certificate")),
+        Asked("substrate", _("on"), choices=substrates()[:2]),
+    )
+
+
+def shim_line(shim: Any) -> str:
+    what = _("zero plate") if shim.value_um == 0 else format_quantity(shim.value_um, "µm")
+    metal = dict(substrates()).get(shim.substrate, shim.substrate)
+    return _joined(shim.label, what, metal, f"± {format_quantity(shim.accuracy_um, 'µm')}")
+
+
+def _lamp() -> tuple[Asked, ...]:
+    return (
+        Asked("name", _("name")),
+        Asked("colour_temperature_k", _("colour temperature, K"), whole, show_number),
+        Asked("kind", _("kind"), choices=tuple((key, lamp_name(key)) for key in LAMPS)),
+    )
+
+
+def lamp_line(lamp: Any) -> str:
+    kelvin = "" if lamp.colour_temperature_k is None else f"{lamp.colour_temperature_k} K"
+    return _joined(_(lamp.name), lamp_name(lamp.kind), kelvin)
+
+
+def movements() -> tuple[tuple[str, str], ...]:
+    words = {"free_orbit": _("free orbit"), "forced": _("forced orbit"), "rotary": _("rotary"), "hand": _("by hand")}
+    return tuple((str(m), words[str(m)]) for m in Movement)
+
+
+def _machine() -> tuple[Asked, ...]:
+    return (
+        Asked("name", _("name")),
+        _optional("orbit_mm", _("orbit, mm")),
+        _optional("plate_mm", _("plate, mm")),
+        Asked("dials", _("dial: orbits or turns a minute"), dials, show_dials),
+        _optional("own_rpm", _("plate's own turns a minute")),
+        _optional("vibration_m_s2", _("vibration, m/s²")),
+        _optional("vibration_k_m_s2", _("its uncertainty K, m/s²")),
+        Asked("movement", _("movement"), choices=movements()),
+    )
+
+
+def machine_line(machine: Any) -> str:
+    orbit = "" if machine.orbit_mm is None else _("orbit {mm}").format(mm=format_quantity(machine.orbit_mm, "mm"))
+    plate = "" if machine.plate_mm is None else _("plate {mm}").format(mm=format_quantity(machine.plate_mm, "mm"))
+    return _joined(_(machine.name), dict(movements()).get(machine.movement, ""), orbit, plate)
+
+
+def materials() -> tuple[tuple[str, str], ...]:
+    return (("foam", _("foam")), ("wool", _("wool")), ("fibre", _("microfibre")))
+
+
+def _pad() -> tuple[Asked, ...]:
+    return (
+        Asked("name", _("name")),
+        _needed("diameter_mm", _("diameter, mm")),
+        Asked("material", _("material"), choices=materials()),
+    )
+
+
+def pad_line(pad: Any) -> str:
+    name, material = _(pad.name), dict(materials()).get(pad.material, "")
+    return _joined(name, "" if material in name else material, format_quantity(pad.diameter_mm, "mm"))
+
+
+def product_kinds() -> tuple[tuple[str, str], ...]:
+    return (
+        ("cutting", _("cutting")),
+        ("medium", _("medium")),
+        ("finishing", _("finishing")),
+        ("one_step", _("one step")),
+    )
+
+
+def _product() -> tuple[Asked, ...]:
+    return (
+        Asked("name", _("name")),
+        _optional("working_time_s", _("working time, s")),
+        Asked("batch", _("batch")),
+        Asked("kind", _("kind"), choices=product_kinds()),
+    )
+
+
+def product_line(product: Any) -> str:
+    time = "" if product.working_time_s is None else f"{format_number(product.working_time_s)} s"
+    return _joined(_(product.name), dict(product_kinds()).get(product.kind, ""), time)
+
+
+def _joined(*parts: str) -> str:
+    return " · ".join(part for part in parts if part)

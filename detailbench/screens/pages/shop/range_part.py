@@ -1,0 +1,155 @@
+"""The shop's range: combinations from mild to strong, their order, and a new one made of what is on the shelf."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from detailbench.basics.texts import _
+from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
+from detailbench.moves.kit_range import MoveInRange
+from detailbench.moves.shop import AddToShop, ChangeInShop, Retire
+from detailbench.record.things import Combination
+from detailbench.screens.context import Context
+from detailbench.screens.look.parts import button, caption, heading, sentence
+from detailbench.screens.pages.shop.kinds import machine_line, pad_line, product_line
+from detailbench.screens.stages.work_parts.open_list import Line, OpenList
+
+
+class RangePart(QWidget):
+    """The order is a prior of this shop, not a law."""
+
+    def __init__(self, context: Context) -> None:
+        super().__init__()
+        self._context = context
+        m = context.dress.look.measure
+        self.list = OpenList(context.dress, _("range, mildest first"))
+        self.list.chosen.connect(lambda _key: self._enable())
+        self.milder = button(_("Milder"), lambda: self._move(-1), name=_("One place milder"))
+        self.stronger = button(_("Stronger"), lambda: self._move(1), name=_("One place stronger"))
+        self.retire_it = button(_("Retire"), self._retire, name=_("Retire: combination"))
+        self.renew = button(_("Take what replaced its parts"), self._renew)
+        left = QVBoxLayout()
+        left.setSpacing(m.space("thin"))
+        left.addWidget(heading(_("Range")))
+        left.addWidget(sentence(_("From mild to strong, as this shop sees it: where trials begin, not a law.")))
+        left.addWidget(caption(_("mildest")))
+        left.addWidget(self.list, 1)
+        left.addWidget(caption(_("strongest")))
+        acts = QHBoxLayout()
+        for each in (self.milder, self.stronger, self.retire_it):
+            acts.addWidget(each)
+        acts.addStretch(1)
+        left.addLayout(acts)
+        left.addWidget(self.renew)
+        self.shelves = {
+            "machine_id": OpenList(context.dress, _("machines")),
+            "pad_id": OpenList(context.dress, _("pads")),
+            "product_id": OpenList(context.dress, _("compounds and polishes")),
+        }
+        right = QGridLayout()
+        right.setHorizontalSpacing(m.space("small"))
+        right.setVerticalSpacing(m.space("thin"))
+        right.addWidget(caption(_("new: combination")), 0, 0, 1, 2)
+        titles = (_("machine"), _("pad"), _("compound or polish"))
+        for i, (title, shelf) in enumerate(zip(titles, self.shelves.values(), strict=True)):
+            right.addWidget(caption(title), 1 + 2 * (i // 2), i % 2)
+            right.addWidget(shelf, 2 + 2 * (i // 2), i % 2)
+            shelf.chosen.connect(lambda _key: self._enable())
+        self.add = button(_("Add at the strong end"), self._add, role="main")
+        beside = QVBoxLayout()
+        beside.addWidget(sentence(_("Choose one of each, add it, then move it to its place.")))
+        beside.addStretch(1)
+        beside.addWidget(self.add)
+        right.addLayout(beside, 4, 1)
+        right.setRowStretch(2, 1)
+        right.setRowStretch(4, 1)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(m.space("wide"))
+        row.addLayout(left, 5)
+        row.addLayout(right, 5)
+        self.redraw()
+
+    def redraw(self) -> None:
+        """Show range and shelves as they are."""
+        shop = self._context.shop
+        if shop is None:
+            return
+        lines = []
+        for number, combination in enumerate(combinations_in_use(shop), start=1):
+            name = combination_name(shop, combination.id)
+            gone = any(part.retired for part in parts(shop, combination))
+            words = _("{name}\na part of it is retired").format(name=name) if gone else name
+            lines.append(Line(combination.id, f"{number}  {words}"))
+        self.list.set_lines(lines)
+        for name, things, line in (
+            ("machine_id", shop.machines, machine_line),
+            ("pad_id", shop.pads, pad_line),
+            ("product_id", shop.products, product_line),
+        ):
+            self.shelves[name].set_lines([Line(t.id, line(t)) for t in things if not t.retired])
+        self._enable()
+
+    def chosen(self) -> Combination | None:
+        shop = self._context.shop
+        found = combinations_in_use(shop) if shop is not None else ()
+        return next((c for c in found if c.id == self.list.key), None)
+
+    def _move(self, by: int) -> None:
+        if self.list.key:
+            self._context.do(MoveInRange(self.list.key, by), initiator=self)
+
+    def _retire(self) -> None:
+        if self.list.key:
+            self._context.do(Retire("combination", self.list.key), initiator=self)
+
+    def _add(self) -> None:
+        shop = self._context.shop
+        values: dict[str, Any] = {name: shelf.key for name, shelf in self.shelves.items()}
+        if shop is None or not all(values.values()):
+            self._context.notice(_("Choose a machine, a pad and a compound or polish first."), "stop")
+            return
+        in_use = combinations_in_use(shop)
+        if any(all(getattr(c, name) == id_ for name, id_ in values.items()) for c in in_use):
+            self._context.notice(_("That combination is in the range already."), "stop")
+            return
+        rung = max((c.rung for c in in_use), default=-1) + 1
+        done = self._context.do(AddToShop("combination", values | {"rung": rung}), initiator=self)
+        if done is not None:
+            self.list.choose(done.id)
+            self._enable()
+
+    def _newest(self, field: str, id_: str) -> str:
+        """What replaced a thing, and what replaced that, up to the one in use."""
+        shop = self._context.shop
+        things: tuple[Any, ...] = getattr(shop, field)
+        by_old = {t.replaces: t for t in things if t.replaces}
+        while id_ in by_old:
+            id_ = by_old[id_].id
+        return id_
+
+    def _renewed(self, combination: Combination) -> dict[str, str]:
+        """Parts that were replaced since, by field; empty where there are none in use."""
+        fields = (("machine_id", "machines"), ("pad_id", "pads"), ("product_id", "products"))
+        now = {name: self._newest(field, getattr(combination, name)) for name, field in fields}
+        return {name: id_ for name, id_ in now.items() if id_ != getattr(combination, name)}
+
+    def _renew(self) -> None:
+        combination = self.chosen()
+        values = self._renewed(combination) if combination is not None else {}
+        if combination is not None and values:
+            done = self._context.do(ChangeInShop("combination", combination.id, values), initiator=self)
+            if done is not None:
+                self.list.choose(done.id)
+                self._enable()
+
+    def _enable(self) -> None:
+        combination = self.chosen()
+        at = [line.key for line in self.list.lines()].index(combination.id) if combination is not None else -1
+        self.milder.setEnabled(at > 0)
+        self.stronger.setEnabled(combination is not None and at < len(self.list.lines()) - 1)
+        self.retire_it.setEnabled(combination is not None)
+        self.renew.setVisible(combination is not None and bool(self._renewed(combination)))
+        self.add.setEnabled(all(shelf.key for shelf in self.shelves.values()))

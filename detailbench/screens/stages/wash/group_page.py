@@ -1,0 +1,64 @@
+"""A finish group of its own for some panels: a refinished door, a filmed bonnet."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
+from detailbench.findings.processes import group_of
+from detailbench.moves.surface import MakeGroup
+from detailbench.screens.context import Context
+from detailbench.screens.entry.text_field import TextField
+from detailbench.screens.look.parts import button, sentence
+from detailbench.screens.stages.wash.panels_meant import PanelsMeant
+
+
+class GroupPage(QWidget):
+    """The panels meant leave the group they were in."""
+
+    def __init__(self, context: Context, meant: PanelsMeant) -> None:
+        super().__init__()
+        self._context, self._meant = context, meant
+        self.panels = sentence()
+        self.name = TextField(_("name of the finish group"))
+        self.make_it = button(_("Make this finish group"), self.make)
+        self.says = sentence(
+            _("Panels that were painted apart, or are filmed, take another process. They leave the group they are in; "
+              "their marks and readings stay with them.")
+        )  # fmt: skip
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(context.dress.look.measure.space("small"))
+        for part in (self.panels, self.name, self.make_it, self.says):
+            column.addWidget(part)
+        column.addStretch(1)
+        self.name.line.returnPressed.connect(self.make)
+
+    def make(self) -> None:
+        """Make the group of the panels meant."""
+        job = self._context.job_id
+        if job is None:
+            return
+        panels, name = self._meant.panels, self.name.text().strip()
+        if not panels:
+            self._context.notice(_("Choose the panels first."), "stop")
+            return
+        if not name:
+            self.name.say(_("Give the group a name, such as “left front door, refinished”."))
+            return
+        if self._context.do(MakeGroup(job, name, panels), initiator=self) is not None:
+            self.name.line.setModified(False)
+            self.name.set_text("")
+
+    def redraw(self) -> None:
+        """Name the panels meant and the groups they would leave."""
+        picture = self._context.picture
+        parts = []
+        for key in self._meant.panels if picture is not None else ():
+            group = group_of(picture, key) if picture is not None else None
+            parts.append(f"{panel_name(key)} ({_(group.name)})" if group is not None else panel_name(key))
+        text = _("For: {panels}").format(panels=", ".join(parts)) if parts else _("No panel chosen yet.")
+        self.panels.setText(text)
+        self.panels.setAccessibleName(text)
+        self.make_it.setEnabled(bool(parts))
