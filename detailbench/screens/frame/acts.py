@@ -59,8 +59,8 @@ def window_actions(window: ActingFrame) -> tuple[Action, ...]:
         Action("away", _("close"), "Esc", window.close_top, lambda: window.has_top, shown=False),
     )
     rows = tuple(
-        Action(f"go_{key}", title, f"Ctrl+{i}", window.opener(key), lambda: True, shown=False)
+        Action(f"go_{key}", title, f"Ctrl+{i % 10}", window.opener(key), lambda: True, shown=False)
         for i, (key, title) in enumerate(window.rail_entries(), start=1)
-        if i <= 9
+        if i <= 10  # the tenth row is Ctrl+0
     )
     return fixed + rows
