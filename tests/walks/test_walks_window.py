@@ -1,0 +1,71 @@
+"""The acceptance walks, played through a real window: by keys alone, and by mouse alone."""
+
+from __future__ import annotations
+
+import ast
+import os
+from datetime import datetime, timedelta, timezone
+from pathlib import Path
+
+import pytest
+
+if not os.environ.get("DISPLAY"):
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from pytestqt.qtbot import QtBot
+from window.hand import Hand
+from window.keys import KeysHand
+from window.mouse import MouseHand
+from window.player import play
+from window.walk import Walk
+
+from detailbench.basics.clock import HandClock
+from detailbench.cli.walking.grammar import read_walk_file
+from detailbench.screens.app import application
+
+HERE = Path(__file__).parent
+HANDS = (KeysHand, MouseHand)
+BARRED = {"moves", "record", "findings", "report", "seal"}
+BEFORE = datetime(2031, 1, 6, 8, tzinfo=timezone(timedelta(hours=1)))
+
+pytestmark = pytest.mark.qt_log_ignore("does not support propagateSizeHints")
+
+
+@pytest.fixture(scope="session")
+def qapp_cls() -> object:
+    return lambda argv: application(argv)
+
+
+@pytest.mark.parametrize("hand", HANDS, ids=[h.kind for h in HANDS])
+@pytest.mark.parametrize("script", ["small_first"])
+def test_a_walk_goes_on_the_screen_as_its_script_says(
+    script: str, hand: type[Hand], tmp_path: Path, qtbot: QtBot
+) -> None:
+    walk = Walk(tmp_path / "workshop", tmp_path, HandClock(BEFORE), qtbot, hand)
+    play(read_walk_file(HERE / f"{script}.walk"), walk)
+
+
+def imports_of(file: Path) -> list[str]:
+    """Every module a file names in an import, wherever it stands."""
+    found = []
+    for node in ast.walk(ast.parse(file.read_text("utf-8"))):
+        if isinstance(node, ast.Import):
+            found += [name.name for name in node.names]
+        elif isinstance(node, ast.ImportFrom):
+            found += [f"{node.module}.{name.name}" for name in node.names]
+    return found
+
+
+def rooms_behind(file: Path) -> list[str]:
+    return [name for name in imports_of(file) if name.startswith("detailbench.") and name.split(".")[1] in BARRED]
+
+
+@pytest.mark.parametrize("file", sorted((HERE / "window").rglob("*.py")), ids=lambda f: f.name)
+def test_the_player_sees_only_the_screen(file: Path) -> None:
+    assert rooms_behind(file) == []
+
+
+def test_a_player_that_looks_behind_the_screen_is_found(tmp_path: Path) -> None:
+    sly = tmp_path / "sly.py"
+    sly.write_text("def f():\n    from detailbench.moves import bench\n    import detailbench.record.picture\n")
+    assert rooms_behind(sly) == ["detailbench.moves.bench", "detailbench.record.picture"]

@@ -1,0 +1,1 @@
+"""Plays walk scripts through a real window: once by keys alone, once by mouse alone."""

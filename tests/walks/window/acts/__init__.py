@@ -1,0 +1,1 @@
+"""The acts of a walk as they are done on the screen."""

@@ -1,0 +1,119 @@
+"""The shop's own things, on the Shop page."""
+
+from __future__ import annotations
+
+from detailbench.cli.walking.kinds import Quantity
+from detailbench.cli.walking.steps import shop as said_
+from window.act import Act
+from window.stuck import Stuck
+from window.walk import Walk
+
+SETTINGS = {
+    "shop_name": "name of the workshop, as printed",
+    "leave_below_um": "total thickness below which no machine starts, µm",
+    "careful_below_um": "total thickness below which work goes on with care, µm",
+}
+
+
+def turn(walk: Walk, part: str) -> None:
+    """Open a part of the Shop page."""
+    walk.hand.turn_to("Shop")
+    walk.hand.pick("Shop", part)
+
+
+def fill_given(walk: Walk, **fields: object) -> None:
+    """Type what the script gives; names of fields as on the screen, by keyword in ``FIELDS``."""
+    for key, value in fields.items():
+        if value not in (None, ""):
+            walk.hand.type_into(FIELDS[key], f"{value:g}" if isinstance(value, float) else str(value))
+
+
+FIELDS = {
+    "name": "name",
+    "initials": "initials",
+    "role": "role",
+    "serial": "serial number",
+    "resolution": "last digit, µm",
+    "fixed": "accuracy, fixed ±, µm",
+    "share": "accuracy, ± % of the reading",
+    "certificate": "certificate",
+    "laboratory": "laboratory",
+    "certified": "certified value, µm",
+    "tolerance": "tolerance ±, µm",
+    "uncertainty": "standard uncertainty, µm",
+}
+
+
+def given(quantity: Quantity | None, else_: float) -> float:
+    """What the script says, else what moves take for granted: on the screen it has to be typed off the papers."""
+    return else_ if quantity is None else quantity.value
+
+
+class AddPerson(Act):
+    step = said_.AddPerson
+
+    @staticmethod
+    def play(said: said_.AddPerson, walk: Walk) -> None:
+        turn(walk, "People")
+        fill_given(walk, name=said.person, initials=said.initials, role=said.role)
+        walk.hand.press("Add: person")
+        walk.eyes.line("People", said.person)
+
+
+class AddGauge(Act):
+    step = said_.AddGauge
+
+    @staticmethod
+    def play(said: said_.AddGauge, walk: Walk) -> None:
+        turn(walk, "Gauges")
+        fill_given(
+            walk,
+            name=said.gauge,
+            serial=said.serial,
+            resolution=given(said.resolution, 1.0),
+            fixed=given(said.fixed, 1.0),
+            share=given(said.share, 1.0),
+            certificate=said.certificate,
+            laboratory=said.laboratory,
+        )
+        walk.hand.press("Add: gauge")
+        walk.eyes.line("Gauges", said.gauge)
+
+
+class AddFoil(Act):
+    step = said_.AddFoil
+
+    @staticmethod
+    def play(said: said_.AddFoil, walk: Walk) -> None:
+        turn(walk, "Zero plates and foils")
+        fill_given(
+            walk,
+            name=said.foil,
+            certified=said.certified.value,
+            tolerance=given(said.accuracy, 0.5),
+            uncertainty=given(None, 0.25),
+            certificate=said.certificate,
+        )
+        walk.hand.press("Add: zero plate or foil")
+        walk.eyes.line("Zero plates and foils", said.foil)
+
+
+class StockKit(Act):
+    step = said_.StockKit
+
+    @staticmethod
+    def play(said: said_.StockKit, walk: Walk) -> None:
+        walk.hand.turn_to("Shop")
+        walk.hand.press("Put the starter kit on the shelf")
+
+
+class ShopSetting(Act):
+    step = said_.ShopSetting
+
+    @staticmethod
+    def play(said: said_.ShopSetting, walk: Walk) -> None:
+        if said.key not in SETTINGS:
+            raise Stuck(f"nobody has found the setting “{said.key}” on the screen yet")
+        turn(walk, "Settings")
+        typed = f"{said.setting:g}" if isinstance(said.setting, float) else str(said.setting or "")
+        walk.hand.fill(SETTINGS[said.key], typed)

@@ -1,0 +1,126 @@
+"""A hand at the window. What a walk asks of it; the two kinds of hand are keys.py and mouse.py."""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QWindow
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
+
+from window.eyes import Eyes, content
+from window.stuck import Stuck
+
+FAR_VIEW = "Far view"
+STAGES = "Stages"
+
+
+class Hand(ABC):
+    """Everything a person does, in terms of what stands on the screen."""
+
+    kind = ""
+
+    def __init__(self, eyes: Eyes) -> None:
+        self.eyes = eyes
+
+    @abstractmethod
+    def press(self, name: str, within: str = "") -> None:
+        """Press the button of this name."""
+
+    @abstractmethod
+    def focus(self, name: str, within: str = "") -> QWidget:
+        """Go to a field."""
+
+    @abstractmethod
+    def leave(self) -> None:
+        """Be done with the field typed into, so that it is entered."""
+
+    @abstractmethod
+    def enter(self, button: str, within: str = "") -> None:
+        """Enter the value just typed: with the key, or with the button that stands for it."""
+
+    @abstractmethod
+    def empty(self, field: QWidget) -> None:
+        """Mark all that stands in the field, so that typing replaces it."""
+
+    @abstractmethod
+    def choose(self, list_name: str, part: str) -> None:
+        """Make the line with this in it the chosen one."""
+
+    @abstractmethod
+    def open_line(self, list_name: str, part: str) -> None:
+        """Open the line with this in it."""
+
+    @abstractmethod
+    def panel(self, name: str) -> None:
+        """Take a panel in hand."""
+
+    @abstractmethod
+    def place(self, name: str, across: float, down: float) -> None:
+        """Point at a place of a panel: shares of its box, from the left and from the top."""
+
+    @abstractmethod
+    def ask_person(self) -> None:
+        """Have the sheet opened that asks who is entering."""
+
+    @abstractmethod
+    def undo(self) -> None:
+        """Take back the last entry."""
+
+    @abstractmethod
+    def redo(self) -> None:
+        """Do again what was taken back."""
+
+    @abstractmethod
+    def near(self) -> None:
+        """Leave the far view, if it has come."""
+
+    def turn_to(self, title: str) -> None:
+        """Open a stage or a page on the rail."""
+        self.near()
+        self.press(title, STAGES)
+
+    def turn_card(self, title: str) -> None:
+        """Turn the card to a page of it, unless it is open."""
+        self.near()
+        tab = self.eyes.control(title, "Card")
+        if not (isinstance(tab, QAbstractButton) and tab.isChecked()):
+            self.press(title, "Card")
+
+    def pick(self, title: str, choice: str, within: str = "") -> None:
+        """Pick one of the choices under a title, unless it is picked."""
+        name = f"{title}: {choice}"
+        made = self.eyes.control(name, within)
+        if not (isinstance(made, QAbstractButton) and made.isChecked()):
+            self.press(name, within)
+
+    def fill(self, name: str, text: str, within: str = "") -> None:
+        """Type into a field, replacing what stands in it, and enter it by leaving."""
+        self.type_into(name, text, within)
+        self.leave()
+
+    def type_into(self, name: str, text: str, within: str = "") -> None:
+        """Type into a field, replacing what stands in it; nothing is entered yet."""
+        self.near()
+        field = self.focus(name, within)
+        if content(field):
+            self.empty(field)
+        self.write(text)
+        if not self.eyes.wait(lambda: content(field) == text):
+            raise Stuck(f"“{text}” was typed into “{name}” and “{content(field)}” stands there")
+
+    def write(self, text: str) -> None:
+        """Signs on the keyboard, one after the other."""
+        QTest.keyClicks(QApplication.focusWidget(), text)
+
+    @property
+    def glass(self) -> QWindow:
+        return self.eyes.window.windowHandle()
+
+    def far_view(self) -> QWidget | None:
+        """The far view while it covers the window."""
+        return next((w for w in self.eyes.all() if w.accessibleName() == FAR_VIEW), None)
+
+    def key(self, key: Qt.Key, modifier: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier) -> None:
+        QTest.keyClick(self.glass, key, modifier)

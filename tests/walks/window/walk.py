@@ -1,0 +1,86 @@
+"""A walk under way: the workshop's folder, the clock set by hand, the window while one is open."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtGui import QAccessible
+from PySide6.QtWidgets import QWidget
+from pytestqt.exceptions import TimeoutError as WaitedTooLong
+from pytestqt.qtbot import QtBot
+
+from detailbench.basics.clock import HandClock
+from detailbench.screens.app import open_window
+from window.eyes import Eyes
+from window.hand import Hand
+from window.stuck import Stuck
+
+PATIENCE_MS = 4000
+
+
+class Walk:
+    """Opens and closes the window; knows which panel the script has in hand."""
+
+    def __init__(self, folder: Path, beside: Path, clock: HandClock, qtbot: QtBot, make_hand: type[Hand]) -> None:
+        self.folder = folder
+        self.beside = beside
+        self.clock = clock
+        self.panel = ""
+        self.person = ""
+        self._qtbot = qtbot
+        self._make_hand = make_hand
+        self._window: QWidget | None = None
+        self._hand: Hand | None = None
+
+    @property
+    def kind(self) -> str:
+        """Which hand plays."""
+        return self._make_hand.kind
+
+    @property
+    def hand(self) -> Hand:
+        """The hand at the open window."""
+        if self._hand is None:
+            self.open()
+        assert self._hand is not None
+        return self._hand
+
+    @property
+    def eyes(self) -> Eyes:
+        return self.hand.eyes
+
+    def open(self) -> None:
+        """Start the window on the workshop and wait until it shows it."""
+        if self._window is not None:
+            raise Stuck("the window is open already")
+        window = self._window = open_window(self.folder, clock=self.clock)
+        self._qtbot.addWidget(window)
+        window.activateWindow()
+        eyes = Eyes(window, self.wait)
+        self._hand = self._make_hand(eyes)
+        if not self.wait(window.isActiveWindow):
+            raise Stuck("the window does not come to the front")
+        if not self.wait(lambda: bool(eyes.said_of("Keys")) and QAccessible.queryAccessibleInterface(window).isValid()):
+            raise Stuck("the window shows nothing to do")
+
+    def close(self) -> None:
+        """Close the window."""
+        if self._window is None:
+            raise Stuck("there is no window to close")
+        window, self._window, self._hand = self._window, None, None
+        if not window.close():
+            raise Stuck("the window does not close")
+
+    def wait(self, fact: Callable[[], bool]) -> bool:
+        """Look until it is so, for a bounded time; says whether it came to be."""
+        try:
+            self._qtbot.waitUntil(lambda: bool(fact()), timeout=PATIENCE_MS)
+        except WaitedTooLong:
+            return False
+        return True
+
+    def picture(self, file: Path) -> None:
+        """The window as it stands, as a file."""
+        if self._window is not None:
+            self._window.grab().save(str(file))
