@@ -163,16 +163,26 @@ def show_thickness_in(unit: LengthUnit) -> None:
     _shown_unit.set(unit)
 
 
+def thickness_unit() -> LengthUnit:
+    """The unit thicknesses are shown in."""
+    return _shown_unit.get()
+
+
 def format_thickness(
-    value_um: float, unit: LengthUnit | None = None, digits: int | None = None, locale: str | None = None
+    value_um: float,
+    unit: LengthUnit | None = None,
+    digits: int | None = None,
+    locale: str | None = None,
+    *,
+    with_unit: bool = True,
 ) -> str:
-    """A thickness held in µm, shown in ``unit`` (None: the unit chosen).
+    """A thickness held in µm, shown in ``unit`` (None: the unit chosen), the unit's sign with it or not.
 
     ``digits`` are those of the value in µm; mil gets two more at 0 and one more from 1 on, for the same fineness.
     Without ``digits``: none for whole µm, otherwise one.
     """
     shown, known, fine = _in_unit(value_um, unit, digits)
-    return format_quantity(shown, known, fine, locale)
+    return format_quantity(shown, known if with_unit else "", fine, locale)
 
 
 def format_thickness_change(
