@@ -128,8 +128,11 @@ class Context(QObject):
                 self.picture = self.bench.job(self.job_id)
         self.changed.emit(changes, initiator)
 
-    def do(self, move: Any, initiator: object | None = None) -> ChangesLike | None:
-        """Do a move. A refusal or a fault becomes a notice (or a question for an override) and gives None."""
+    def do(
+        self, move: Any, initiator: object | None = None, at: Callable[[str], object] | None = None
+    ) -> ChangesLike | None:
+        """Do a move. A refusal or a fault becomes a notice (or a question for an override) and gives None; ``at``
+        hears its sentence too, to put it at the place where it was typed."""
         if self.bench is None:
             self.notice(_("The workshop is not open yet."), "stop")
             return None
@@ -138,9 +141,12 @@ class Context(QObject):
         except Refused as refused:
             if refused.may_override:
                 self.override_wanted.emit(move, refused)
-            self.notice(str(refused), "stop")
+            sentence = str(refused)
         except DetailbenchError as error:
-            self.notice(str(error), "stop")
+            sentence = str(error)
+        self.notice(sentence, "stop")
+        if at is not None:
+            at(sentence)
         return None
 
     def select_panel(self, key: str, place: int | None = None) -> None:

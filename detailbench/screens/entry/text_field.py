@@ -39,7 +39,8 @@ class FieldSentence(QWidget):
 
 
 class TextField(FieldSentence):
-    """``committed`` gives the text. ``check`` may raise a DetailbenchError: its sentence is shown, the text stays."""
+    """``committed`` gives the text. ``check`` may raise a DetailbenchError: its sentence is shown, the text stays, also
+    after the field is left. ``refuse`` does the same for what could be read and yet was not kept."""
 
     committed = Signal(str)
 
@@ -47,32 +48,53 @@ class TextField(FieldSentence):
         self.line = QLineEdit(text)
         super().__init__(title, self.line)
         self._check = check
-        self._entered = text
+        self._entered = self._before = text
+        self._unkept = False
         self.line.editingFinished.connect(self.commit)
 
     def text(self) -> str:
         return self.line.text()
 
     def set_text(self, text: str) -> None:
-        """Show what is kept now; leaves typing that is not entered yet alone."""
-        if not (self.line.hasFocus() and self.line.isModified()):
-            self.line.setText(text)
-            self._entered = text
-            self.say("")
+        """Show what is kept now; leaves typing alone that is not entered yet, or could not be."""
+        if self.line.hasFocus() and self.line.isModified():
+            return
+        if self._unkept and text == self._entered:
+            return
+        self.line.setText(text)
+        self._entered = text
+        self._unkept = False
+        self.say("")
+
+    def forget(self) -> None:
+        """Let go of typing that could not be entered: another job is shown."""
+        self._unkept = False
+        self.line.setModified(False)
+
+    def refuse(self, sentence: str) -> None:
+        """What was entered last was not kept: the typing stays, with the sentence why."""
+        self._entered = self._before
+        self._unkept = True
+        self.say(sentence)
 
     def commit(self) -> None:
         """Enter what stands there, if it changed and will do."""
         text = self.line.text().strip()
         if text == self._entered:
+            if self._unkept:
+                self._unkept = False
+                self.say("")
             return
         if self._check is not None:
             try:
                 self._check(text)
             except DetailbenchError as error:
+                self._unkept = True
                 self.say(str(error))
                 return
+        self._unkept = False
         self.say("")
-        self._entered = text
+        self._before, self._entered = self._entered, text
         self.line.setModified(False)
         self.committed.emit(text)
 

@@ -27,11 +27,12 @@ class CautionsLine(QWidget):
 
     def turn(self) -> None:
         """Open or close."""
-        from detailbench.work.cautions import cautions
+        from detailbench.work.cautions import cautions, first_of_all
 
         shown = self.words.isHidden()
         if shown:
-            self.words.setText("\n".join(c.says for c in cautions(self._stage)))
+            said = [f"{c.says} ({'; '.join(c.defer_to)})" for c in cautions(self._stage)]
+            self.words.setText("\n".join((*said, first_of_all())))
             self.words.setAccessibleName(self.words.text())
         self.words.setVisible(shown)
         self.open_it.setChecked(shown)

@@ -90,8 +90,8 @@ class RulerPart(QWidget):
         self.line.update()
 
     def _measured(self, text: str) -> None:
-        if self._context.do(SetSetting("touch_factor", needed_number(text) / LINE_MM), initiator=self) is None:
-            self.redraw()
+        factor = needed_number(text) / LINE_MM
+        self._context.do(SetSetting("touch_factor", factor), initiator=self, at=self.measured.refuse)
 
 
 def _plausible(text: str) -> float:

@@ -29,7 +29,7 @@ class SettingsPart(QWidget):
         m = context.dress.look.measure
         self.fields: dict[str, TextField] = {}
         self.unit = in_line(ChoiceRow(_("thickness is shown in"), (("um", "µm"), ("mil", "mil")), columns=2))
-        self.unit.chosen.connect(lambda key: self._keep("unit", key))
+        self.unit.chosen.connect(lambda key: context.do(SetSetting("unit", key), initiator=self))
         inside = QWidget()
         grid = QGridLayout(inside)
         grid.setContentsMargins(0, 0, 0, 0)
@@ -81,11 +81,7 @@ class SettingsPart(QWidget):
 
     def _typed(self, default: Default, text: str) -> None:
         value: Any = text if isinstance(default.value, str) else number(text)
-        self._keep(default.key, value)
-
-    def _keep(self, key: str, value: Any) -> None:
-        if self._context.do(SetSetting(key, value), initiator=self) is None:
-            self.redraw()
+        self._context.do(SetSetting(default.key, value), initiator=self, at=self.fields[default.key].refuse)
 
 
 def _source(default: Default) -> str:

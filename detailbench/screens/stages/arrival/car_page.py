@@ -40,7 +40,9 @@ class CarPage(QWidget):
             )
         )
         shades = [("dark", _("dark")), ("mid", _("mid")), ("light", _("light"))]
-        column.addWidget(in_line(fields.choice(_("lightness"), shades, lambda p: p.car.lightness, _car("lightness"))))
+        column.addWidget(
+            in_line(fields.choice(_("lightness of the colour"), shades, lambda p: p.car.lightness, _car("lightness")))
+        )
         drawn = [(key, style_name(key)) for key in styles()]
         column.addWidget(
             in_line(fields.choice(_("body style"), drawn, lambda p: p.car.style, _car("style"), columns=2))

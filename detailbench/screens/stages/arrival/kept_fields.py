@@ -23,16 +23,19 @@ class KeptFields:
     def __init__(self, context: Context, owner: object) -> None:
         self._context, self._owner = context, owner
         self._bound: list[tuple[Any, Read]] = []
+        self._typed: list[TextField] = []
+        context.job_opened.connect(self._other_job)
 
     def text(self, title: str, read: Read, to_move: ToMove, check: Callable[[str], object] | None = None) -> TextField:
         field = TextField(title, check=check)
-        field.committed.connect(lambda text: self._enter(to_move, text))
+        field.committed.connect(lambda text: self._enter(to_move, text, field.refuse))
         self._bound.append((field.set_text, read))
+        self._typed.append(field)
         return field
 
     def note(self, title: str, read: Read, to_move: ToMove, lines: int = 2) -> NoteField:
         field = NoteField(title, lines=lines)
-        field.committed.connect(lambda text: self._enter(to_move, text))
+        field.committed.connect(lambda text: self._enter(to_move, text, lambda sentence: field.say(sentence)))
         self._bound.append((field.set_text, read))
         return field
 
@@ -40,7 +43,7 @@ class KeptFields:
         self, title: str, choices: list[tuple[str, str]], read: Read, to_move: ToMove, columns: int = 3
     ) -> ChoiceRow:
         field = ChoiceRow(title, choices, columns=columns)
-        field.chosen.connect(lambda key: self._enter(to_move, key))
+        field.chosen.connect(lambda key: self._enter(to_move, key, lambda _sentence: self.redraw()))
         self._bound.append((field.set_value, read))
         return field
 
@@ -50,12 +53,16 @@ class KeptFields:
         for show, read in self._bound:
             show("" if picture is None else read(picture))
 
-    def _enter(self, to_move: ToMove, text: str) -> None:
+    def _other_job(self) -> None:
+        for field in self._typed:
+            field.forget()
+        self.redraw()
+
+    def _enter(self, to_move: ToMove, text: str, refuse: Callable[[str], object]) -> None:
         if self._context.job_id is None:
             self._context.notice(_("Open or make a job first."), "stop")
             return
-        if self._context.do(to_move(self._context.job_id, text), initiator=self._owner) is None:
-            self.redraw()
+        self._context.do(to_move(self._context.job_id, text), initiator=self._owner, at=refuse)
 
 
 def whole_number(text: str) -> int | None:

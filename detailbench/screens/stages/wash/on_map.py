@@ -14,7 +14,7 @@ from detailbench.screens.context import Context
 from detailbench.screens.map.colouring import Colouring, PanelFill
 from detailbench.screens.stages.wash.words import clean_words, cover_words, paint_words
 
-CLEAN: dict[str, Hatch] = {"dirty": "crossed", "washed": "rising", "decontaminated": "level", "wiped": ""}
+CLEAN: dict[str, Hatch] = {"dirty": "dots", "washed": "rising", "decontaminated": "level", "wiped": ""}
 COVER: dict[str, Hatch] = {"not_known": "dots", "earlier_coating": "crossed", "protected": "rising", "bare": ""}
 PAINT: dict[str, Hatch] = {
     "clear_over_colour": "", "single_stage": "level", "tinted_clear": "rising", "unknown": "dots",
