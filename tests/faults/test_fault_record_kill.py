@@ -69,3 +69,33 @@ def test_every_reading_said_to_be_saved_is_there_after_the_program_was_killed(
     assert len(kept) - said in (0, 1)  # the last may have been saved without a word about it
     assert check(bench.store).troubles == ()
     assert bench.read_only is None
+
+
+HALFWAY = """
+import os, signal, sys
+from pathlib import Path
+from detailbench.basics.clock import SystemClock
+from detailbench.moves.arrival import AddDamage
+from detailbench.moves.bench import Bench
+
+class Killed(AddDamage):
+    def make(self, w):
+        done = super().make(w)
+        os.kill(os.getpid(), signal.SIGKILL)
+        return done
+
+bench = Bench(Path(sys.argv[1]), SystemClock())
+bench.do(AddDamage(sys.argv[2], "whole"))
+bench.do(Killed(sys.argv[2], "half"))
+"""
+
+
+@pytest.mark.skipif(not hasattr(signal, "SIGKILL"), reason="needs a signal that cannot be caught")
+def test_a_move_killed_halfway_leaves_nothing_of_itself(invented: InventedShop) -> None:
+    job = invented.job()
+    invented.bench.close()
+    ended = subprocess.run([sys.executable, "-c", HALFWAY, str(invented.folder), job], check=False, timeout=120)
+    assert ended.returncode == -signal.SIGKILL
+    bench = invented.reopened()
+    assert [d.words for d in bench.job(job).damages] == ["whole"]
+    assert check(bench.store).troubles == ()

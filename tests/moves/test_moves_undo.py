@@ -146,6 +146,27 @@ def test_a_refused_move_leaves_no_trace(invented: InventedShop) -> None:
     assert check(invented.bench.store).troubles == ()
 
 
+class StopsHalfway:
+    """Writes a row, then finds that it may not."""
+
+    undoable = True
+
+    def __init__(self, job: str) -> None:
+        self.job = job
+
+    def make(self, w: Writer) -> Done:
+        w.add(Damage, job_id=self.job, words="half a move")
+        raise Refused("not after all")
+
+
+def test_a_move_that_stops_halfway_leaves_nothing_of_itself(invented: InventedShop) -> None:
+    job = invented.job()
+    with pytest.raises(Refused, match="not after all"):
+        invented.bench.do(StopsHalfway(job))
+    assert words(invented, job) == []
+    assert check(invented.bench.store).troubles == ()
+
+
 def test_watchers_hear_what_changed_and_who_began_it(invented: InventedShop) -> None:
     job, heard = invented.job(), []
     stop = invented.bench.watch(lambda changes, who: heard.append((changes.kinds, changes.scope, who)))
