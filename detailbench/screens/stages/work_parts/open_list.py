@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QIcon, QPainter, QPen, QPixmap, QResizeEvent
+from PySide6.QtGui import QColor, QFocusEvent, QIcon, QPainter, QPen, QPixmap, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QListWidget, QListWidgetItem
 
 from detailbench.basics.ramp import Hatch
@@ -101,6 +101,16 @@ class OpenList(QListWidget):
             room = QRect(0, 0, max(wide - beside, 40), 10_000)
             box = self.fontMetrics().boundingRect(room, int(Qt.TextFlag.TextWordWrap), line.text)
             self.item(i).setSizeHint(QSize(wide, max(m.target, box.height() + m.space("thin"))))
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Passing through with Tab chooses nothing: Qt would make the first line current, and what is being typed
+        beside the list would give way to it."""
+        had = self.currentRow()
+        self._quiet = True
+        super().focusInEvent(event)
+        if had < 0:
+            self.setCurrentRow(-1)
+        self._quiet = False
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
