@@ -5,10 +5,10 @@ from __future__ import annotations
 from argparse import Namespace
 from pathlib import Path
 
-from detailbench.basics.errors import BadFile, RecordTrouble
+from detailbench.basics.errors import BadFile, BadInput, RecordTrouble
 from detailbench.basics.shelf import resource
 from detailbench.basics.texts import _
-from detailbench.cli.walking.grammar import read_walk_file
+from detailbench.cli.walking.grammar import help_lines, read_walk_file
 from detailbench.cli.words import workshop_of
 
 EXAMPLE = ("shop.walk", "handed_over.walk", "in_work.walk", "just_arrived.walk")
@@ -33,6 +33,12 @@ def play(words: Namespace) -> int:
     from detailbench.cli.walking.core.hand import Hand
     from detailbench.cli.walking.core.player import play as play_steps
 
+    if words.acts:
+        for line in help_lines():
+            print(line)
+        return 0
+    if words.file is None:
+        raise BadInput(_("Name the script to play, or --acts to list what a script can say."), field="file")
     steps = read_walk_file(words.file)
     hand = Hand(workshop_of(words), words.file.parent, Path.cwd(), passphrase_in(words.passphrase_file))
     play_steps(steps, hand)

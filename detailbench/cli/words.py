@@ -67,8 +67,15 @@ def parser() -> argparse.ArgumentParser:
     jobs = word("jobs", "list the jobs of a workshop", "records", "list_jobs")
     _workshop(jobs)
 
-    walk = word("walk", "play a walk script: a job written down act by act", "walks", "play")
-    walk.add_argument("file", type=Path, metavar="FILE")
+    walk = word(
+        "walk",
+        "play a walk script: a job written down act by act",
+        "walks",
+        "play",
+        "The whole script is read before its first act; it stops at the first act that does not go as written.",
+    )
+    walk.add_argument("file", nargs="?", type=Path, metavar="FILE")
+    walk.add_argument("--acts", action="store_true", help="list every act a script can name, and how it is written")
     _workshop(walk)
     _passphrase(walk)
 

@@ -160,6 +160,15 @@ def test_a_walk_is_played_from_the_shell(shell: Shell, tmp_path: Path) -> None:
     assert shell("jobs", "--workshop", tmp_path / "shop")[1].startswith("2031-001")
 
 
+def test_the_acts_a_script_can_name_are_listed(shell: Shell) -> None:
+    code, said, _ = shell("walk", "--acts")
+    assert code == 0
+    assert 'reading NUMBER um|µm|mil [place COUNT] [note "text"]' in said.splitlines()
+    code, _, complaint = shell("walk")
+    assert code == 1
+    assert "Name the script" in complaint
+
+
 def test_a_walk_that_does_not_go_as_written_ends_with_1_and_its_line(shell: Shell, tmp_path: Path) -> None:
     script = tmp_path / "bad.walk"
     script.write_text("clock 2031-05-05T18:10+02:00\njob\nexpect jobs 2\n", "utf-8")
