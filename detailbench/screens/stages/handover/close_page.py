@@ -14,7 +14,7 @@ from detailbench.moves.arrival import SetVisit
 from detailbench.moves.handover import CarLeaves
 from detailbench.record.things import Document
 from detailbench.screens.context import Context
-from detailbench.screens.entry.text_field import TextField
+from detailbench.screens.entry.text_field import FieldSentence, TextField
 from detailbench.screens.look.parts import button, sentence, set_kind
 from detailbench.screens.stages.handover.due_words import due_title, when_words
 from detailbench.screens.stages.handover.report_acts import ReportActs
@@ -34,8 +34,8 @@ class ClosePage(QWidget):
         self.leaves = button(_("Car is fetched"), self._leaves, name=_("The car is fetched"))
         self.open = sentence()
         self.first_use = sentence()
-        self.passphrase = _secret(_("passphrase of the workshop's key"))
-        self.again = _secret(_("the passphrase again"))
+        self.passphrase = SecretField(_("passphrase of the workshop's key"))
+        self.again = SecretField(_("the passphrase again"))
         self.close = button(_("Close the report"), self._close, role="main")
         self.list = OpenList(context.dress, _("Closed reports"))
         self.target = TextField(_("copy to"))
@@ -78,6 +78,7 @@ class ClosePage(QWidget):
         column.addLayout(files)
         column.addLayout(does)
         column.addWidget(self.said_room, 1)
+        column.addStretch(0)
         acts.beside.changed.connect(self.redraw)
 
     def redraw(self) -> None:
@@ -126,6 +127,7 @@ class ClosePage(QWidget):
             part.setVisible(bool(documents))
             part.setEnabled(not busy)
         self.said.setText(self._acts.said)
+        self.said_room.setVisible(bool(self._acts.said))
 
     def _newest_is_new(self, documents: tuple[Document, ...]) -> bool:
         known = getattr(self, "_known", 0)
@@ -204,8 +206,10 @@ class ClosePage(QWidget):
         self.redraw()
 
 
-def _secret(title: str) -> TextField:
-    """A field whose letters are not shown, kept nowhere but here until it is used."""
-    field = TextField(title)
-    field.line.setEchoMode(QLineEdit.EchoMode.Password)
-    return field
+class SecretField(FieldSentence):
+    """Letters that are not shown, kept nowhere but here until they are used."""
+
+    def __init__(self, title: str) -> None:
+        self.line = QLineEdit()
+        self.line.setEchoMode(QLineEdit.EchoMode.Password)
+        super().__init__(title, self.line)

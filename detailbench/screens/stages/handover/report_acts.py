@@ -83,19 +83,26 @@ class ReportActs:
             return False
         known, folder, shop, clock, job_id = self.key, bench.folder, bench.shop(), self.context.clock, picture.job.id
 
-        def work() -> tuple[Any, Any]:
-            key = known if known is not None else open_key(folder, shop, passphrase, clock)
-            return key, bench.do(CloseReport(job_id, key), None)
+        opened = [known] if known is not None else []
 
-        def then(result: tuple[Any, Any]) -> None:
-            self.key = result[0]
+        def work() -> None:
+            if not opened:
+                opened.append(open_key(folder, shop, passphrase, clock))
+            bench.do(CloseReport(job_id, opened[0]), None)
+
+        def refused(error: object) -> None:
+            self.key = opened[0] if opened else None  # an opened key stays open, whatever stopped the report
+            failed(error)
+
+        def then(_result: None) -> None:
+            self.key = opened[0]
             self.said = _("The report is closed. Copy it out, or open the copy.")
 
         return self.beside.start(
             work,
             then,
             window=window,
-            failed=failed,
+            failed=refused,
             writes=_("The report is being closed: nothing else is entered until that is done. One moment."),
         )
 

@@ -36,7 +36,8 @@ class SignPage(QWidget):
         who = f"{role_words(role)}: {name}" if name else role_words(role)
         self.statement = label(statement, "heading", wrap=True)
         self.remarks = label(_("Remarks: {text}").format(text=remarks), wrap=True)
-        self.remarks.setVisible(bool(remarks))
+        if not remarks:  # shown by itself once it lies in the page; earlier it would be a window of its own
+            self.remarks.hide()
         self.pad = SignPad(context.dress)
         self.says = sentence()
         self.clear = button(_("Clear"), self._clear, name=_("Clear the pad"))

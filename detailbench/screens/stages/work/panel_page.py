@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.gates import held, no_abrasive
 from detailbench.findings.kit_names import combination_name
@@ -39,7 +40,7 @@ class PanelPage(QWidget):
         self.minutes = StepNumber(_("true time"), "min", step=1, least=0.1, may_be_empty=True)
         self.steps = OpenList(context.dress, _("Steps of this panel"))
         self.why = sentence()
-        self.reason = TextField(_("hold this panel back because"))
+        self.reason = TextField(_("hold this panel back because"), check=enough_words)
         self.hold = button(_("Hold back"), self._hold, name=_("Hold this panel back"))
         self.release = button(_("Release"), self._release, name=_("Release this panel"))
         self.sections.committed.connect(hand.tick_sections)
@@ -153,7 +154,9 @@ class PanelPage(QWidget):
         if picture is None or not self._hand.panel:
             return
         if len(text.split()) < 2:
-            self.reason.say(_("Give the reason in at least two words; it is printed."))
+            self.reason.commit()
+            if not text:
+                self.reason.line.setFocus()
             return
         if self._context.do(HoldPanel(picture.job.id, self._hand.panel, text), self._hand) is not None:
             self.reason.line.clear()
@@ -163,3 +166,9 @@ class PanelPage(QWidget):
         picture = self._context.picture
         if picture is not None:
             self._context.do(ReleasePanel(picture.job.id, self._hand.panel), self._hand)
+
+
+def enough_words(text: str) -> None:
+    """Raises BadInput where a reason is too short to be printed."""
+    if text and len(text.split()) < 2:
+        raise BadInput(_("Give the reason in at least two words; it is printed."), field="reason", given=text)

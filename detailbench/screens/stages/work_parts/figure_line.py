@@ -29,7 +29,8 @@ class FigureLine(QWidget):
         grid.setVerticalSpacing(0)
         grid.setColumnStretch(0, 1)
         self.title = caption(title)
-        self.title.setVisible(bool(title))
+        if not title:
+            self.title.hide()
         grid.addWidget(self.title, 0, 0)
         grid.addWidget(self.value, 1, 0)
         grid.addWidget(self.why, 0, 1, 2, 1, Qt.AlignmentFlag.AlignVCenter)
