@@ -75,6 +75,10 @@ class HandoverJob:
             "substrates": ("steel", "aluminium"), "resolution_um": 1.0,
         }  # fmt: skip
         self.gauge = self.do(shop.AddToShop("gauge", values))
+        plate = {"label": "zero plate two", "value_um": 0.0, "substrate": "aluminium"}
+        foil = {"label": "foil 126", "value_um": 126.0, "substrate": "aluminium", "certificate": "F-17"}
+        self.zero_al = self.do(shop.AddToShop("shim", plate))
+        self.foil_al = self.do(shop.AddToShop("shim", foil))
         new = arrival.NewJob(
             owner={"name": "Invented Owner", "telephone": "000 111", "address": "2 Made-up Lane"},
             plate="INV 01",
@@ -157,8 +161,11 @@ class HandoverJob:
         return replace(found, edge_a=like.edge_a, a_mm=a, edge_b=like.edge_b, b_mm=b)
 
     def check(self, foil: Sequence[float], *, again: bool = False) -> None:
+        """A round on steel, then one on aluminium: the bonnet is of that."""
         self.do(readings.RecordCheck(self.job, self.session, self.shop.zero, ZERO, again=again))
         self.do(readings.RecordCheck(self.job, self.session, self.shop.foil, foil))
+        self.do(readings.RecordCheck(self.job, self.session, self.zero_al, ZERO, again=True))
+        self.do(readings.RecordCheck(self.job, self.session, self.foil_al, [v + 24.0 for v in foil]))
 
     def measure(self) -> None:
         self.session = self.do(readings.StartSession(self.job, self.gauge, 21.0))

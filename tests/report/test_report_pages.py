@@ -18,6 +18,8 @@ from reading_reports_layout import outside_margins
 
 from detailbench.basics.errors import BadInput
 from detailbench.report import OWNER_BOX, SEAL_BOX, HandoverContent, HandoverPdf, handover_pdf
+from detailbench.report.content.blocks import Heading
+from detailbench.report.content.parts import plain
 
 OURS = {"Lato-Regular", "Lato-Bold", "Lato-Italic", "DejaVuSans", "DejaVuSans-Bold", "DejaVuSansMono"}
 KEPT_OUT = (
@@ -117,6 +119,21 @@ def test_page_one_stays_one_page_however_much_there_is(whole: Whole) -> None:
     pages = pdf_pages(handover_pdf(whole.content(full)).pdf)
     assert "Answer" in pages[0]
     assert "Before the work" in pages[1]
+
+
+def test_a_front_page_far_too_full_is_set_smaller_not_cut(content: HandoverContent) -> None:
+    crowded = replace(content.front, rows=replace(content.front.rows, rows=content.front.rows.rows * 3))
+    pages = pdf_pages(handover_pdf(replace(content, front=crowded)).pdf)
+    assert pages[0].count("Accepted by the owner with remarks") == 3
+    assert "Before the work" in pages[1]
+
+
+def test_no_heading_stands_alone_at_the_foot_of_a_page(content: HandoverContent, made: HandoverPdf) -> None:
+    titles = {s.title for s in content.sections}
+    titles |= {plain(b.text) for s in content.sections for b in s.blocks if isinstance(b, Heading)}
+    for page in pdf_pages(made.pdf):
+        body = [line.strip() for line in page.splitlines() if line.strip() and not re.search(r"page \d+ of", line)]
+        assert body[-1] not in titles
 
 
 def test_words_kept_out_of_print_are_not_in_it(made: HandoverPdf) -> None:

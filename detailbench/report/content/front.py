@@ -7,6 +7,7 @@ from detailbench.body.names import panel_name
 from detailbench.body.outlines import style_name
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.processes import process_of, steps_of
+from detailbench.findings.settings import setting
 from detailbench.findings.trial_story import mildest_sentence
 from detailbench.record.things import FinishGroup
 from detailbench.report.content.accepting import acceptance_of
@@ -112,12 +113,9 @@ def _who(g: Gathered) -> Text:
         m.entered_by for m in (*g.picture.state_notes, *g.picture.marks, *g.picture.readings, *g.picture.runs)
     )
     if people:
-        parts.append(
-            said(
-                _("workshop: {people}"),
-                people=joined([_cut(person_words(g.picture.shop, p)) for p in list(people)[:4]], ", "),
-            )
-        )
+        names = [_short(str(setting(g.picture.shop, "shop_name")))]
+        names += [_cut(person_words(g.picture.shop, p)) for p in list(people)[:4]]
+        parts.append(said(_("workshop: {names}"), names=joined(names, ", ")))
     return ended(joined(parts, "; "))
 
 

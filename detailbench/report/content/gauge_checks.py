@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, datetime
 
 from detailbench.basics.texts import _
-from detailbench.findings.gauges import RoundOfChecks, gauge_of, rounds
+from detailbench.findings.gauges import RoundOfChecks, rounds
 from detailbench.record.picture import one
 from detailbench.record.things import CheckReading, Gauge, GaugeSession, Shim
 from detailbench.report.content.blocks import Block, Column, Fact, Facts, Grid, Para, Rows
@@ -164,6 +164,7 @@ def _shim(shim: Shim) -> Text:
         return joined(
             [
                 typed(shim.label),
+                _(shim.substrate),
                 said(_("certificate {number}"), number=typed(shim.certificate)) if shim.certificate else (),
             ],
             ", ",
@@ -171,6 +172,7 @@ def _shim(shim: Shim) -> Text:
     return joined(
         [
             typed(shim.label),
+            _(shim.substrate),
             said(
                 _("certificate value {value} ± {accuracy}"),
                 value=thickness(shim.value_um, recorded(shim, "value_um")),
@@ -221,8 +223,3 @@ def checks_failed(g: Gathered) -> tuple[RoundOfChecks, ...]:
     return tuple(
         r for s in g.picture.sessions for r in rounds(g.picture, s) if r.check is not None and not r.check.passed
     )
-
-
-def gauge_name(g: Gathered, session: GaugeSession) -> Text:
-    """The gauge of a session by name."""
-    return typed(gauge_of(g.picture, session).name)

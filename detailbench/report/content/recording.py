@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from detailbench.basics.texts import _
-from detailbench.findings.settings import Default, in_force
+from detailbench.findings.settings import Default, in_force, setting
 from detailbench.record.picture import one
 from detailbench.record.things import Document
 from detailbench.report.content.blocks import Block, Column, Fact, Facts, Grid, Rows
@@ -27,7 +27,9 @@ def recording_blocks(g: Gathered) -> tuple[Block, ...]:
     """Who, later entries, own faults, documents, journal."""
     people = dict.fromkeys(t.entered_by for t in job_things(g) if t.entered_by)
     late = later_entries(g)
+    shop = [typed(str(setting(g.picture.shop, key))) for key in ("shop_name", "shop_address")]
     rows = [
+        Fact(_("Workshop"), (joined(shop, ", ") or (_("its name was not typed"),),)),
         Fact(_("Entered by"), (*(person_words(g.picture.shop, p) for p in people), standing("who_entered"))),
         Fact(_("Entered later"), late or ((_("Nothing was entered a day or more after it happened."),),)),
         Fact(_("Own faults"), _faults(g)),

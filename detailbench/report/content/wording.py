@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
 from detailbench.body.names import edge_name, panel_name
+from detailbench.marks.words import lamp_name as lamp_kind
 from detailbench.record.picture import ShopPicture, one
 from detailbench.record.thing import SeenThing, Thing
 from detailbench.record.things import FinishGroup
@@ -27,14 +28,18 @@ def state_words(seen: SeenThing) -> str:
 
 
 def lamp_words(shop: ShopPicture, lamp_id: str) -> Text:
-    """ "point lamp, warm (3000 K)" """
+    """ "point lamp, warm (3000 K)"; the kind of lamp is added where its name does not say it."""
     if not lamp_id:
         return (_("no lamp noted"),)
     lamp = one(shop.lamps, lamp_id)
+    name: Text = typed(_(lamp.name))
+    kind = lamp_kind(lamp.kind)
+    if kind.split()[0] not in _(lamp.name):
+        name = said("{name}, {kind}", name=name, kind=kind)
     if lamp.colour_temperature_k is None:
-        return typed(_(lamp.name))
+        return name
     kelvin = number(lamp.colour_temperature_k, recorded(lamp, "colour_temperature_k"), 0, "K")
-    return said("{lamp} ({kelvin})", lamp=typed(_(lamp.name)), kelvin=kelvin)
+    return said("{lamp} ({kelvin})", lamp=name, kelvin=kelvin)
 
 
 def initials(shop: ShopPicture, person_id: str) -> Text:

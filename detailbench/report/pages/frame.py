@@ -22,7 +22,7 @@ class NumberedCanvas(Canvas):  # type: ignore[misc]
     """Keeps the pages back until their number is known, then heads each; the last carries the two boxes."""
 
     def __init__(self, *args: Any, content: HandoverContent, paper: Paper, **options: Any) -> None:
-        super().__init__(*args, **{**options, "initialFontName": REGULAR})
+        super().__init__(*args, **options)
         self._of, self._paper = content, paper
         self._kept: list[dict[str, Any]] = []
 

@@ -83,7 +83,7 @@ def draw_plan(canvas: Any, outline: Outline, view: PlanView, carry: Carry) -> No
         canvas.circle(x, y, 0.95, stroke=0, fill=1)
         canvas.setFillColor(INK)
         canvas.circle(x, y, 0.6, stroke=0, fill=1)
-    busy = _busy(view, carry)
+    busy = busy_points(view, carry)
     for key, panel in outline.panels.items():
         _number(canvas, panel, view.fills.get(key, Fill()), carry, busy)
     canvas.restoreState()
@@ -137,7 +137,7 @@ def _hatch_ink(fill: Fill) -> Color:
     return GREY if fill.share is None else _ink(fill)
 
 
-def _busy(view: PlanView, carry: Carry) -> list[Point]:
+def busy_points(view: PlanView, carry: Carry) -> list[Point]:
     """Points on the page where a number would cover something: marks (lines all along) and places."""
     out = [carry.to(p) for p in view.places]
     for mark in view.marks:
@@ -152,7 +152,7 @@ def _busy(view: PlanView, carry: Carry) -> list[Point]:
     return out
 
 
-def _clear_spot(panel: Panel, carry: Carry, wide: float, busy: list[Point]) -> Point:
+def clear_spot(panel: Panel, carry: Carry, wide: float, busy: list[Point]) -> Point:
     """Where the number stands: the panel's own label place, or the nearest spot on it that covers nothing."""
     from_label = [(0.0, 0.0)] + [(dx * 9.0, dy * 9.0) for r in (1, 2, 3) for dx, dy in _round(r)]
     for dx, dy in from_label:
@@ -186,7 +186,7 @@ def _number(canvas: Any, panel: Panel, fill: Fill, carry: Carry, busy: list[Poin
         canvas.drawPath(path_on(canvas, panel.handle.leader, carry), stroke=1, fill=0)
         x, y = carry.to((panel.handle.x, panel.handle.y))
     elif words:
-        x, y = _clear_spot(panel, carry, width(words, BOLD, NUMBER) + 2.4, busy)
+        x, y = clear_spot(panel, carry, width(words, BOLD, NUMBER) + 2.4, busy)
     if not words:
         return
     wide = width(words, BOLD, NUMBER) + 2.4
