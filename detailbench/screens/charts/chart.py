@@ -30,7 +30,8 @@ class FixedPlot(pg.PlotWidget):
         self.setMouseEnabled(x=False, y=False)
         self.setMenuEnabled(False)
         self.hideButtons()
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        for part in (self, self.viewport()):
+            part.setFocusPolicy(Qt.FocusPolicy.NoFocus)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
