@@ -103,7 +103,7 @@ class MarksStage(Stage):
             Action("other", _("other kinds"), OTHER, self._find, entering),
             Action("photos", _("photos"), PHOTOS, lambda: desk.tab_wanted.emit("photos")),
             Action("before", _("see before"), "b", card.photos.key_pressed, lambda: card.photos.has_pair),
-            Action("drop", _("put away"), "Escape", desk.drop, lambda: desk.open.begun, shown=False),
+            Action("drop", _("put away"), "Esc", desk.drop, lambda: desk.open.begun, shown=False),
             Action("tab", _("turn the card"), "Ctrl+Tab", card.tabs.next_tab, shown=False),
             Action("on", _("next panel"), "PgDown", desk.next_panel),
             Action("back", _("panel before"), "PgUp", lambda: desk.next_panel(-1), shown=False),

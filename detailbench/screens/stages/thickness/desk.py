@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from detailbench.basics.numbers import Typed, format_number, format_thickness
 from detailbench.basics.texts import _
@@ -53,6 +53,8 @@ class ThicknessDesk(QObject):
         self._surveys = SurveyKeeper()
         self.sent = SentValues(context, self)
         self._wanted_id = ""
+        self._panel_seen = ""
+        self._fresh = False
         context.place_chosen.connect(self._placed)
         context.panel_selected.connect(self._selected)
         context.job_opened.connect(self._begin)
@@ -120,6 +122,9 @@ class ThicknessDesk(QObject):
         self.told()
 
     def _selected(self, panel: str) -> None:
+        if panel != self._panel_seen:
+            self._panel_seen, self._fresh = panel, True
+            QTimer.singleShot(0, self, self._settle)
         if self.pointed is not None and self.pointed.panel != panel:
             self.pointed = None
         if self._wanted_id and all(p.id != self._wanted_id for p in self.places()):
@@ -127,9 +132,12 @@ class ThicknessDesk(QObject):
         self.changed.emit()
         self._show_place()
 
+    def _settle(self) -> None:
+        self._fresh = False
+
     def _placed(self, panel: str, x_mm: float, y_mm: float) -> None:
-        if not self.here:
-            return
+        if not self.here or self._fresh:
+            return  # the tap that chose the panel names no place on it
         drawn = self.context.outline.panels[panel]
         near = []
         for place in self.places(panel):

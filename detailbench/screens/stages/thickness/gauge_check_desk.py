@@ -56,7 +56,10 @@ class GaugeCheckDesk:
 
     @property
     def zero(self) -> Shim | None:
-        return next((s for s in self._shims if s.value_um == 0), None)
+        """The zero plate of the foil's metal, else the first there is."""
+        plates = [s for s in self._shims if s.value_um == 0]
+        metal = self.foil.substrate if self.foil is not None else ""
+        return next((s for s in plates if s.substrate == metal), None) or next(iter(plates), None)
 
     @property
     def foils(self) -> tuple[Shim, ...]:

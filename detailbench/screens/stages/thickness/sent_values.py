@@ -90,7 +90,7 @@ class SentValues:
             typed = read_typed(value.text)
             if typed.value is None:
                 left.append(TrayValue(value.text, typed.sentence or typed.question))
-            elif not self._desk.land(value.text, typed.value_um, typed.unit, "gauge"):
+            elif not self._desk.land(value.text, typed.value_um, typed.unit, "tray"):
                 left += waiting[i:]
                 break
         self.tray = left

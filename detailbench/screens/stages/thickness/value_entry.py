@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.numbers import Typed
@@ -17,6 +17,8 @@ from detailbench.screens.look.parts import button, caption
 
 class ValueEntry(QWidget):
     """``field`` takes typing, a burst's doubtful text, or the pad's figures."""
+
+    pad_shown = Signal(bool)
 
     def __init__(
         self, title: str, dress: Dress, *, minus: bool = False, flag: Callable[[Typed], str] | None = None
@@ -48,8 +50,10 @@ class ValueEntry(QWidget):
 
     def show_pad(self) -> None:
         """Show the figures, or put them away."""
-        self.pad.setVisible(not self.pad.isVisible())
-        self.figures.setChecked(self.pad.isVisible())
+        self.pad.setVisible(self.pad.isHidden())
+        self.figures.setChecked(not self.pad.isHidden())
+        self.enter.setVisible(self.pad.isHidden())
+        self.pad_shown.emit(not self.pad.isHidden())
 
     def begin_with(self, text: str) -> None:
         """Start typing with this sign, wherever the focus was."""

@@ -61,6 +61,7 @@ class WalkPart(QWidget):
         self.list.currentRowChanged.connect(lambda _row: self.mend.show_place(self.chosen))
         self.list.itemClicked.connect(lambda item: desk.choose_place(item.data(Qt.ItemDataRole.UserRole)))
         self.list.itemActivated.connect(lambda item: desk.choose_place(item.data(Qt.ItemDataRole.UserRole)))
+        self.entry.pad_shown.connect(lambda _on: self.redraw())
         desk.asked_in_field.connect(self.entry.ask_about)
         desk.changed.connect(self.redraw)
         self.redraw()
@@ -126,7 +127,7 @@ class WalkPart(QWidget):
                 item.setText("▸ " + text)
             if kept is not None and place.number == kept.number:
                 self.list.setCurrentRow(row)
-        self.list.setVisible(bool(places))
+        self.list.setVisible(bool(places) and self.entry.pad.isHidden())
         last = desk.last
         if last is not None and kept is None:
             self._follow(last, places)
