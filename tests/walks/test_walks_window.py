@@ -37,7 +37,7 @@ def qapp_cls() -> object:
 
 
 @pytest.mark.parametrize("hand", HANDS, ids=[h.kind for h in HANDS])
-@pytest.mark.parametrize("script", ["small_first"])
+@pytest.mark.parametrize("script", ["small_first", "one_step", "two_steps_refinished_door_thin_wing"])
 def test_a_walk_goes_on_the_screen_as_its_script_says(
     script: str, hand: type[Hand], tmp_path: Path, qtbot: QtBot
 ) -> None:

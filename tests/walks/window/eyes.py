@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
@@ -75,6 +76,21 @@ class Eyes:
             raise Stuck(f"“{name}” is there {len(found)} times")
         return next(w for w in self.controls(name, within) if w.isEnabled())
 
+    def names(self, within: str = "") -> list[str]:
+        """What there is to press, type into or choose from, by name."""
+        return [spoken_name(w) for w in self.all(within) if isinstance(w, CONTROLS)]
+
+    def name_like(self, pattern: str, within: str = "") -> str:
+        """The whole name of the one usable control whose name fits; names that carry a figure change with it."""
+
+        def found() -> list[str]:
+            usable = [w for w in self.all(within) if isinstance(w, CONTROLS) and w.isEnabled()]
+            return [name for w in usable if re.fullmatch(pattern, name := spoken_name(w))]
+
+        if not self.wait(lambda: len(found()) == 1):
+            raise Unusable(f"{len(found())} usable names fit “{pattern}”{_in(within)}: {found()}")
+        return found()[0]
+
     # what is written
     def texts(self, within: str = "") -> list[str]:
         """Every text that can be read or heard, as it stands."""
@@ -90,6 +106,10 @@ class Eyes:
                 found.append(content(widget))
             found.append(widget.accessibleDescription())
         return [text for text in found if text]
+
+    def says(self, part: str, within: str = "") -> bool:
+        """Whether a text with this in it can be read now."""
+        return any(part in text for text in self.texts(within))
 
     def expect(self, part: str, within: str = "") -> None:
         """Wait until a text with this in it can be read."""
@@ -121,10 +141,12 @@ class Eyes:
         return lines_of(found)
 
     def line(self, name: str, part: str) -> int:
-        """The one line of a list that has this in it, waited for."""
-        if not self.wait(lambda: sum(part in text for text in self.lines(name)) >= 1):
-            raise Stuck(f"“{name}” has no line with “{part}”; its lines are: {self.lines(name)}")
-        found = [i for i, text in enumerate(self.lines(name)) if part in text]
+        """The one line of a list that begins with this, or else the one that has it in it; waited for."""
+        if not self.wait(lambda: any(part in text for text in self.lines(name))):
+            raise Unusable(f"“{name}” has no line with “{part}”; its lines are: {self.lines(name)}")
+        lines = self.lines(name)
+        found = [i for i, text in enumerate(lines) if text.startswith(part)]
+        found = found or [i for i, text in enumerate(lines) if part in text]
         if len(found) > 1:
             raise Stuck(f"“{name}” has {len(found)} lines with “{part}”")
         return found[0]
@@ -143,6 +165,10 @@ class Eyes:
             raise Stuck(f"the map has no “{name}”")
         told = voice.text(QAccessible.Text.Description)
         return PanelSeen(name, told, bool(voice.state().selected), voice.rect(), self._on(name, voice.rect()))
+
+    def told(self, name: str) -> str:
+        """What the map tells of a panel."""
+        return self.panels()[name].text(QAccessible.Text.Description)
 
     def selected_panel(self) -> str:
         """The name of the panel the map says is selected, or empty."""

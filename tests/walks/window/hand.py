@@ -14,6 +14,7 @@ from window.stuck import Stuck
 
 FAR_VIEW = "Far view"
 STAGES = "Stages"
+STOPPED = "A rule stops this"
 
 
 class Hand(ABC):
@@ -61,6 +62,18 @@ class Hand(ABC):
         """Point at a place of a panel: shares of its box, from the left and from the top."""
 
     @abstractmethod
+    def act(self, button: str, key: str, within: str = "") -> None:
+        """Do what has a button and, shown beside it or on the line of keys, a key."""
+
+    @abstractmethod
+    def answer(self, name: str, within: str = "") -> None:
+        """Give an answer that carries its own key: on a cap, or as the last sign of its words."""
+
+    @abstractmethod
+    def take_in(self, name: str) -> None:
+        """While several panels are meant: take this one in."""
+
+    @abstractmethod
     def ask_person(self) -> None:
         """Have the sheet opened that asks who is entering."""
 
@@ -75,6 +88,11 @@ class Hand(ABC):
     @abstractmethod
     def near(self) -> None:
         """Leave the far view, if it has come."""
+
+    def put_away_stop(self) -> None:
+        """Close the sheet that says a rule stops something, if it lies there."""
+        if self.eyes.names(STOPPED):
+            self.press("Close", STOPPED)
 
     def turn_to(self, title: str) -> None:
         """Open a stage or a page on the rail."""

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QApplication, QPlainTextEdit, QTextEdit, QWidget
+from PySide6.QtGui import QKeySequence
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QLabel, QPlainTextEdit, QTextEdit, QWidget
 
 from window.eyes import MAP, spoken_name
 from window.hand import STAGES, Hand
@@ -121,6 +123,21 @@ class KeysHand(Hand):
                 for _step in range(steps):
                     self.key(more if share > 0.5 else less)
         self.key(Key.Key_Return)
+
+    def act(self, button: str, key: str, within: str = "") -> None:
+        self.eyes.control(button, within)
+        if not key.startswith(("F", "Ctrl")):
+            self.to_map()
+        QTest.keySequence(self.glass, QKeySequence(key))
+
+    def answer(self, name: str, within: str = "") -> None:
+        control = self.eyes.control(name, within)
+        caps = [cap.text() for cap in control.findChildren(QLabel) if len(cap.text()) == 1]
+        self.act(name, (caps or [name[-1]])[0], within)
+
+    def take_in(self, name: str) -> None:
+        self.panel(name)
+        self.press(f"Take in: {name}")
 
     def ask_person(self) -> None:
         self.near()

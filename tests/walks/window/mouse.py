@@ -73,6 +73,16 @@ class MouseHand(Hand):
         spot = box.topLeft() + QPoint(round(across * box.width()), round(down * box.height()))
         self._click_at(self.eyes.window.mapFromGlobal(spot), f"a place on “{name}”")
 
+    def act(self, button: str, key: str, within: str = "") -> None:
+        self.press(button, within)
+
+    def answer(self, name: str, within: str = "") -> None:
+        self.press(name, within)
+
+    def take_in(self, name: str) -> None:
+        self.near()
+        self._click_at(self.eyes.window.mapFromGlobal(self.eyes.panel(name).at), f"the panel “{name}”")
+
     def ask_person(self) -> None:
         self.press("Who is entering")
 

@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from detailbench.cli.walking.step import Step
 from detailbench.cli.walking.steps.workshop import WasRefused
 from window.act import Act
-from window.acts import arrival, expecting, shop, thickness, workshop
+from window.acts import arrival, expecting, handover, marks, shop, surface, thickness, trials, work, workshop
 from window.stuck import Stuck, Unusable
 from window.walk import Walk
 
-GROUPS = (workshop, shop, arrival, thickness, expecting)
+GROUPS = (workshop, shop, arrival, surface, marks, thickness, trials, work, handover, expecting)
 
 
 def acts_of(kind: str) -> dict[type[Step], type[Act]]:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAccessible
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QWidget
 from pytestqt.exceptions import TimeoutError as WaitedTooLong
 from pytestqt.qtbot import QtBot
@@ -72,13 +74,33 @@ class Walk:
         if not window.close():
             raise Stuck("the window does not close")
 
-    def wait(self, fact: Callable[[], bool]) -> bool:
+    def wait(self, fact: Callable[[], bool], patience_ms: int = PATIENCE_MS) -> bool:
         """Look until it is so, for a bounded time; says whether it came to be."""
         try:
-            self._qtbot.waitUntil(lambda: bool(fact()), timeout=PATIENCE_MS)
+            self._qtbot.waitUntil(lambda: bool(fact()), timeout=patience_ms)
         except WaitedTooLong:
             return False
         return True
+
+    def expect(self, what: str, find: Callable[[], object], wanted: object, patience_ms: int = PATIENCE_MS) -> None:
+        """Wait until what is found on the screen is what is wanted."""
+        if not self.wait(lambda: find() == wanted, patience_ms):
+            raise Stuck(f"{what}: the screen says {find()!r}, not {wanted!r}")
+
+    def draw(self, name: str) -> None:
+        """Someone signs on the glass: a stroke across the pad of this name."""
+        pad = next((w for w in self.eyes.all() if w.accessibleName() == name), None)
+        if pad is None:
+            raise Stuck(f"there is no “{name}” to draw on")
+        box, glass = pad.rect(), self.eyes.window.windowHandle()
+        points = [
+            pad.mapTo(self.eyes.window, QPoint(round(box.width() * x), round(box.height() * y)))
+            for x, y in ((0.3, 0.6), (0.4, 0.35), (0.5, 0.65), (0.7, 0.4))
+        ]
+        QTest.mousePress(glass, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, points[0])
+        for point in points[1:]:
+            QTest.mouseMove(glass, point)
+        QTest.mouseRelease(glass, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, points[-1])
 
     def picture(self, file: Path) -> None:
         """The window as it stands, as a file."""

@@ -24,6 +24,7 @@ class BeginJob(Act):
         walk.hand.pick("body style", style_name(said.style))
         walk.hand.pick("kind of job", {"correction": "correction", "inspection": "inspection only"}[said.kind])
         walk.hand.press("Begin this job")
+        walk.eyes.expect("job ")
         walk.panel = ""
 
 
@@ -75,7 +76,8 @@ class Odometer(Act):
             walk.hand.fill("odometer on arrival", f"{said.shows.value:.0f}", CARD)
         else:
             walk.hand.turn_to("Handover")
-            walk.hand.fill("odometer on handover", f"{said.shows.value:.0f}", CARD)
+            walk.hand.turn_card("Close")
+            walk.hand.fill(walk.eyes.name_like("odometer out.*", CARD), f"{said.shows.value:.0f}", CARD)
 
 
 class NoteHopes(Act):

@@ -3,24 +3,23 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 
 from detailbench.body.names import panel_name
 from detailbench.cli.walking.kinds import Quantity
 from detailbench.cli.walking.steps import expecting as said_
 from window.act import Act
-from window.acts import thickness
+from window.acts import handover, surface, thickness
 from window.acts.workshop import TITLES
-from window.stuck import Stuck
 from window.walk import Walk
 
+CARD = "Card"
+ODD = {"thicker": "Thicker than the rest", "thinner": "Thinner than the rest", "like": "Reads like the rest"}
+WORK = {"as_found": "as found", "polished": "polished"}
+CLEAN_NOW = surface.CLEAN | {"wiped": "panel-wiped"}
+COVER_NOW = surface.COVER | {"not_known": "cover not known"}
+VERDICTS = {"unchanged": "Not changed since it was closed"}
+FIGURE_AT_END = re.compile(r" \d+(, depth \d+)?$")
 FIGURE = re.compile(r"\d+(?:\.\d+)?(?=\s?µm)")
-
-
-def expect(walk: Walk, what: str, find: Callable[[], object], wanted: object) -> None:
-    """Wait until what is found on the screen is what is wanted."""
-    if not walk.wait(lambda: find() == wanted):
-        raise Stuck(f"{what}: the screen says {find()!r}, not {wanted!r}")
 
 
 class ExpectReadings(Act):
@@ -30,7 +29,7 @@ class ExpectReadings(Act):
     def play(said: said_.ExpectReadings, walk: Walk) -> None:
         thickness.part(walk, "Walk")
         walk.hand.panel(panel_name(walk.panel))
-        expect(walk, "readings", lambda: readings_listed(walk), said.count)
+        walk.expect("readings", lambda: readings_listed(walk), said.count)
 
 
 def readings_listed(walk: Walk) -> int:
@@ -44,13 +43,153 @@ class ExpectMean(Act):
 
     @staticmethod
     def play(said: said_.ExpectMean, walk: Walk) -> None:
-        thickness.part(walk, "Panel")
-        walk.hand.panel(panel_name(said.of or walk.panel))
-        found = [
-            float(FIGURE.findall(t)[0]) for t in walk.eyes.texts("Card") if t.startswith("mean ") and FIGURE.search(t)
+        panel_figures(walk, said.of)
+        walk.expect(
+            "mean", lambda: any(t.startswith("mean ") and fits(said.mean, t) for t in walk.eyes.texts(CARD)), True
+        )
+
+
+class ExpectMarks(Act):
+    step = said_.ExpectMarks
+
+    @staticmethod
+    def play(said: said_.ExpectMarks, walk: Walk) -> None:
+        walk.hand.turn_to("Marks")
+        keys = (walk.panel,) if said.of is None else said.of
+        names = list(walk.eyes.panels()) if keys == ("all",) else [panel_name(key) for key in keys]
+        walk.expect("marks", lambda: sum(marks_told(walk, name) for name in names), said.count)
+
+
+def marks_told(walk: Walk, name: str) -> int:
+    """How many marks the map tells of a panel."""
+    _worst, *marks = walk.eyes.told(name).split("; ")
+    return sum(bool(FIGURE_AT_END.search(mark)) for mark in marks)
+
+
+class ExpectState(Act):
+    step = said_.ExpectState
+
+    @staticmethod
+    def play(said: said_.ExpectState, walk: Walk) -> None:
+        surface.page(walk, "State")
+        walk.hand.pick("for", "this panel", CARD)
+        walk.hand.panel(panel_name(walk.panel))
+        words = [
+            CLEAN_NOW[said.clean],
+            WORK[said.work] if said.work else "",
+            COVER_NOW[said.cover] if said.cover else "",
         ]
-        if not found or not said.mean.fits(found[0]):
-            raise Stuck(f"mean: the screen says {found}, not {said.mean.value:g}")
+        for word in filter(None, words):
+            walk.eyes.expect(word, CARD)
+
+
+class ExpectFree(Act):
+    step = said_.ExpectFree
+
+    @staticmethod
+    def play(said: said_.ExpectFree, walk: Walk) -> None:
+        panel_figures(walk)
+        walk.expect(
+            "ruling",
+            lambda: (
+                any(t in ("may be worked", "careful") for t in walk.eyes.texts(CARD))
+                and "held back" not in walk.eyes.texts(CARD)
+            ),
+            True,
+        )
+
+
+class ExpectHeld(Act):
+    step = said_.ExpectHeld
+
+    @staticmethod
+    def play(said: said_.ExpectHeld, walk: Walk) -> None:
+        walk.hand.put_away_stop()
+        walk.hand.turn_to("Work")
+        walk.hand.turn_card("Whole car")
+        name = panel_name(walk.panel)
+        line = f"{name[:1].upper()}{name[1:]}: "
+        every = "Every panel with its work left"
+        walk.expect("held", lambda: any(t.startswith(line) and said.part in t for t in walk.eyes.lines(every)), True)
+
+
+class ExpectOdd(Act):
+    step = said_.ExpectOdd
+
+    @staticmethod
+    def play(said: said_.ExpectOdd, walk: Walk) -> None:
+        panel_figures(walk, said.of)
+        walk.eyes.expect(ODD[said.verdict], CARD)
+
+
+class ExpectAdvice(Act):
+    step = said_.ExpectAdvice
+
+    @staticmethod
+    def play(said: said_.ExpectAdvice, walk: Walk) -> None:
+        walk.hand.turn_to("Trials")
+        walk.hand.turn_card("Trial")
+        walk.expect("advice", lambda: said.part in walk.eyes.lines("What to do next, advised first")[0], True)
+
+
+class ExpectStepsLeft(Act):
+    step = said_.ExpectStepsLeft
+
+    @staticmethod
+    def play(said: said_.ExpectStepsLeft, walk: Walk) -> None:
+        walk.hand.put_away_stop()
+        walk.hand.turn_to("Work")
+        walk.hand.turn_card("Whole car")
+        lines = "Every panel with its work left"
+        walk.expect("steps left", lambda: sum(steps_left(t) for t in walk.eyes.lines(lines)), said.count)
+
+
+def steps_left(line: str) -> int:
+    """Steps not finished, of the line of a panel."""
+    found = re.search(r"(\d+) of (\d+) steps? finished", line)
+    return 0 if found is None else int(found[2]) - int(found[1])
+
+
+class ExpectChange(Act):
+    step = said_.ExpectChange
+
+    @staticmethod
+    def play(said: said_.ExpectChange, walk: Walk) -> None:
+        handover.page(walk, "After")
+        name = panel_name(walk.panel)
+        begin = name[:1].upper() + name[1:]
+        polished = "Polished panels, before and after"
+        walk.expect(
+            "change", lambda: any(t.startswith(begin) and fits(said.change, t) for t in walk.eyes.lines(polished)), True
+        )
+
+
+class ExpectDocuments(Act):
+    step = said_.ExpectDocuments
+
+    @staticmethod
+    def play(said: said_.ExpectDocuments, walk: Walk) -> None:
+        handover.page(walk, "Close")
+        walk.expect("closed reports", lambda: handover.documents(walk), said.count)
+
+
+class ExpectVerdict(Act):
+    step = said_.ExpectVerdict
+
+    @staticmethod
+    def play(said: said_.ExpectVerdict, walk: Walk) -> None:
+        handover.page(walk, "Close")
+        handover.check_seal(walk)
+        walk.eyes.expect(VERDICTS[said.verdict], CARD)
+
+
+class ExpectStanding(Act):
+    step = said_.ExpectStanding
+
+    @staticmethod
+    def play(said: said_.ExpectStanding, walk: Walk) -> None:
+        walk.hand.turn_to("Jobs")
+        walk.eyes.line("jobs", said.standing.replace("_", " "))
 
 
 class ExpectNotice(Act):
@@ -67,7 +206,7 @@ class ExpectJobs(Act):
     @staticmethod
     def play(said: said_.ExpectJobs, walk: Walk) -> None:
         walk.hand.turn_to("Jobs")
-        expect(walk, "jobs", lambda: len(walk.eyes.lines("jobs")), said.count)
+        walk.expect("jobs", lambda: len(walk.eyes.lines("jobs")), said.count)
 
 
 class ExpectDue(Act):
@@ -75,7 +214,7 @@ class ExpectDue(Act):
 
     @staticmethod
     def play(said: said_.ExpectDue, walk: Walk) -> None:
-        expect(walk, f"due in {said.stage}", lambda: left_on_rail(walk, TITLES[said.stage]), said.count)
+        walk.expect(f"due in {said.stage}", lambda: left_on_rail(walk, TITLES[said.stage]), said.count)
 
 
 def left_on_rail(walk: Walk, title: str) -> int:
@@ -93,6 +232,12 @@ class ExpectSound(Act):
         walk.hand.turn_to("History")
         walk.hand.press("Check the record")
         walk.eyes.expect("The chain holds")
+
+
+def panel_figures(walk: Walk, panel: str = "") -> None:
+    """Turn to what the readings of a panel say."""
+    thickness.part(walk, "Panel")
+    walk.hand.panel(panel_name(panel or walk.panel))
 
 
 def fits(quantity: Quantity, text: str) -> bool:
