@@ -6,6 +6,8 @@ import ast
 import json
 import math
 import re
+from collections.abc import Callable
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from string import Formatter
@@ -17,6 +19,7 @@ from reading_reports import figures, pdf_pages, texts, traced_value, workings
 from detailbench.basics.calculations import Calculation
 from detailbench.basics.shelf import resources
 from detailbench.marks.calculations import CALCULATIONS as MARKS
+from detailbench.record.picture import JobPicture
 from detailbench.report import HandoverContent, HandoverPdf
 from detailbench.report.content.parts import Counted, Figure, Worked
 from detailbench.thickness.calculations import CALCULATIONS as THICKNESS
@@ -27,22 +30,75 @@ BY_NAME: dict[str, Calculation] = {c.name: c for c in (*THICKNESS, *MARKS, *TRIA
 PACKAGE = Path(__file__).resolve().parents[2] / "detailbench"
 
 
+def shop_with(picture: JobPicture, **values: float) -> JobPicture:
+    """The job in a shop with other settings, its readings untouched."""
+    kept = tuple(s for s in picture.shop.settings if s.key not in values)
+    new = tuple(replace(picture.shop.settings[0], id=k, key=k, value=json.dumps(v)) for k, v in values.items())
+    return replace(picture, shop=replace(picture.shop, settings=(*kept, *new)))
+
+
+def thicker(picture: JobPicture) -> JobPicture:
+    """Half of the car reads 90 µm more."""
+    places = {p.id: p.panel for p in picture.places}
+    readings = tuple(
+        replace(r, value_um=r.value_um + 90.0) if r.value_um is not None and places[r.place_id].endswith("_l") else r
+        for r in picture.readings
+    )
+    return replace(picture, readings=readings)
+
+
+def hot(picture: JobPicture) -> JobPicture:
+    return replace(picture, sessions=(*picture.sessions[:-1], replace(picture.sessions[-1], temperature_c=33.0)))
+
+
+def uneven(picture: JobPicture) -> JobPicture:
+    """Repeats on the bonnet disagree, and one of its places a person chose is low."""
+    place = next(p for p in picture.places if p.panel == "bonnet")
+    places = tuple(replace(p, origin="chosen") if p.id == place.id else p for p in picture.places)
+    readings = tuple(
+        replace(r, value_um=r.value_um - 30.0 + 9.0 * (r.seq % 2))
+        if r.value_um is not None and r.place_id == place.id
+        else r
+        for r in picture.readings
+    )
+    return replace(picture, places=places, readings=readings)
+
+
+Told = tuple[JobPicture, HandoverContent]
+STATES: dict[str, Callable[[JobPicture], JobPicture]] = {
+    "as it was": lambda p: p,
+    "high totals": lambda p: shop_with(p, leave_below_um=113.5, careful_below_um=130.0),
+    "two groups": thicker,
+    "hot": hot,
+    "uneven": uneven,
+}
+
+
+@pytest.fixture(scope="module", params=STATES)
+def told(request: pytest.FixtureRequest, whole: Whole) -> Told:
+    """The whole job in several states, with its content."""
+    picture = STATES[request.param](whole.picture)
+    return picture, whole.content(picture)
+
+
 def same(one: object, other: object) -> bool:
     if isinstance(one, int | float) and isinstance(other, int | float):
         return math.isclose(one, other, rel_tol=1e-9, abs_tol=1e-9)
     return one == other
 
 
-def test_every_figure_is_what_its_trace_leads_to(whole: Whole, content: HandoverContent) -> None:
+def test_every_figure_is_what_its_trace_leads_to(told: Told, whole: Whole) -> None:
+    picture, content = told
     appendix = workings(content)
     found = figures(content)
     assert len(found) > 500
-    wrong = [f for f in found if not same(f.value, traced_value(f, whole.picture, appendix, whole.now))]
+    wrong = [f for f in found if not same(f.value, traced_value(f, picture, appendix, whole.now))]
     assert wrong == []
 
 
-def test_every_figure_is_printed_as_its_value_rounded(content: HandoverContent) -> None:
+def test_every_figure_is_printed_as_its_value_rounded(told: Told) -> None:
     """Half of the last digit at most; the bounds that round to the safe side stay within one digit."""
+    content = told[1]
     for figure in figures(content):
         if isinstance(figure.value, str):
             continue
@@ -93,7 +149,10 @@ def _strings(value: object) -> list[str]:
     return []
 
 
-def test_no_digit_is_printed_that_is_neither_a_figure_nor_typed_nor_a_fixed_word(content: HandoverContent) -> None:
+def test_no_digit_is_printed_that_is_neither_a_figure_nor_typed_nor_a_fixed_word(
+    told: Told,
+) -> None:
+    content = told[1]
     loose = []
     for text in texts(content):
         for part in text:
@@ -103,16 +162,20 @@ def test_no_digit_is_printed_that_is_neither_a_figure_nor_typed_nor_a_fixed_word
     assert loose == []
 
 
-def test_every_working_printed_is_redone_by_its_calculation(content: HandoverContent) -> None:
+def test_every_working_printed_is_redone_by_its_calculation(told: Told) -> None:
+    content = told[1]
     found = workings(content)
-    assert {w.name for w in found.values()} >= {"panel", "odd_panels", "change", "gauge_check", "place", "dew_point"}
+    assert {w.name for w in found.values()} >= {"panel", "odd_panels", "gauge_check", "place", "dew_point", "work_plan"}
     for ref, working in found.items():
         inputs = json.loads(json.dumps(dict(working.inputs)))
         again = BY_NAME[working.name].run(inputs)
         assert json.loads(json.dumps(dict(again.results))) == json.loads(json.dumps(dict(working.results))), ref
 
 
-def test_every_working_called_upon_is_in_the_appendix_and_none_is_there_for_nothing(content: HandoverContent) -> None:
+def test_every_working_called_upon_is_in_the_appendix_and_none_is_there_for_nothing(
+    told: Told,
+) -> None:
+    content = told[1]
     called = {f.trace.ref for f in figures(content) if isinstance(f.trace, Worked)}
     assert called == set(workings(content))
 

@@ -63,7 +63,11 @@ def _documents(g: Gathered) -> tuple[Text, ...]:
 
 def _document(g: Gathered, document: Document) -> Text:
     kinds = {"arrival": _("Arrival record"), "handover": _("Handover report")}
-    replaced = next((d for d in g.picture.documents if d.replaces == document.id), None)
+    replaced = any(d.replaces == document.id for d in g.picture.documents)
+    newest = [d for d in g.picture.documents if d.kind == "handover"][-1:]
+    after: Text = (_("replaced by a later one"),) if replaced else ()
+    if not replaced and newest == [document] and g.key_fingerprint:
+        after = (_("replaced by this report"),)
     return joined(
         [
             said(
@@ -74,7 +78,7 @@ def _document(g: Gathered, document: Document) -> Text:
             ),
             said(_("{n} pages"), n=of_thing(document, "pages", 0)),
             said(_("SHA-256 {sha}"), sha=hash_figure(document.sha256, Recorded("document", (document.id,), "sha256"))),
-            _("replaced by a later one") if replaced is not None else "",
+            after,
         ],
         "; ",
     )

@@ -116,15 +116,15 @@ def para(block: Para) -> Paragraph:
     return Paragraph(markup(block.text, font), look)
 
 
-def facts(block: Facts, *, roomy: bool = False) -> list[Flowable]:
-    """Labels to the left, what stands beside them to the right; a long text runs on over the page. ``roomy``: larger,
-    with a hairline between rows."""
+def facts(block: Facts, *, roomy: float = 0.0) -> list[Flowable]:
+    """Labels to the left, what stands beside them to the right; a long text runs on over the page. ``roomy``: the
+    size of letters when rows stand apart with a hairline between them."""
     out: list[Flowable] = []
     for row in block.rows:
         if roomy and out:
-            out.append(Thin(room=8))
+            out.append(Thin(room=roomy - 3))
         look, font = TONES[row.tone]
-        sizes = {"fontSize": 9.4, "leading": 13.4, "spaceAfter": 2.5} if roomy else {"spaceAfter": 1.5}
+        sizes = {"fontSize": roomy, "leading": roomy * 1.4, "spaceAfter": roomy - 7.2} if roomy else {"spaceAfter": 1.5}
         beside = look.clone(f"beside {row.tone}", leftIndent=LABEL, bulletIndent=0, **sizes)
         beside.bulletFontSize, beside.bulletColor = 7.6, GREY
         for i, text in enumerate(row.texts):

@@ -55,7 +55,9 @@ def front_page(front: Front, page: Paper) -> list[Flowable]:
     """Everything that stands on page one, closer and then smaller where there is much of it: never a second page."""
     room = page.height - TOP - BOTTOM
     head: list[Flowable] = [Masthead(front), Rule(8, 9)]
-    rows = facts(front.rows, roomy=True)
-    if heights([*head, *rows], page.room) > room - 4:
-        rows = facts(front.rows)
+    rows: list[Flowable] = []
+    for spacing in (9.4, 9.0, 0.0):
+        rows = facts(front.rows, roomy=spacing)
+        if heights([*head, *rows], page.room) <= room - 4:
+            break
     return [KeepInFrame(page.room, room, [*head, *rows], mode="shrink", hAlign="LEFT", vAlign="TOP")]

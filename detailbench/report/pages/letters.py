@@ -63,6 +63,7 @@ def _glyphs(font: str) -> frozenset[int]:
     return frozenset(code for code, glyph in face.charToGlyph.items() if glyph)
 
 
+@cache
 def font_for(letter: str, font: str) -> str | None:
     """The font that shows a letter: the one asked for, the wider one behind it, or None."""
     if letter in ("\n", " ", NBSP):
