@@ -104,11 +104,7 @@ def _journal(g: Gathered) -> Text:
 def settings_blocks(g: Gathered) -> tuple[Block, ...]:
     """The settings in force, as a printed list."""
     rows = [
-        (
-            (_(d.says),),
-            _value(d, value),
-            (_(d.source) if g.picture.shop.setting(d.key) is None else _("set by the shop"),),
-        )
+        ((_(d.says),), _value(d, value), (_where_from(g, d, value),))
         for d, value in in_force(g.picture.shop)
         if d.key not in SCREEN_ONLY
     ]
@@ -118,6 +114,12 @@ def settings_blocks(g: Gathered) -> tuple[Block, ...]:
             (Rows((), tuple(rows)),),
         ),
     )
+
+
+def _where_from(g: Gathered, default: Default, value: Any) -> str:
+    if g.picture.shop.setting(default.key) is not None:
+        return _("set by the shop")
+    return "" if value is None or value == "" else _(default.source)
 
 
 def _value(default: Default, value: Any) -> Text:
