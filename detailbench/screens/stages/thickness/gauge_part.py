@@ -105,7 +105,8 @@ class GaugePart(QWidget):
 
     def _take(self) -> None:
         check = self._desk.check
-        gauge_id = self._chosen_gauge or (check.gauges[0].id if len(check.gauges) == 1 else "")
+        in_hand = check.session.gauge_id if check.session is not None else ""
+        gauge_id = self._chosen_gauge or in_hand or (check.gauges[0].id if len(check.gauges) == 1 else "")
         if not gauge_id:
             self._desk.context.notice(_("Choose the gauge first."), "plain")
             self.gauges.take_focus()
