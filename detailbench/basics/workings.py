@@ -11,6 +11,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
+from detailbench.basics.texts import _
+
 Plain: TypeAlias = "bool | int | float | str | list[Plain] | dict[str, Plain] | None"
 SourceKind = Literal["published", "own derivation", "common practice"]
 
@@ -26,7 +28,7 @@ class Source:
     from_memory: bool = False
 
     def sentence(self) -> str:
-        return f"{self.text} (from memory)" if self.from_memory else self.text
+        return _("{text} (from memory)").format(text=self.text) if self.from_memory else self.text
 
 
 @dataclass(frozen=True)

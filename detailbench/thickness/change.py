@@ -128,7 +128,7 @@ def change(
         inputs=inputs,
         results=results,
         source=SOURCE,
-        changes_with="more places; more shim readings in both sessions",
+        changes_with=_("more places; more shim readings in both sessions"),
         notes=(_shift_note(shift),),
     )
     return Change(n, mean_d, shift, removed, u, dof, low, high, less_than, outcome, sentence, working)

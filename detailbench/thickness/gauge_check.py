@@ -89,7 +89,7 @@ def check_gauge(
             "correction_offered": offered,
         },
         source=SOURCE,
-        changes_with="the gauge's stated accuracy, the shim's certificate, new readings",
+        changes_with=_("the gauge's stated accuracy, the shim's certificate, new readings"),
         notes=(_("The check is on readings as read: a correction never turns a failed check into a passed one."),),
     )
     return GaugeCheck(

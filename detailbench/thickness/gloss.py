@@ -45,7 +45,7 @@ def gloss_angle(gloss_60_gu: float) -> GlossAngle:
         inputs={"gloss_60_gu": value},
         results={"angle_deg": angle},
         source=ANGLE_SOURCE,
-        changes_with="the reading at 60° before the work",
+        changes_with=_("the reading at 60° before the work"),
     )
     return GlossAngle(angle, sentence, working)
 
@@ -64,7 +64,7 @@ def haze_index(gloss_60_gu: float, gloss_20_gu: float) -> HazeIndex:
         inputs={"gloss_60_gu": at60, "gloss_20_gu": at20},
         results={"haze_gu": haze},
         source=HAZE_SOURCE,
-        changes_with="both readings, taken at the same place",
+        changes_with=_("both readings, taken at the same place"),
     )
     return HazeIndex(haze, sentence, working)
 

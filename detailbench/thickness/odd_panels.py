@@ -221,6 +221,6 @@ def _working(
         inputs={"panels": given, "usual_scatter_um": usual_scatter_um},
         results={"panels": found, "families": own},
         source=SOURCE,
-        changes_with="more places on the panels; more panels of the same substrate; the shop's usual scatter",
+        changes_with=_("more places on the panels; more panels of the same substrate; the shop's usual scatter"),
         notes=(_("“Thicker” is a measurement, not an explanation."),),
     )

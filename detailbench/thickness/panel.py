@@ -106,7 +106,7 @@ def panel(
             },
             results=_results(x, mean, sd, interval, bound, odd, low_extra),
             source=SOURCE,
-            changes_with="more places; places taken elsewhere on the panel",
+            changes_with=_("more places; places taken elsewhere on the panel"),
             notes=(
                 _("Speaks for the measured field only: edges and body lines excluded."),
                 _("The gauge's own noise makes the lower bound lower, never higher; it is not subtracted."),

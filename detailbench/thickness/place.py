@@ -97,7 +97,7 @@ def repeatability(
         },
         results={"repeatability_um": s, "repeatability_dof": dof, "repeatability_from": basis},
         source=SOURCE,
-        changes_with="more repeated readings at one place",
+        changes_with=_("more repeated readings at one place"),
         notes=(sentence,),
     )
     return Repeatability(s, dof, basis, sentence, resolution_um, working)
@@ -156,7 +156,7 @@ def read_place(readings_um: Values, known: Repeatability) -> Place:
                 "verdict": verdict,
             },
             source=SOURCE,
-            changes_with="another reading at this place",
+            changes_with=_("another reading at this place"),
         ),
     )
 

@@ -80,7 +80,7 @@ def places_needed(
             },
             results={"places": n, "power": reached, "difference_sd_um": sd, "floor_um": floor, "above_floor": above},
             source=SOURCE,
-            changes_with="more readings at each place; more shim readings; a larger change to be seen",
+            changes_with=_("more readings at each place; more shim readings; a larger change to be seen"),
         ),
     )
 

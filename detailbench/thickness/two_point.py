@@ -61,7 +61,7 @@ class TwoPoint:
                 "shim_mean_um": mean_of(self.shim_um),
             },
             source=SOURCE,
-            changes_with="new readings on zero plate and shim; another shim",
+            changes_with=_("new readings on zero plate and shim; another shim"),
             notes=(_("A correction never turns a failed gauge check into a passed one."),),
         )
 

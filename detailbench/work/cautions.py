@@ -16,16 +16,20 @@ STAGES = ("arrival", "wash", "marks", "thickness", "trials", "work", "handover")
 
 @dataclass(frozen=True)
 class Caution:
-    """``defer_to``: published guidance, by its name and number."""
+    """``defer_to``: whom to follow instead: published guidance by its name and number, or a paper at hand."""
 
     key: str
     stages: tuple[str, ...]
     says_text: str
-    defer_to: tuple[str, ...]
+    defer_to_texts: tuple[str, ...]
 
     @property
     def says(self) -> str:
         return _(self.says_text)
+
+    @property
+    def defer_to(self) -> tuple[str, ...]:
+        return tuple(_(text) for text in self.defer_to_texts)
 
 
 def read_cautions(data: Mapping[str, Any], name: str = "cautions.json") -> tuple[Caution, ...]:

@@ -114,7 +114,7 @@ class MarksStage(Stage):
         ]
         out += [Action(f"digit_{n}", str(n), str(n), presses(n), digits, shown=False) for n in range(6)]
         out += [
-            Action(f"lamp_{i}", lamp.name, str(i), self._lamp(lamp.id), lambda: desk.asks_lamp, shown=False)
+            Action(f"lamp_{i}", _(lamp.name), str(i), self._lamp(lamp.id), lambda: desk.asks_lamp, shown=False)
             for i, lamp in enumerate(desk.lamps[:9], 1)
         ]
         return tuple(out)

@@ -33,7 +33,7 @@ def lamp_words(lamp: Lamp | None) -> str:
     """A lamp by its name and kind."""
     if lamp is None:
         return _("lamp not stated")
-    return _("{name} ({kind})").format(name=lamp.name, kind=lamp_name(lamp.kind))
+    return _("{name} ({kind})").format(name=_(lamp.name), kind=lamp_name(lamp.kind))
 
 
 def severity_line(mark: Mark) -> str:
