@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import math
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import cast
+from typing import TypeAlias, cast
 
 from detailbench.basics.errors import BadInput
-from detailbench.findings.gauges import accuracy_of, foil_readings, gauge_of, session_repeatability
-from detailbench.findings.panels import Moment, PanelSeen, panels_seen
+from detailbench.findings.gauges import accuracy_of, foil_readings, gauge_of, principle_of, session_repeatability
+from detailbench.findings.panels import Moment, PanelSeen, before_and_after, outline_of
 from detailbench.record.picture import JobPicture, one
+from detailbench.record.things import GaugeSession
 from detailbench.thickness.change import Change, change
 from detailbench.thickness.pairing import Clean, Cover, Pairing, PlaceValue, pair_places
+from detailbench.thickness.place import pooled_sd
 
 FEWEST_ON_FOIL = 5
+Sides: TypeAlias = tuple[list[GaugeSession], list[GaugeSession]]
 
 
 @dataclass(frozen=True)
@@ -30,50 +34,84 @@ class PanelChange:
 
 def changes(picture: JobPicture) -> Mapping[str, PanelChange]:
     """Every panel with readings after the work."""
-    before, after = panels_seen(picture, "as_found"), panels_seen(picture, "polished")
-    return {k: _panel_change(picture, before[k], seen) for k, seen in after.items() if seen.taken}
+    before, after = before_and_after(picture)
+    drawn = outline_of(picture).panels
+    return {k: _panel_change(picture, before[k], seen, drawn[k].substrate) for k, seen in after.items() if seen.taken}
 
 
-def _panel_change(picture: JobPicture, before: PanelSeen, after: PanelSeen) -> PanelChange:
+def _panel_change(picture: JobPicture, before: PanelSeen, after: PanelSeen, substrate: str) -> PanelChange:
     pairing = pair_places(_values(picture, before), _values(picture, after))
     if not pairing.pairs:
         why = pairing.not_comparable[0].sentence if pairing.not_comparable else ""
         return PanelChange(after.key, pairing, None, why, False)
-    sessions = _sessions(before), _sessions(after)
-    foils = foil_readings(picture, sessions[0]), foil_readings(picture, sessions[1])
-    shared = [f for f in foils[0] if len(foils[0][f]) >= FEWEST_ON_FOIL and len(foils[1].get(f, ())) >= FEWEST_ON_FOIL]
-    # the same foil must have been read in both; readings of one session cannot show a shift from itself
-    use_foil = bool(shared) and not sessions[0] & sessions[1]
-    session = one(picture.sessions, sorted(sessions[1])[0])
-    gauge = gauge_of(picture, session)
-    known = session_repeatability(picture, session)
+    sessions = _sessions(picture, pairing, before), _sessions(picture, pairing, after)
+    gauges = {s.gauge_id: gauge_of(picture, s) for side in sessions for s in side}
     mean = float(pairing.before_um.mean())
+    foils = _foils(picture, sessions, substrate, mean)
+    known = _known(picture, sessions, foils)
     try:
         found = change(
             pairing.before_um,
             pairing.after_um,
-            shim_before_um=foils[0][shared[0]] if use_foil else (),
-            shim_after_um=foils[1][shared[0]] if use_foil else (),
-            repeatability_um=known.s_um if known.dof else None,
-            repeatability_dof=known.dof or None,
-            u_cal_um=None if use_foil else accuracy_of(gauge).standard_uncertainty_um(mean),
-            resolution_um=gauge.resolution_um,
+            shim_before_um=foils[0],
+            shim_after_um=foils[1],
+            repeatability_um=known[0],
+            repeatability_dof=known[1] or None,
+            u_cal_um=None if foils[0] else max(accuracy_of(g).standard_uncertainty_um(mean) for g in gauges.values()),
+            resolution_um=max(g.resolution_um for g in gauges.values()),
         )
     except BadInput as error:
         return PanelChange(after.key, pairing, None, str(error), False)
     return PanelChange(after.key, pairing, found, "", pairing.for_print)
 
 
-def _sessions(seen: PanelSeen) -> set[str]:
-    return {r.session_id for p in seen.places for r in p.readings}
+def _sessions(picture: JobPicture, pairing: Pairing, seen: PanelSeen) -> list[GaugeSession]:
+    """The sessions whose readings stand in the pairs."""
+    paired = {p.place for p in pairing.pairs}
+    ids = {r.session_id for p in seen.places if p.place.id in paired for r in p.counted}
+    return [s for s in picture.sessions if s.id in ids]
+
+
+def _foils(
+    picture: JobPicture, sessions: Sides, substrate: str, mean_um: float
+) -> tuple[Sequence[float], Sequence[float]]:
+    """Raw values of the foil nearest the paint's thickness that was read often enough, by the panel's principle, in
+    the one session before and the one after. Two sessions on a side have a shift of their own between them, and one
+    session cannot show a shift from itself: then nothing, and the gauge's stated accuracy speaks."""
+    if len(sessions[0]) != 1 or len(sessions[1]) != 1 or sessions[0] == sessions[1]:
+        return (), ()
+    principle = principle_of(gauge_of(picture, sessions[0][0]), substrate)
+    before, after = (foil_readings(picture, side[0].id, principle) for side in sessions)
+    shared = [
+        f for f in picture.shop.shims if min(len(before.get(f.id, ())), len(after.get(f.id, ()))) >= FEWEST_ON_FOIL
+    ]
+    if not shared:
+        return (), ()
+    nearest = min(shared, key=lambda f: abs(f.value_um - mean_um))
+    return before[nearest.id], after[nearest.id]
+
+
+def _known(
+    picture: JobPicture, sessions: Sides, foils: tuple[Sequence[float], Sequence[float]]
+) -> tuple[float | None, int]:
+    """s_r of both sides together with its degrees of freedom; never less than the foil scattered within a session,
+    its rounds taken together: what the gauge wandered meanwhile is no less uncertain."""
+    found = [session_repeatability(picture, s) for s in dict.fromkeys((*sessions[0], *sessions[1]))]
+    known = [(r.s_um, r.dof) for r in found if r.s_um is not None and r.dof]
+    dof = sum(d for _s, d in known)
+    s_um = math.sqrt(sum(d * s**2 for s, d in known) / dof) if dof else None
+    wandered, wandered_dof = pooled_sd(foils)
+    if wandered is not None and (s_um is None or wandered > s_um):
+        return wandered, wandered_dof
+    return s_um, dof
 
 
 def _values(picture: JobPicture, seen: PanelSeen) -> list[PlaceValue]:
     out = []
     for place in seen.places:
-        if not place.readings or place.place.origin == "chosen" or place.set_aside:
+        if not place.counted or place.place.origin != "proposed" or place.set_aside:
             continue
-        last = place.readings[-1]
+        last = place.counted[-1]
         session = one(picture.sessions, last.session_id)
         out.append(
             PlaceValue(

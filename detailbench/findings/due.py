@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from detailbench.findings.changes import moment_of
 from detailbench.findings.panels import READABLE, outline_of
+from detailbench.findings.plan import held_in_plan
 from detailbench.findings.processes import is_finished, panel_steps, process_of
 from detailbench.findings.states import READY, states
 from detailbench.findings.walking import panel_places, readings_at
@@ -86,10 +87,12 @@ def _trials(picture: JobPicture) -> Due:
 
 
 def _work(picture: JobPicture) -> Due:
+    held = held_in_plan(picture) if picture.processes else {}
     return _count(
         {
             f"{key}:{step.number}": is_finished(picture, key, step.id)
             for key in outline_of(picture).panels
+            if key not in held
             for step in panel_steps(picture, key)
         }
     )

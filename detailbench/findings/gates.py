@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
 from detailbench.findings.gauges import failed_now
 from detailbench.findings.permissions import permissions
-from detailbench.record.picture import JobPicture
+from detailbench.findings.processes import group_of
+from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import ProcessStep
 
 
@@ -30,22 +32,38 @@ def held(picture: JobPicture, panel: str) -> tuple[Stop, ...]:
 
 
 def no_abrasive(picture: JobPicture, panel: str) -> tuple[Stop, ...]:
-    """What stands against any abrasive on a panel: held by a person, paint that takes none, below *leave below*,
-    a barred panel."""
+    """What stands against any abrasive on a panel, by machine or by hand: held by a person, paint that takes none,
+    below *leave below*, a barred panel, a gauge whose last check failed."""
     stops = list(held(picture, panel))
     ruling = permissions(picture)[panel]
     for reason in ruling.reasons:
         if reason.ruling == "held back":
             stops.append(Stop("thickness", reason.sentence, may_override=reason.lifted_by == "override"))
+    if failed_now(picture):
+        stops.append(Stop("gauge_check", _("The last gauge check failed: the readings since are not confirmed.")))
     return tuple(stops)
 
 
 def start_stops(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Stop, ...]:
-    """What stands against starting a step on a panel."""
-    stops = list(no_abrasive(picture, panel)) if step.means == "machine" else list(held(picture, panel))
-    if step.means == "machine" and failed_now(picture):
-        stops.append(Stop("gauge_check", _("The last gauge check failed: the readings since are not confirmed.")))
-    return tuple(stops)
+    """What stands against starting a step on a panel, whatever it is done with: every step takes paint off."""
+    return (*no_abrasive(picture, panel), *_of_another_paint(picture, panel, step))
+
+
+def _of_another_paint(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Stop, ...]:
+    """The trials behind a step may have been made on panels that have since been found to carry another paint."""
+    group = group_of(picture, panel)
+    rests = set(one(picture.processes, step.process_id).trial_ids)
+    tried = {t.panel for t in picture.trials if t.id in rests and t.combination_id == step.combination_id}
+    if group is None or not tried or any(p in group.panels for p in tried):
+        return ()
+    return (
+        Stop(
+            "another_paint",
+            _("It was tried on {panels} only, no longer in this finish group: not seen to work on this paint.").format(
+                panels=", ".join(panel_name(p) for p in sorted(tried))
+            ),
+        ),
+    )
 
 
 def held_back(picture: JobPicture) -> dict[str, str]:

@@ -3,30 +3,33 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
-from typing import cast
+from datetime import UTC, datetime, timedelta
 
 from detailbench.basics.texts import _
+from detailbench.body.outlines import load_outline
 from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import CheckReading, Gauge, GaugeSession, Reading
+from detailbench.record.things import CheckReading, Gauge, GaugeSession
 from detailbench.record.things import Shim as KeptShim
 from detailbench.thickness.confirmation import Confirmation, TimedCheck, confirm
 from detailbench.thickness.gauge import GaugeAccuracy, Principle, Shim
 from detailbench.thickness.gauge_check import FEWEST, GaugeCheck, check_gauge
 from detailbench.thickness.place import Repeatability, repeatability
 
-PRINCIPLES = {"steel": "steel", "aluminium": "aluminium"}
+PRINCIPLES: tuple[Principle, ...] = ("steel", "aluminium")
 
 
 @dataclass(frozen=True)
 class RoundOfChecks:
-    """One round of checks: ``check`` None while it is not complete; ``sentence`` says what is missing then."""
+    """One round of checks of one principle: ``check`` None while it is not complete; ``sentence`` says what is missing
+    then. Of several foils the one that fits least well speaks. ``seq`` is the order of entry of its last value."""
 
     session: GaugeSession
     round_no: int
     at: datetime
+    seq: int
+    principle: Principle
     shim: KeptShim | None
     zero_um: tuple[float, ...]
     shim_um: tuple[float, ...]
@@ -43,6 +46,15 @@ def accuracy_of(gauge: Gauge) -> GaugeAccuracy:
     return GaugeAccuracy(gauge.accuracy_fixed_um, gauge.accuracy_share)
 
 
+def principle_of(gauge: Gauge, substrate: str) -> str:
+    """By which principle a gauge reads a panel drawn as ``substrate``: its only one, else that of the panel's metal;
+    empty where neither says."""
+    own = [p for p in PRINCIPLES if p in gauge.substrates]
+    if len(own) == 1:
+        return own[0]
+    return substrate if substrate in own else ""
+
+
 def rounds(picture: JobPicture, session: GaugeSession) -> tuple[RoundOfChecks, ...]:
     """The rounds of checks of a session, oldest first."""
     by_round: dict[int, list[CheckReading]] = defaultdict(list)
@@ -54,76 +66,121 @@ def rounds(picture: JobPicture, session: GaugeSession) -> tuple[RoundOfChecks, .
 
 def _round(picture: JobPicture, session: GaugeSession, number: int, readings: list[CheckReading]) -> RoundOfChecks:
     shims = {s.id: s for s in picture.shop.shims}
-    zero_plate = next((shims[r.shim_id] for r in readings if shims[r.shim_id].value_um == 0), None)
-    shim = next((shims[r.shim_id] for r in readings if shims[r.shim_id].value_um > 0), None)
-    zero = tuple(r.value_um for r in readings if shims[r.shim_id].value_um == 0)
-    on_shim = tuple(r.value_um for r in readings if shim is not None and r.shim_id == shim.id)
-    check, sentence = None, ""
-    if shim is not None and len(zero) >= FEWEST and len(on_shim) >= FEWEST:
-        substrate = PRINCIPLES.get(shim.substrate, "steel")
-        check = check_gauge(
+    values: dict[str, list[float]] = defaultdict(list)
+    for reading in readings:
+        values[reading.shim_id].append(reading.value_um)
+    foils = [shims[i] for i in values if shims[i].value_um > 0]
+    principle = _principle((foils or [shims[readings[0].shim_id]])[0])
+    # a zero plate of the other metal says nothing about this principle
+    plates = [shims[i] for i in values if shims[i].value_um == 0 and _principle(shims[i]) == principle]
+    zero = tuple(v for plate in plates for v in values[plate.id])
+    shim, check, sentence = (foils[0] if foils else None), None, ""
+    for foil in foils:
+        if _principle(foil) != principle or len(zero) < FEWEST or len(values[foil.id]) < FEWEST:
+            continue
+        found = check_gauge(
             zero,
-            on_shim,
-            shim=Shim(shim.value_um, shim.accuracy_um, shim.label, shim.u_um),
+            values[foil.id],
+            shim=Shim(foil.value_um, foil.accuracy_um, foil.label, foil.u_um),
             accuracy=accuracy_of(gauge_of(picture, session)),
-            zero_accuracy_um=zero_plate.accuracy_um if zero_plate else 0.0,
-            principle=cast(Principle, substrate),
+            zero_accuracy_um=plates[0].accuracy_um,
+            principle=principle,
             temperature_c=session.temperature_c,
         )
-    else:
+        if check is None or _misfit(found) > _misfit(check):
+            shim, check = foil, found
+    on_shim = tuple(values[shim.id]) if shim is not None else ()
+    if check is None:
         sentence = _("{zero} of {n} readings on the zero plate, {shim} of {n} on a foil.").format(
             zero=len(zero), shim=len(on_shim), n=FEWEST
         )
-    at = readings[-1].entered_at
-    return RoundOfChecks(session, number, at, shim, zero, on_shim, check, sentence)
+    last = readings[-1]
+    return RoundOfChecks(session, number, last.entered_at, last.seq, principle, shim, zero, on_shim, check, sentence)
+
+
+def _principle(shim: KeptShim) -> Principle:
+    return "aluminium" if shim.substrate == "aluminium" else "steel"
+
+
+def _misfit(check: GaugeCheck) -> float:
+    """How far the foil is off, in parts of what is allowed."""
+    return abs(check.shim_error_um) / check.shim_limit_um if check.shim_limit_um else abs(check.shim_error_um)
+
+
+def whole_rounds(picture: JobPicture) -> tuple[tuple[RoundOfChecks, GaugeCheck], ...]:
+    """Every complete round of the job with its check, in the order of entry."""
+    found = [(r, r.check) for s in picture.sessions for r in rounds(picture, s) if r.check is not None]
+    return tuple(sorted(found, key=lambda pair: pair[0].seq))
 
 
 def last_check(picture: JobPicture) -> RoundOfChecks | None:
-    """The newest complete round of the newest session that has one."""
-    done = [r for s in picture.sessions for r in rounds(picture, s) if r.check is not None]
-    return max(done, key=lambda r: r.at) if done else None
+    """The newest complete round."""
+    found = whole_rounds(picture)
+    return found[-1][0] if found else None
 
 
 def failed_now(picture: JobPicture) -> bool:
-    """True when the newest complete check failed."""
-    last = last_check(picture)
-    return last is not None and last.check is not None and not last.check.passed
+    """True when the newest complete check of the gauge checked last failed, by any of its principles."""
+    found = whole_rounds(picture)
+    if not found:
+        return False
+    gauge = found[-1][0].session.gauge_id
+    newest = {r.principle: check for r, check in found if r.session.gauge_id == gauge}
+    return any(not check.passed for check in newest.values())
 
 
 def confirmations(picture: JobPicture) -> Mapping[str, Confirmation]:
-    """Reading id → whether it lies between two good checks of its gauge."""
-    checks: dict[str, list[TimedCheck]] = defaultdict(list)
-    for session in picture.sessions:
-        for r in rounds(picture, session):
-            if r.check is not None:
-                checks[session.gauge_id].append(TimedCheck(r.at, r.check.passed))
-    gauge_by_session = {s.id: s.gauge_id for s in picture.sessions}
+    """Reading id → whether it lies between two good checks of its gauge by its principle. By the order of entry,
+    which a computer's clock set back cannot turn round; a reading that states its own time, by that."""
+    panels = load_outline(picture.car.style, picture.car.length_mm).panels
+    substrate = {p.id: panels[p.panel].substrate if p.panel in panels else "" for p in picture.places}
+    gauge_by_session = {s.id: gauge_of(picture, s) for s in picture.sessions}
+    found = whole_rounds(picture)
+    by_order: dict[tuple[str, str], list[TimedCheck]] = defaultdict(list)
+    by_time: dict[tuple[str, str], list[TimedCheck]] = defaultdict(list)
+    for r, check in found:
+        for principle in (r.principle, ""):
+            by_order[(r.session.gauge_id, principle)].append(TimedCheck(_in_order(r.seq), check.passed))
+            by_time[(r.session.gauge_id, principle)].append(TimedCheck(r.at, check.passed))
     out: dict[str, Confirmation] = {}
-    by_gauge: dict[str, list[Reading]] = defaultdict(list)
     for reading in picture.readings:
-        by_gauge[gauge_by_session[reading.session_id]].append(reading)
-    for gauge_id, readings in by_gauge.items():
-        found = confirm([r.entered_at for r in readings], checks[gauge_id])
-        out.update({r.id: c for r, c in zip(readings, found, strict=True)})
+        gauge = gauge_by_session[reading.session_id]
+        key = (gauge.id, principle_of(gauge, substrate[reading.place_id]))
+        if reading.stated_at is None:
+            (out[reading.id],) = confirm([_in_order(reading.seq)], by_order[key])
+        else:
+            (out[reading.id],) = confirm([reading.stated_at], by_time[key])
     return out
 
 
+def _in_order(seq: int) -> datetime:
+    """A place in the order of entry, as a time."""
+    return datetime.min.replace(tzinfo=UTC) + timedelta(microseconds=seq)
+
+
 def session_repeatability(picture: JobPicture, session: GaugeSession) -> Repeatability:
-    """s_r of a session: from repeats at its places, or from its foil readings until there are enough."""
-    at_places: dict[tuple[str, str], list[float]] = defaultdict(list)
+    """s_r of a session: from repeats at its places in one state, or from its foil readings until there are enough."""
+    at_places: dict[tuple[str, ...], list[float]] = defaultdict(list)
     for reading in picture.readings:
         if reading.session_id == session.id and reading.value_um is not None:
-            at_places[(reading.place_id, reading.work)].append(reading.value_um)
-    on_foils = [list(r.shim_um) for r in rounds(picture, session) if len(r.shim_um) > 1]
+            state = (reading.place_id, reading.work, reading.clean, reading.cover)
+            at_places[state].append(reading.value_um)
+    on_foils: dict[tuple[int, str], list[float]] = defaultdict(list)
+    foils = {s.id for s in picture.shop.shims if s.value_um > 0}
+    for check in picture.check_readings:
+        if check.session_id == session.id and check.shim_id in foils:
+            on_foils[(check.round_no, check.shim_id)].append(check.value_um)
     resolution = gauge_of(picture, session).resolution_um
-    return repeatability(list(at_places.values()), on_foils, resolution)
+    repeated = [values for values in on_foils.values() if len(values) > 1]
+    return repeatability(list(at_places.values()), repeated, resolution)
 
 
-def foil_readings(picture: JobPicture, session_ids: set[str]) -> Mapping[str, tuple[float, ...]]:
-    """Foil id → raw values read on it in these sessions."""
+def foil_readings(picture: JobPicture, session_id: str, principle: str) -> Mapping[str, Sequence[float]]:
+    """Foil id → raw values read on it in this session by this principle (empty: by any)."""
     out: dict[str, list[float]] = defaultdict(list)
     shims = {s.id: s for s in picture.shop.shims}
     for reading in picture.check_readings:
-        if reading.session_id in session_ids and shims[reading.shim_id].value_um > 0:
+        shim = shims[reading.shim_id]
+        if reading.session_id == session_id and shim.value_um > 0 and principle in ("", _principle(shim)):
             out[reading.shim_id].append(reading.value_um)
-    return {k: tuple(v) for k, v in out.items()}
+    return out

@@ -47,7 +47,9 @@ def mark_results(picture: JobPicture, panel: str | None = None) -> tuple[MarkRes
 def _result(mark: Mark, after: MarkCheck | None) -> MarkResult:
     reasons = []
     if after is not None:
-        if after.lamp_id != mark.lamp_id:
+        if not after.lamp_id or not mark.lamp_id:
+            reasons.append(_("lamp not noted"))
+        elif after.lamp_id != mark.lamp_id:
             reasons.append(_("another lamp"))
         for seen, when in ((mark, _("before")), (after, _("after"))):
             if seen.clean not in READY or seen.cover != "bare":
@@ -56,9 +58,12 @@ def _result(mark: Mark, after: MarkCheck | None) -> MarkResult:
 
 
 def worst_severity(picture: JobPicture, panel: str, *, after: bool = False) -> int | None:
-    """The highest severity among a panel's paint marks, before or after; None where nothing was looked at."""
+    """The highest severity among a panel's paint marks, before or after; None where nothing was looked at, and after
+    the work also while one of its marks was not looked at again: it may be the worst."""
     results = [r for r in mark_results(picture, panel) if r.kind.surface == "paint"]
     if after:
+        if any(r.after is None for r in results):
+            return None
         values = [r.after.severity for r in results if r.after is not None]
     else:
         values = [r.mark.severity for r in results]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal, cast
@@ -10,12 +12,14 @@ from detailbench.basics.texts import _
 from detailbench.body.outlines import load_outline
 from detailbench.body.panels import Outline
 from detailbench.findings.gauges import confirmations, session_repeatability
+from detailbench.findings.moments import alike, last_polishings, taken_after
 from detailbench.findings.settings import setting
-from detailbench.findings.walking import panel_places, readings_at
+from detailbench.findings.walking import panel_places
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Place, Reading
 from detailbench.thickness.odd_findings import PanelMean
 from detailbench.thickness.odd_panels import OddPanels, odd_panels
+from detailbench.thickness.outliers import may_set_aside as low_against_repeat
 from detailbench.thickness.panel import Panel, panel
 from detailbench.thickness.place import Place as PlaceFigure
 from detailbench.thickness.place import Repeatability, read_place
@@ -26,10 +30,14 @@ READABLE = ("steel", "aluminium")
 
 @dataclass(frozen=True)
 class PlaceSeen:
-    """One place at one moment. ``figure`` None where no reading gave a value; ``set_aside`` by a person's decision."""
+    """One place at one moment. ``counted``: the readings its figure is made of, those like the newest clean one;
+    ``earlier``: readings after an earlier polishing of the panel. ``figure`` None where no reading gave a value;
+    ``set_aside`` by a person's decision about these very readings: a newer reading asks for a new one."""
 
     place: Place
     readings: tuple[Reading, ...]
+    counted: tuple[Reading, ...]
+    earlier: tuple[Reading, ...]
     figure: PlaceFigure | None
     no_value: str
     confirmed: bool
@@ -39,10 +47,30 @@ class PlaceSeen:
     def value_um(self) -> float | None:
         return None if self.figure is None else self.figure.value_um
 
+    @property
+    def low_um(self) -> float | None:
+        """The lowest that has to be reckoned with here: the figure, a lower reading in dispute, and whatever no figure
+        counts because it was read otherwise."""
+        values = [r.value_um for r in (*self.earlier, *self.readings) if r not in self.counted]
+        if self.figure is not None and not self.set_aside:
+            values += [self.figure.value_um, *self._low_in_dispute(self.figure)]
+        return min((v for v in values if v is not None), default=None)
+
+    def _low_in_dispute(self, figure: PlaceFigure) -> list[float]:
+        """While readings disagree and nothing is decided, all of them; once the median is taken, those a repeat agrees
+        with: a low reading is outvoted only where no other stands by it."""
+        read = [r.value_um for r in self.counted if r.value_um is not None]
+        if figure.verdict in ("one more", "not judged"):
+            return read
+        if figure.verdict != "median used" or figure.limit_um is None:
+            return []
+        near = figure.limit_um
+        return [v for i, v in enumerate(read) if any(abs(v - w) <= near for j, w in enumerate(read) if j != i)]
+
 
 @dataclass(frozen=True)
 class PanelSeen:
-    """One panel at one moment. ``figures`` None while no place gave a value."""
+    """One panel at one moment. ``figures`` None while no place gave a value that counts."""
 
     key: str
     moment: Moment
@@ -57,11 +85,16 @@ class PanelSeen:
     @property
     def no_value(self) -> bool:
         """Read, but the gauge never gave a value."""
-        return self.taken > 0 and self.figures is None
+        return self.taken > 0 and all(p.figure is None for p in self.places)
 
     @property
     def confirmed(self) -> bool:
         return all(p.confirmed for p in self.places if p.readings)
+
+    @property
+    def low_um(self) -> float | None:
+        """The lowest of all its places, those a person chose as well; see ``PlaceSeen.low_um``."""
+        return min((p.low_um for p in self.places if p.low_um is not None), default=None)
 
 
 def outline_of(picture: JobPicture) -> Outline:
@@ -71,48 +104,65 @@ def outline_of(picture: JobPicture) -> Outline:
 
 def panel_seen(picture: JobPicture, key: str, moment: Moment = "as_found") -> PanelSeen:
     """Places and figures of one panel."""
-    confirmed = confirmations(picture)
-    return _panel_seen(picture, key, moment, {k: c.confirmed for k, c in confirmed.items()}, {})
+    return _Readings(picture).panel(key, moment)
 
 
 def panels_seen(picture: JobPicture, moment: Moment = "as_found") -> Mapping[str, PanelSeen]:
     """Every panel of the outline at one moment."""
-    confirmed = {k: c.confirmed for k, c in confirmations(picture).items()}
-    known: dict[str, Repeatability] = {}
-    return {key: _panel_seen(picture, key, moment, confirmed, known) for key in outline_of(picture).panels}
+    readings = _Readings(picture)
+    return {key: readings.panel(key, moment) for key in outline_of(picture).panels}
 
 
-def _panel_seen(
-    picture: JobPicture, key: str, moment: Moment, confirmed: Mapping[str, bool], known: dict[str, Repeatability]
-) -> PanelSeen:
-    decisions = {d.place_id: d for d in picture.place_decisions if d.moment == moment}
-    places = []
-    for place in panel_places(picture, key):
-        readings = readings_at(picture, place.id, moment)
-        values = [r.value_um for r in readings if r.value_um is not None]
-        figure = read_place(values, _repeatability(picture, readings, known)) if values else None
-        decision = decisions.get(place.id)
-        places.append(
-            PlaceSeen(
-                place=place,
-                readings=readings,
-                figure=figure,
-                no_value=readings[-1].no_value if readings and figure is None else "",
-                confirmed=all(confirmed.get(r.id, False) for r in readings),
-                set_aside=decision.reason if decision is not None and decision.decision == "set_aside" else "",
-            )
+def before_and_after(picture: JobPicture) -> tuple[Mapping[str, PanelSeen], Mapping[str, PanelSeen]]:
+    """Every panel as found, and after the last polishing."""
+    readings, keys = _Readings(picture), outline_of(picture).panels
+    return {k: readings.panel(k, "as_found") for k in keys}, {k: readings.panel(k, "polished") for k in keys}
+
+
+class _Readings:
+    """A job's readings by place: confirmations are found once, a session's repeatability once a session."""
+
+    def __init__(self, picture: JobPicture) -> None:
+        self.picture = picture
+        self.confirmed = {k for k, c in confirmations(picture).items() if c.confirmed}
+        self.sessions = {s.id: s for s in picture.sessions}
+        self.polishings = last_polishings(picture)
+        self.decisions = {(d.place_id, d.moment): d for d in picture.place_decisions}
+        self.at: dict[str, list[Reading]] = defaultdict(list)
+        for reading in picture.readings:
+            self.at[reading.place_id].append(reading)
+        self._known: dict[str, Repeatability] = {}
+
+    def panel(self, key: str, moment: Moment) -> PanelSeen:
+        places = [self._place(place, moment) for place in panel_places(self.picture, key)]
+        return PanelSeen(key, moment, tuple(places), _figures(places))
+
+    def _place(self, place: Place, moment: Moment) -> PlaceSeen:
+        found = [r for r in self.at[place.id] if r.work == moment]
+        note = self.polishings.get(place.panel) if moment == "polished" else None
+        readings = tuple(r for r in found if taken_after(r, note))
+        counted = alike(readings, self.sessions)
+        values = [r.value_um for r in counted if r.value_um is not None]
+        figure = read_place(values, self.repeatability(counted)) if values else None
+        decision = self.decisions.get((place.id, moment))
+        stands = decision is not None and all(r.seq < decision.seq for r in readings)
+        return PlaceSeen(
+            place=place,
+            readings=readings,
+            counted=counted,
+            earlier=tuple(r for r in found if r not in readings),
+            figure=figure,
+            no_value=readings[-1].no_value if readings and figure is None else "",
+            confirmed=all(r.id in self.confirmed for r in counted),
+            set_aside=decision.reason if decision is not None and stands and decision.decision == "set_aside" else "",
         )
-    return PanelSeen(key, moment, tuple(places), _figures(places))
 
-
-def _repeatability(
-    picture: JobPicture, readings: tuple[Reading, ...], known: dict[str, Repeatability]
-) -> Repeatability:
-    """That of the last reading's session; ``known`` spares doing the same session again for each place."""
-    session = next(s for s in picture.sessions if s.id == readings[-1].session_id)
-    if session.id not in known:
-        known[session.id] = session_repeatability(picture, session)
-    return known[session.id]
+    def repeatability(self, readings: tuple[Reading, ...]) -> Repeatability:
+        """That of the last reading's session."""
+        session = self.sessions[readings[-1].session_id]
+        if session.id not in self._known:
+            self._known[session.id] = session_repeatability(self.picture, session)
+        return self._known[session.id]
 
 
 def _figures(places: list[PlaceSeen]) -> Panel | None:
@@ -132,18 +182,29 @@ def _figures(places: list[PlaceSeen]) -> Panel | None:
 
 
 def may_set_aside(picture: JobPicture, place: Place, moment: str) -> str | None:
-    """Why a place may not be set aside, or None. A low one stays unless a repeat at the same place disagrees."""
-    seen = panel_seen(picture, place.panel, cast(Moment, moment))
+    """Why a place may not be set aside, or None. A low reading stays unless every repeat at its place disagrees with
+    it; and what lies highest may only go while a lower place still counts."""
+    readings = _Readings(picture)
+    seen = readings.panel(place.panel, cast(Moment, moment))
     here = next(p for p in seen.places if p.place.id == place.id)
     if here.figure is None or seen.figures is None:
         return _("There is no value at that place to set aside.")
-    if here.figure.value_um >= seen.figures.median_um:
+    values = sorted(r.value_um for r in here.counted if r.value_um is not None)
+    low, repeats = values[0], values[1:]
+    others = [p.low_um for p in seen.places if p is not here and p.figure is not None and not p.set_aside]
+    lower = [v for v in others if v is not None and v <= low]
+    if lower and low >= seen.figures.median_um:
         return None
-    if here.figure.verdict in ("one more", "median used"):
-        return None
-    return _(
-        "A low value is never set aside unless a repeat at the same place disagrees with it: read that place again."
-    )
+    if not repeats:
+        return _(
+            "A low value is never set aside unless a repeat at the same place disagrees with it: read that place again."
+        )
+    s_um = readings.repeatability(here.counted).s_um
+    for repeat in repeats:
+        found = low_against_repeat(low, math.inf, repeat, s_um)
+        if not found.allowed:
+            return found.sentence
+    return None
 
 
 def odd(

@@ -38,39 +38,45 @@ def shop_totals(picture: JobPicture) -> ShopTotals:
 
 
 def permissions(picture: JobPicture, seen: Mapping[str, PanelSeen] | None = None) -> Mapping[str, Permission]:
-    """Every panel's ruling with its reasons. ``seen``: the panels of the same picture as found, where the caller has
-    them already."""
+    """Every panel's ruling with its reasons. What was read after the work counts too, where it is lower: it never
+    makes a panel freer. ``seen``: the panels of the same picture as found, where the caller has them already."""
     seen = panels_seen(picture) if seen is None else seen
+    after = panels_seen(picture, "polished") if any(r.work == "polished" for r in picture.readings) else {}
     found = odd(picture, seen=seen)
     findings = {f.key: f for f in found.findings} if found is not None else {}
     substrates = {key: panel.substrate for key, panel in outline_of(picture).panels.items()}
     shop = shop_totals(picture)
-    return {
-        key: what_may_come_off(_tells(picture, seen[key], findings.get(key), substrates[key]), shop, OwnerLimits())
-        for key in substrates
-    }
+    out = {}
+    for key, substrate in substrates.items():
+        moments = [m for m in (seen[key], after.get(key)) if m is not None]
+        out[key] = what_may_come_off(_tells(picture, moments, findings.get(key), substrate), shop, OwnerLimits())
+    return out
 
 
-def _tells(picture: JobPicture, seen: PanelSeen, finding: Finding | None, substrate: str) -> PanelTells:
-    group = group_of(picture, seen.key)
-    lowest = None if seen.figures is None else seen.figures.lowest_um
+def _tells(picture: JobPicture, moments: list[PanelSeen], finding: Finding | None, substrate: str) -> PanelTells:
+    """``moments``: the panel as found and, where anything was read then, after the work."""
+    key = moments[0].key
+    group = group_of(picture, key)
+    lowest = min((m.low_um for m in moments if m.low_um is not None), default=None)
+    read = [m for m in moments if m.taken]
     return PanelTells(
-        key=seen.key,
-        measured=_measured(seen, substrate),
+        key=key,
+        measured=_measured(moments, lowest, substrate),
         paint_system=PAINT[group.paint_system if group is not None else "unknown"],
         compared=_compared(finding),
         lowest_um=lowest,
-        low_extra_place=seen.figures is not None and seen.figures.blocked,
-        unconfirmed=seen.taken > 0 and not seen.confirmed,
+        low_extra_place=any(m.figures is not None and m.figures.blocked for m in moments),
+        # readings of one moment between two good checks are enough: those of the other only ever tighten
+        unconfirmed=bool(read) and not any(m.confirmed for m in read),
     )
 
 
-def _measured(seen: PanelSeen, substrate: str) -> Measured:
-    if seen.figures is not None:
+def _measured(moments: list[PanelSeen], lowest_um: float | None, substrate: str) -> Measured:
+    if lowest_um is not None:
         return "measured"
     if substrate not in READABLE:
         return "cannot be read"
-    return "no value" if seen.no_value else "not measured"
+    return "no value" if any(m.no_value for m in moments) else "not measured"
 
 
 def _compared(finding: Finding | None) -> Compared:

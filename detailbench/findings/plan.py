@@ -45,27 +45,26 @@ def work_standing(picture: JobPicture, now: datetime) -> WorkStanding:
                 step=planned.step,
                 state="finished" if any(r.ended == "finished" for r in runs) else "running",
                 elapsed_min=minutes or 0.0,
-                sections_done=runs[-1].sections_done,
+                sections_done=next((r.sections_done for r in reversed(runs) if r.sections_done is not None), None),
             )
         )
     return WorkStanding(plan, work_left(plan, progress), actual)
 
 
 def run_minutes(run: StepRun, now: datetime) -> float | None:
-    """Minutes of one go: as typed, else by the timer; None for one that was left running."""
+    """Minutes of one go: as typed, else by the timer; None for one that was left running, or over which the clock was
+    set back."""
     if run.minutes is not None:
         return run.minutes
-    if run.ended == "left_running":
-        return None
-    return ((run.finished_at or now) - run.started_at).total_seconds() / 60
+    minutes = ((run.finished_at or now) - run.started_at).total_seconds() / 60
+    return None if run.ended == "left_running" or minutes < 0 else minutes
 
 
 def work_plan(picture: JobPicture) -> WorkPlan:
     """Every panel of the car in walking order; panels held back stand apart with their reason. A panel on which work
     has begun stays in the plan."""
     outline = outline_of(picture)
-    begun = {r.panel for r in picture.runs}
-    held = {k: why for k, why in held_back(picture).items() if k not in begun}
+    held = held_in_plan(picture)
     panels, processes = [], {}
     for key in walk_order(outline):
         group = group_of(picture, key)
@@ -76,6 +75,12 @@ def work_plan(picture: JobPicture) -> WorkPlan:
         if process is not None and name not in processes:
             processes[name] = Process(tuple(_step(picture, s) for s in steps_of(picture, process)))
     return plan_work(panels, processes, held)
+
+
+def held_in_plan(picture: JobPicture) -> dict[str, str]:
+    """Panel → why it stands apart from the plan; not those on which work has begun."""
+    begun = {r.panel for r in picture.runs}
+    return {k: why for k, why in held_back(picture).items() if k not in begun}
 
 
 def _step(picture: JobPicture, kept: ProcessStep) -> Step:

@@ -39,8 +39,19 @@ def step_of_panel(picture: JobPicture, panel: str, step_id: str) -> ProcessStep:
 
 
 def runs_of(picture: JobPicture, panel: str, step_id: str) -> tuple[StepRun, ...]:
-    """Every go at a step of a panel, oldest first."""
-    return tuple(r for r in picture.runs if r.panel == panel and r.step_id == step_id)
+    """Every go at a step of a panel, oldest first; also those of an earlier process of the finish group whose step of
+    this number was the same, so that adopting anew with other words or seconds does not ask for it twice."""
+    same = _same_step(picture, step_id)
+    return tuple(r for r in picture.runs if r.panel == panel and r.step_id in same)
+
+
+def _same_step(picture: JobPicture, step_id: str) -> set[str]:
+    step = next((s for s in picture.steps if s.id == step_id), None)
+    if step is None:
+        return {step_id}
+    group = {p.id: p.group_id for p in picture.processes}
+    what = (step.number, step.combination_id, step.means, group.get(step.process_id))
+    return {s.id for s in picture.steps if (s.number, s.combination_id, s.means, group.get(s.process_id)) == what}
 
 
 def running(picture: JobPicture) -> StepRun | None:

@@ -1,11 +1,13 @@
-"""The state of each panel now, folded from what was noted."""
+"""The state of each panel, now or at some moment before, folded from what was noted."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from datetime import datetime
 
 from detailbench.record.picture import JobPicture
+from detailbench.record.things import StateNote
 
 READY = frozenset({"decontaminated", "wiped"})
 
@@ -30,14 +32,28 @@ class State:
 
 def states(picture: JobPicture) -> Mapping[str, State]:
     """Panel → state, for every panel anything was noted about; others are as they arrived."""
-    out: dict[str, State] = {}
-    for note in picture.state_notes:
-        for panel in note.panels:
-            was = out.get(panel, State())
-            out[panel] = State(note.clean or was.clean, note.work or was.work, note.cover or was.cover)
-    return out
+    return _folded(picture.state_notes)
 
 
 def state_of(picture: JobPicture, panel: str) -> State:
     """The state of one panel now."""
     return states(picture).get(panel, State())
+
+
+def state_when_entered(picture: JobPicture, panel: str, seq: int) -> State:
+    """The state of one panel when the thing with this place in the order of entry was entered."""
+    return _folded(n for n in picture.state_notes if n.seq < seq).get(panel, State())
+
+
+def state_at(picture: JobPicture, panel: str, at: datetime) -> State:
+    """The state of one panel at a stated time."""
+    return _folded(n for n in picture.state_notes if n.entered_at <= at).get(panel, State())
+
+
+def _folded(notes: Iterable[StateNote]) -> dict[str, State]:
+    out: dict[str, State] = {}
+    for note in notes:
+        for panel in note.panels:
+            was = out.get(panel, State())
+            out[panel] = State(note.clean or was.clean, note.work or was.work, note.cover or was.cover)
+    return out

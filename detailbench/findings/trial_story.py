@@ -9,6 +9,7 @@ from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
 from detailbench.findings.panels import odd
+from detailbench.findings.processes import group_of
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Combination, FinishGroup, Trial, TrialOutcome
 from detailbench.trials.adopt import TrialSeen, confirming_due, may_adopt, mildest_words
@@ -30,8 +31,10 @@ class TrialTold:
 
 
 def trials_of(picture: JobPicture, group_id: str) -> tuple[Trial, ...]:
-    """The trials of a finish group in the order made."""
-    return tuple(t for t in picture.trials if t.group_id == group_id)
+    """The trials made on panels of a finish group, in the order made. A trial speaks of the paint it was made on: it
+    goes with its panel when that is found to carry another paint."""
+    group = next((g for g in picture.groups if g.id == group_id), None)
+    return () if group is None else tuple(t for t in picture.trials if t.panel in group.panels)
 
 
 def outcome_of(picture: JobPicture, trial_id: str) -> TrialOutcome | None:
@@ -112,7 +115,7 @@ def known_range(picture: JobPicture, group_id: str, without: str = "") -> tuple[
 
 
 def _context(picture: JobPicture, trial: Trial) -> Context:
-    group = one(picture.groups, trial.group_id)
+    group = group_of(picture, trial.panel) or one(picture.groups, trial.group_id)
     range_ = known_range(picture, group.id, without=trial.id)
     keys = [r.rung.key for r in range_]
     under = one(picture.trials, trial.on_top_of).combination_id if trial.on_top_of else None

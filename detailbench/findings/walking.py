@@ -7,9 +7,10 @@ from datetime import datetime
 
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
+from detailbench.findings.moments import last_polishings, taken_after
 from detailbench.findings.settings import plausible_range_um
 from detailbench.findings.states import state_of
-from detailbench.record.picture import JobPicture
+from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Place, Reading
 
 DOUBLE_WITHIN_S = 0.8
@@ -21,8 +22,13 @@ def panel_places(picture: JobPicture, panel: str) -> tuple[Place, ...]:
 
 
 def readings_at(picture: JobPicture, place_id: str, work: str | None = None) -> tuple[Reading, ...]:
-    """Readings of a place in order, of one moment (``as_found`` before, ``polished`` after) or of both."""
-    return tuple(r for r in picture.readings if r.place_id == place_id and work in (None, r.work))
+    """Readings of a place in order, of one moment (``as_found`` before, ``polished`` after the last polishing) or all
+    of them."""
+    found = tuple(r for r in picture.readings if r.place_id == place_id and work in (None, r.work))
+    if work != "polished" or not found:
+        return found
+    note = last_polishings(picture).get(one(picture.places, place_id).panel)
+    return tuple(r for r in found if taken_after(r, note))
 
 
 def next_place(picture: JobPicture, panel: str) -> Place:
@@ -32,7 +38,8 @@ def next_place(picture: JobPicture, panel: str) -> Place:
     if not places:
         raise Refused(_("There are no places on that panel yet."), rule="no_places")
     work = state_of(picture, panel).work
-    counts = Counter(r.place_id for r in picture.readings if r.work == work)
+    note = last_polishings(picture).get(panel) if work == "polished" else None
+    counts = Counter(r.place_id for r in picture.readings if r.work == work and taken_after(r, note))
     return min(places, key=lambda p: (counts[p.id], p.number))
 
 
@@ -43,7 +50,8 @@ def reading_flags(picture: JobPicture, place: Place, value_um: float | None, now
     low, high = plausible_range_um(picture.shop)
     if picture.readings:
         last = picture.readings[-1]
-        if (now - last.entered_at).total_seconds() < DOUBLE_WITHIN_S and last.source != "file":
+        # a clock set back makes no double
+        if 0 <= (now - last.entered_at).total_seconds() < DOUBLE_WITHIN_S and last.source not in ("file", "tray"):
             flags.append("double")
     if value_um is not None:
         if value_um == 0:

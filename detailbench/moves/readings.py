@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import ClassVar
@@ -14,19 +13,27 @@ from detailbench.body.edges import EdgePosition, to_edges
 from detailbench.body.names import panel_name
 from detailbench.body.outlines import load_outline
 from detailbench.body.places import places_count, propose_places, walk_sort
+from detailbench.findings.gauges import RoundOfChecks, rounds
+from detailbench.findings.panels import may_set_aside
 from detailbench.findings.states import state_of
 from detailbench.findings.walking import next_place, reading_flags
 from detailbench.moves.move import Done
+from detailbench.moves.panels import on_panel, on_this_car, real_number
+from detailbench.moves.reasons import says_why
 from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import CheckReading, Gauge, GaugeSession, Place, PlaceDecision, Reading, Shim
+from detailbench.record.things import CheckReading, Gauge, GaugeSession, Job, Place, PlaceDecision, Reading, Shim
 from detailbench.record.writing import Writer
 
 NO_VALUE = ("over_range", "no_metal", "nothing")
+ORIGINS = ("chosen", "control")
+MOST_UM = 100_000.0  # 10 cm; what is implausible below that is kept and flagged
 
 
-def _real(value: float, name: str) -> None:
-    if not isinstance(value, (int, float)) or not math.isfinite(value):
-        raise BadInput(_("That is not a number."), field=name, given=str(value))
+def _shown(value: float, name: str) -> None:
+    """Raise BadInput unless a gauge can have shown this."""
+    real_number(value, name)
+    if abs(value) > MOST_UM:
+        raise BadInput(_("No gauge shows that."), field=name, given=value)
 
 
 @dataclass(frozen=True)
@@ -41,8 +48,9 @@ class StartSession:
 
     def make(self, w: Writer) -> Done:
         gauge = w.get(Gauge, self.gauge_id)
+        w.get(Job, self.job_id)
         if self.temperature_c is not None:
-            _real(self.temperature_c, "temperature_c")
+            real_number(self.temperature_c, "temperature_c")
         session = w.add(
             GaugeSession, job_id=self.job_id, gauge_id=gauge.id, temperature_c=self.temperature_c, note=self.note
         )
@@ -51,7 +59,9 @@ class StartSession:
 
 @dataclass(frozen=True)
 class RecordCheck:
-    """Raw values on the zero plate or a foil, as the gauge showed them. ``again``: begin a new round of checks."""
+    """Raw values on the zero plate or a foil, as the gauge showed them. ``again``: begin a new round of checks. One is
+    begun of itself for another metal, once readings followed a complete round, and after one that failed: more values
+    never talk a failed check away."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -66,10 +76,12 @@ class RecordCheck:
         shim = w.get(Shim, self.shim_id)
         if not self.values_um:
             raise BadInput(_("Type at least one value."), field="values_um")
-        rounds = [c.round_no for c in picture.check_readings if c.session_id == session.id]
-        round_no = max(rounds, default=0) + 1 if self.again or not rounds else max(rounds)
+        made = rounds(picture, session)
+        round_no = made[-1].round_no if made else 1
+        if made and (self.again or _is_over(picture, made[-1], shim)):
+            round_no += 1
         for value in self.values_um:
-            _real(value, "values_um")
+            _shown(value, "values_um")
             if value < 0 and shim.value_um != 0:
                 raise BadInput(_("A reading below zero is only possible on the zero plate."), field="values_um")
             w.add(
@@ -80,7 +92,17 @@ class RecordCheck:
                 value_um=float(value),
                 round_no=round_no,
             )
-        return Done(self.job_id, _("{n} check readings on {shim}").format(n=len(self.values_um), shim=shim.label))
+        shown = " · ".join(format_number(v, None, language()) for v in self.values_um)
+        return Done(self.job_id, _("gauge check, {shim}: {values} µm").format(shim=shim.label, values=shown))
+
+
+def _is_over(picture: JobPicture, last: RoundOfChecks, shim: Shim) -> bool:
+    if shim.substrate != last.principle:
+        return True
+    if last.check is None:
+        return False
+    of_gauge = {s.id for s in picture.sessions if s.gauge_id == last.session.gauge_id}
+    return not last.check.passed or any(r.seq > last.seq and r.session_id in of_gauge for r in picture.readings)
 
 
 def checked_value(value_um: float | None, no_value: str) -> None:
@@ -90,7 +112,7 @@ def checked_value(value_um: float | None, no_value: str) -> None:
     if no_value and no_value not in NO_VALUE:
         raise BadInput(_("“{why}” is not a reason for no value.").format(why=no_value), field="no_value")
     if value_um is not None:
-        _real(value_um, "value_um")
+        _shown(value_um, "value_um")
         if value_um < 0:
             raise BadInput(_("A paint thickness is never below zero."), field="value_um", given=value_um)
 
@@ -153,6 +175,10 @@ class AddPlace:
 
     def make(self, w: Writer) -> Done:
         picture = w.job(self.job_id)
+        if self.origin not in ORIGINS:
+            raise BadInput(_("“{value}” is no kind of place.").format(value=self.origin), field="origin")
+        on_this_car(picture, (self.panel,))
+        on_panel(picture, self.panel, self.at)
         if not any(p.panel == self.panel and p.origin == "proposed" for p in picture.places):
             add_places(w, picture, self.panel)
             picture = w.job(self.job_id)
@@ -189,6 +215,10 @@ class RecordReading:
         session = one(picture.sessions, self.session_id) if self.session_id else picture.sessions[-1]
         if self.place_id:
             place = one(picture.places, self.place_id)
+            if place.panel != self.panel:
+                raise BadInput(
+                    _("That place is on the {panel}.").format(panel=panel_name(place.panel)), field="place_id"
+                )
         else:
             if not any(p.panel == self.panel for p in picture.places):
                 add_places(w, picture, self.panel)
@@ -244,12 +274,12 @@ class DecidePlace:
     def make(self, w: Writer) -> Done:
         picture = w.job(self.job_id)
         place = one(picture.places, self.place_id)
+        if self.moment not in ("as_found", "polished"):
+            raise BadInput(_("“{value}” is not a state.").format(value=self.moment), field="moment")
         if self.decision not in ("set_aside", "kept"):
             raise BadInput(_("Decide: set aside, or kept."), field="decision", given=self.decision)
-        if len(self.reason.split()) < 2:
+        if not says_why(self.reason):
             raise BadInput(_("Give the reason in at least two words; it is printed."), field="reason")
-        from detailbench.findings.panels import may_set_aside
-
         why_not = may_set_aside(picture, place, self.moment) if self.decision == "set_aside" else None
         if why_not:
             raise Refused(why_not, rule="low_place")

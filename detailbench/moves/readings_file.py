@@ -9,7 +9,7 @@ from typing import ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
-from detailbench.findings.states import state_of
+from detailbench.findings.states import State, state_at, state_of
 from detailbench.findings.walking import panel_places, reading_flags
 from detailbench.moves.move import Done
 from detailbench.moves.readings import add_places, checked_value
@@ -69,7 +69,7 @@ class ImportReadings:
                 source="file",
                 note=line.note,
                 stated_at=line.at,
-                **walk.states[line.panel].as_fields(),
+                **walk.state_of(line).as_fields(),
             )
         return Done(self.job_id, _("{n} readings from a file").format(n=len(self.lines)))
 
@@ -90,6 +90,10 @@ class _Walk:
         self._places = {panel: panel_places(self.picture, panel) for panel in panels}
         work = {p.id: self.states[p.panel].work for places in self._places.values() for p in places}
         self._counts = Counter(r.place_id for r in self.picture.readings if r.work == work.get(r.place_id))
+
+    def state_of(self, line: ImportedReading) -> State:
+        """The panel's state when the file says the reading was taken, else now."""
+        return self.states[line.panel] if line.at is None else state_at(self.picture, line.panel, line.at)
 
     def place_for(self, line: ImportedReading) -> Place:
         """The place a line names, else the one with the fewest readings."""
