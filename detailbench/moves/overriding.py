@@ -7,12 +7,14 @@ from collections.abc import Sequence
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
 from detailbench.findings.gates import Stop
-from detailbench.record.things import Override
+from detailbench.moves.reasons import says_why
+from detailbench.record.things import Override, Person
 from detailbench.record.writing import Writer
 
 
 def stopped_unless_overridden(w: Writer, job_id: str, stops: Sequence[Stop], panel: str, reason: str) -> None:
-    """Raise Refused for the first stop that stands; with a reason the overridable ones are set aside and noted."""
+    """Raise Refused for the first stop that stands; with a reason, and a person to name, the overridable ones are set
+    aside and noted."""
     if not stops:
         return
     for stop in stops:
@@ -20,9 +22,12 @@ def stopped_unless_overridden(w: Writer, job_id: str, stops: Sequence[Stop], pan
             raise Refused(stop.sentence, rule=stop.rule)
     if not reason:
         raise Refused(" ".join(s.sentence for s in stops), rule=stops[0].rule, may_override=True)
-    if len(reason.split()) < 2:
+    if not says_why(reason):
         raise Refused(
             _("A reason needs at least two words; it is printed with your name."), rule=stops[0].rule, may_override=True
         )
+    if not w.person_id:
+        raise Refused(_("Choose who you are first: a rule set aside is printed with a name."), rule="no_person")
+    w.get(Person, w.person_id)
     for stop in stops:
         w.add(Override, job_id=job_id, rule=stop.rule, panel=panel, reason=reason.strip())

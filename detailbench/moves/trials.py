@@ -9,10 +9,12 @@ from typing import Any, ClassVar
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
+from detailbench.body.names import panel_name
 from detailbench.findings.gates import no_abrasive
 from detailbench.findings.trial_story import advice_for
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
+from detailbench.moves.panels import lamp_of_the_shop, on_panel, real_number
 from detailbench.record.picture import one
 from detailbench.record.things import Combination, Trial, TrialOutcome
 from detailbench.record.writing import Writer
@@ -30,7 +32,10 @@ def _technique(values: Mapping[str, Any]) -> dict[str, Any]:
     for name, value in values.items():
         if name not in TECHNIQUE:
             raise BadInput(_("A technique has no field “{name}”.").format(name=name), field=name)
-        if name in NUMBERS and value is not None and not value > 0:
+        if name in NUMBERS and value is not None:
+            real_number(value, name)
+            if value > 0:
+                continue
             raise BadInput(_("That must be more than nothing, or left empty."), field=name, given=value)
     return dict(values)
 
@@ -63,9 +68,12 @@ class RecordTrial:
         combination = w.get(Combination, self.combination_id)
         if self.on_top_of:
             under = one(picture.trials, self.on_top_of)
-            if under.group_id != group.id:
-                raise Refused(_("A refining trial stands on a place of the same finish group."), rule="on_top")
+            if under.panel != self.panel:
+                raise Refused(_("A refining trial stands on the place it refines, on the same panel."), rule="on_top")
         stopped_unless_overridden(w, self.job_id, no_abrasive(picture, self.panel), self.panel, self.override)
+        lamp_of_the_shop(picture, self.technique.get("lamp_id", ""))
+        if self.at is not None:
+            on_panel(picture, self.panel, self.at)
         place = {} if self.at is None else {
             "edge_a": self.at.edge_a, "edge_a_mm": self.at.a_mm, "edge_b": self.at.edge_b, "edge_b_mm": self.at.b_mm,
         }  # fmt: skip
@@ -80,7 +88,7 @@ class RecordTrial:
             **place,
             **_technique(self.technique),
         )
-        return Done(self.job_id, _("trial on {panel}").format(panel=self.panel), trial.id)
+        return Done(self.job_id, _("trial on {panel}").format(panel=panel_name(self.panel)), trial.id)
 
 
 @dataclass(frozen=True)
@@ -93,7 +101,9 @@ class CorrectTrial:
     technique: Mapping[str, Any]
 
     def make(self, w: Writer) -> Done:
-        trial = one(w.job(self.job_id).trials, self.trial_id)
+        picture = w.job(self.job_id)
+        trial = one(picture.trials, self.trial_id)
+        lamp_of_the_shop(picture, self.technique.get("lamp_id", ""))
         w.change(trial, **_technique(self.technique))
         return Done(self.job_id, _("trial corrected"), trial.id)
 

@@ -2,38 +2,58 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, fields
 from datetime import timedelta
 from typing import Any, ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
 from detailbench.findings.gates import start_stops
 from detailbench.findings.processes import step_of_panel
+from detailbench.findings.states import READY, state_of
 from detailbench.findings.trial_story import may_adopt_steps
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
+from detailbench.moves.panels import real_number
 from detailbench.record.picture import one
 from detailbench.record.things import Combination, Process, ProcessStep, StateNote, StepRun
 from detailbench.record.writing import Writer
+from detailbench.work.process import MEANS
 
 _HEADER = {"id", "entered_at", "entered_by", "seq", "withdrawn", "job_id", "stated_at", "process_id", "number"}
 STEP_FIELDS = tuple(f.name for f in fields(ProcessStep) if f.name not in _HEADER)
 REPEAT_WITHIN = timedelta(seconds=1)
+A_DAY_S = 86_400.0
+MOST_MINUTES = 7 * 24 * 60.0  # a week on one step of one panel is a slip of the finger
+MEASURES: Mapping[str, tuple[float, float]] = {  # from a thumb's width to more than any panel
+    "section_m2": (0.0005, 10.0), "overlap": (0.0, 0.9), "pad_care_every": (1.0, 10_000.0), "spread_s": (0.0, A_DAY_S),
+    "polish_s": (0.0, A_DAY_S), "wipe_s": (0.0, A_DAY_S), "pad_care_s": (0.0, A_DAY_S), "setup_s": (0.0, A_DAY_S),
+}  # fmt: skip
 
 
 def _step_values(values: Mapping[str, Any]) -> dict[str, Any]:
     for name, value in values.items():
         if name not in STEP_FIELDS:
             raise BadInput(_("A step has no field “{name}”.").format(name=name), field=name)
-        if isinstance(value, (int, float)) and (not math.isfinite(value) or value < 0):
+        low, high = MEASURES.get(name, (None, 0.0))
+        if low is None:
+            continue
+        real_number(value, name)
+        if value < 0:
             raise BadInput(_("That cannot be below zero."), field=name, given=value)
-    if not values.get("section_m2", 0.1) > 0:
-        raise BadInput(_("A section has an area."), field="section_m2")
-    if values.get("pad_care_every", 1) < 1:
-        raise BadInput(_("Pads are cleaned every one or more sections."), field="pad_care_every")
+        if not low <= value <= high:
+            raise BadInput(
+                _("That is outside what a step can be: from {low} to {high}.").format(
+                    low=format_number(low), high=format_number(high)
+                ),
+                field=name,
+                given=value,
+            )
+    if values.get("means", "machine") not in MEANS:
+        raise BadInput(_("A step is by machine, by hand or by sanding."), field="means", given=values["means"])
     return dict(values)
 
 
@@ -86,7 +106,9 @@ class StartStep:
             raise Refused(_("A step is running on that panel already."), rule="running")
         stopped_unless_overridden(w, self.job_id, start_stops(picture, self.panel, step), self.panel, self.override)
         run = w.add(StepRun, job_id=self.job_id, panel=self.panel, step_id=step.id, started_at=w.now)
-        return Done(self.job_id, _("step {n} started on {panel}").format(n=step.number, panel=self.panel), run.id)
+        return Done(
+            self.job_id, _("step {n} started on {panel}").format(n=step.number, panel=panel_name(self.panel)), run.id
+        )
 
 
 @dataclass(frozen=True)
@@ -103,8 +125,12 @@ class FinishStep:
     def make(self, w: Writer) -> Done:
         if self.ended not in ("finished", "paused", "left_running"):
             raise BadInput(_("A step is finished, paused or left running."), field="ended", given=self.ended)
-        if self.minutes is not None and not (math.isfinite(self.minutes) and self.minutes > 0):
-            raise BadInput(_("Minutes must be more than nothing."), field="minutes", given=self.minutes)
+        if self.minutes is not None:
+            real_number(self.minutes, "minutes")
+            if self.minutes <= 0:
+                raise BadInput(_("Minutes must be more than nothing."), field="minutes", given=self.minutes)
+            if self.minutes > MOST_MINUTES:
+                raise BadInput(_("That is more than a week."), field="minutes", given=self.minutes)
         picture = w.job(self.job_id)
         running = [r for r in picture.runs if r.panel == self.panel and r.finished_at is None]
         if not running:
@@ -113,12 +139,16 @@ class FinishStep:
         w.change(run, finished_at=w.now, ended=self.ended, minutes=self.minutes)
         step = one(picture.steps, run.step_id)
         if self.ended == "finished":
+            # it is no longer wiped; but polishing washes nothing
+            clean = "decontaminated" if state_of(picture, self.panel).clean in READY else ""
             w.add(
-                StateNote, job_id=self.job_id, panels=(self.panel,), work="polished", clean="decontaminated",
+                StateNote, job_id=self.job_id, panels=(self.panel,), work="polished", clean=clean,
                 how=_("step {n} finished").format(n=step.number),
             )  # fmt: skip
         words = {"finished": _("finished"), "paused": _("paused"), "left_running": _("left running, time unknown")}
-        says = _("step {n} on {panel}: {what}").format(n=step.number, panel=self.panel, what=words[self.ended])
+        says = _("step {n} on {panel}: {what}").format(
+            n=step.number, panel=panel_name(self.panel), what=words[self.ended]
+        )
         return Done(self.job_id, says, run.id)
 
 
@@ -138,4 +168,6 @@ class TickSections:
         if self.sections_done < 0:
             raise BadInput(_("Sections are counted from 0."), field="sections_done", given=self.sections_done)
         w.change(running[-1], sections_done=self.sections_done)
-        return Done(self.job_id, _("{n} sections done on {panel}").format(n=self.sections_done, panel=self.panel))
+        return Done(
+            self.job_id, _("{n} sections done on {panel}").format(n=self.sections_done, panel=panel_name(self.panel))
+        )
