@@ -161,20 +161,37 @@ def test_places_are_drawn_in_order_with_their_state(bay: Bay) -> None:
     assert {p.state for p in proposed} == {"due"}
 
 
-def test_the_chart_shows_panel_twin_and_the_others_and_says_the_same_in_words(bay: Bay) -> None:
+def test_the_chart_says_in_words_what_it_shows(bay: Bay) -> None:
     bay.shop.checked(bay.job)
     for panel in FLANKS:
         measured(bay, panel, (238.0 if panel == "door_rear_l" else 118.0,) * 5)
     text = opened(bay, "door_rear_l", "Chart")
     assert bay.thickness.card is not None
-    chart = bay.thickness.card.chart.chart
+    chart = bay.thickness.card.chart.scatter
     assert chart is not None
-    titles = [(c.title, c.values_um[0], len(c.values_um)) for c in chart.columns]
-    assert titles == [("left rear door", 238.0, 5), ("its twin", 118.0, 5), ("others, means", 118.0, 4)]
-    assert "left rear door: 238, 238, 238, 238, 238; its twin: 118" in text
-    assert chart.accessibleName().endswith(bay.thickness.card.chart.words.text())
+    assert chart.isVisible()
+    assert "place 1: 238" in text
+    assert "Its twin, right rear door: place 1: 118" in text
+    assert "left front door: mean 118" in text
     bay.press(Qt.Key.Key_F7)
-    assert chart.columns[0].title == "left rear door"
+    assert "place 1: 238" in bay.visible_text()
+
+
+def test_before_and_after_are_charted_once_there_is_an_after(bay: Bay) -> None:
+    bay.shop.checked(bay.job)
+    measured(bay, "bonnet", (118.0,) * 8)
+    opened(bay, "bonnet", "Chart")
+    assert bay.thickness.card is not None
+    part = bay.thickness.card.chart
+    assert not part.which.isVisible()
+    bay.shop.bench.do(SetState(bay.job, ("bonnet",), work="polished"))
+    bay.shop.checked(bay.job)
+    bay.shop.clock.forward(seconds=4)
+    bay.shop.bench.do(RecordReading(bay.job, "bonnet", 116.0))
+    bay.click("chart: before and after")
+    assert part.change is not None
+    assert part.change.isVisible()
+    assert "Place 1: 118.0 before, 116.0 after." in bay.visible_text()
 
 
 def test_the_chart_library_is_loaded_only_when_a_chart_is_first_opened() -> None:

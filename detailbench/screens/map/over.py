@@ -21,6 +21,7 @@ from detailbench.screens.map.shapes import hatch_brush, qt_path
 
 SHIFTS = (0.0, -0.14, 0.14, -0.24, 0.24, -0.34, 0.34)  # shares of the panel's height
 _LEFT, _CENTRE, _RIGHT = -1, 0, 1
+DOT_MM = 0.8  # radius of the smallest dot, still seen from a trolley
 
 
 class Over:
@@ -170,7 +171,7 @@ class Over:
             points = [self.to_view(x, y) for x, y in mark.points]
             thick = (0.35 + 0.45 * mark.weight) * self.m.dots_per_mm
             if mark.shape == "dot" and points:
-                r = thick * 1.1
+                r = max(thick * 1.1, DOT_MM * self.m.dots_per_mm)
                 self.p.setPen(QPen(casing, 1.5))
                 self.p.setBrush(ink)
                 self.p.drawEllipse(points[0], r, r)

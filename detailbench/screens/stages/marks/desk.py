@@ -58,8 +58,10 @@ class MarksDesk(QObject):
         picture = self.context.picture
         wanted = self._lamp
         if not wanted and picture is not None:
-            used = [*picture.marks, *picture.panel_looks, *picture.mark_checks]
-            wanted = max(used, key=lambda m: m.seq).lamp_id if used else ""
+            used = [(m.seq, m.lamp_id) for m in picture.marks]
+            used += [(look.seq, look.lamp_id) for look in picture.panel_looks]
+            used += [(c.seq, c.lamp_id) for c in picture.mark_checks]
+            wanted = max(used)[1] if used else ""
         return next((lamp for lamp in self.lamps if lamp.id == wanted), None)
 
     def use_lamp(self, lamp_id: str) -> None:

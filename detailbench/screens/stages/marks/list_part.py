@@ -54,7 +54,7 @@ class ListPart(QWidget):
         gives_way(self.list, m.px(30))
         self.words = label("", wrap=True)
         self.severity = ChoiceRow(_("severity"), DIGITS, columns=6)
-        self.depth = ChoiceRow(_("depth"), DIGITS, columns=6)
+        self.how_deep = ChoiceRow(_("depth"), DIGITS, columns=6)
         self.intent = ChoiceRow(_("intent"), [(i.value, i.label) for i in Intent], columns=3)
         self.length = TextField(_("length, mm"), check=_plain)
         self.count = TextField(_("how many counted"), check=_whole)
@@ -66,11 +66,12 @@ class ListPart(QWidget):
         detail.setContentsMargins(0, 0, 0, 0)
         detail.setSpacing(m.space("thin"))
         sizes, ends = QHBoxLayout(), QHBoxLayout()
+        part: QWidget
         for row, parts in ((sizes, (self.length, self.count)), (ends, (self.back, self.strike))):
             row.setSpacing(m.space("small"))
             for part in parts:
                 row.addWidget(part, 1)
-        for part in (self.words, self.severity, self.depth, self.intent):
+        for part in (self.words, self.severity, self.how_deep, self.intent):
             detail.addWidget(part)
         detail.addLayout(sizes)
         detail.addWidget(self.removal)
@@ -87,7 +88,7 @@ class ListPart(QWidget):
         self.list.itemActivated.connect(lambda _item: self.open_detail())
         self.list.itemClicked.connect(lambda _item: self.open_detail())
         self.severity.chosen.connect(lambda v: self._correct(severity=int(v)))
-        self.depth.chosen.connect(lambda v: self._correct(depth=int(v)))
+        self.how_deep.chosen.connect(lambda v: self._correct(depth=int(v)))
         self.intent.chosen.connect(lambda v: self._correct(intent=v))
         self.length.committed.connect(lambda text: self._correct(length_mm=_plain(text)))
         self.count.committed.connect(lambda text: self._correct(count=_whole(text)))
@@ -147,7 +148,7 @@ class ListPart(QWidget):
         item = self.list.currentItem()
         self.words.setText(item.text() if item is not None else "")
         self.severity.set_value(str(mark.severity))
-        self.depth.set_value("" if mark.depth is None else str(mark.depth))
+        self.how_deep.set_value("" if mark.depth is None else str(mark.depth))
         self.intent.set_value(mark.intent)
         self.length.setVisible("length" in kind.measures)
         self.length.set_text("" if mark.length_mm is None else format_number(mark.length_mm, 0))

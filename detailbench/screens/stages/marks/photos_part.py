@@ -102,6 +102,7 @@ class PhotosPart(QWidget):
         self.redraw()
 
     def _build(self, gap: int) -> None:
+        part: QWidget
         top = QHBoxLayout()
         for part in (self.add, self.moment, self.strike, self.cancel):
             top.addWidget(part, 1)

@@ -146,6 +146,7 @@ class FilePart(QWidget):
         read = self._read
         found = read.found if read is not None else None
         lines, panel = self.accepted, self._desk.panel
+        part: QWidget
         loose = sum(1 for line in lines if line.panel is None)
         for part in (self.result, self.leave):
             part.setVisible(read is not None)
