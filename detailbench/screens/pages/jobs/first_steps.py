@@ -27,6 +27,8 @@ class FirstSteps(QWidget):
         self.name = TextField(_("your name"))
         self.initials = TextField(_("your initials"))
         self.name.line.textEdited.connect(self._suggest_initials)
+        for each in (self.name, self.initials):
+            each.line.returnPressed.connect(self._add_person)
         self.me = button(_("This is me"), self._add_person)
         self.workshop = TextField(_("name of the workshop, as printed"))
         self.workshop.committed.connect(lambda _text: self._name_workshop())
@@ -37,6 +39,7 @@ class FirstSteps(QWidget):
         self.share = TextField(_("accuracy, ± % of the reading"), check=_number)
         self.foil = TextField(_("a check foil's value, µm"), check=_number)
         self.tolerance = TextField(_("its tolerance ±, µm"), check=_number)
+        self.tolerance.line.returnPressed.connect(self._add_gauge)
         self.measure = button(_("Keep gauge, zero plate and foil"), self._add_gauge)
         self.said = {key: sentence() for key in ("person", "workshop", "kit", "gauge")}
         grid = QGridLayout()

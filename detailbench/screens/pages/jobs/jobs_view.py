@@ -74,6 +74,8 @@ class JobsView(QWidget):
             self._greeted = True
             if not shop.jobs and not shop.people:
                 self.show_steps()
+            else:
+                self.take_focus()
         self.jobs.redraw()
         self.steps.redraw()
 

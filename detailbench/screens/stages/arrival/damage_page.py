@@ -23,6 +23,7 @@ class DamagePage(QWidget):
         self.words = NoteField(_("existing damage, in words"), lines=2)
         self.words.committed.connect(self.add)
         self.list = OpenList(context.dress, _("existing damage"))
+        self.list.chosen.connect(lambda _key: self._enable())
         self.strike = button(_("Strike out the chosen line"), self.strike_out)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -59,4 +60,7 @@ class DamagePage(QWidget):
             front = panel_name(damage.panel) if damage.panel else _("elsewhere")
             lines.append(Line(damage.id, f"{front}: {damage.words}"))
         self.list.set_lines(lines)
-        self.strike.setEnabled(bool(lines))
+        self._enable()
+
+    def _enable(self) -> None:
+        self.strike.setEnabled(bool(self.list.key))

@@ -56,10 +56,10 @@ class ArrivalStage(Stage):
 
 def damage_colouring(context: Context) -> Colouring:
     """Panels with damage noted on arrival, hatched and said."""
-    fills = {}
-    if context.picture is not None:
-        for damage in context.picture.damages:
-            if damage.panel:
-                fills[damage.panel] = PanelFill(hatch="crossed", says=damage.words)
+    said: dict[str, list[str]] = {}
+    for damage in context.picture.damages if context.picture is not None else ():
+        if damage.panel:
+            said.setdefault(damage.panel, []).append(damage.words)
+    fills = {panel: PanelFill(hatch="crossed", says="; ".join(words)) for panel, words in said.items()}
     hatches = (("crossed", _("damage noted on arrival")),) if fills else ()
     return Colouring("damage", _("existing damage"), fills, hatches=hatches)  # type: ignore[arg-type]

@@ -9,8 +9,8 @@ from detailbench.body.names import panel_name
 from detailbench.findings.processes import group_of
 from detailbench.moves.surface import MakeGroup
 from detailbench.screens.context import Context
-from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.look.parts import button, sentence
+from detailbench.screens.stages.wash.asked_text import AskedText
 from detailbench.screens.stages.wash.panels_meant import PanelsMeant
 
 
@@ -21,7 +21,7 @@ class GroupPage(QWidget):
         super().__init__()
         self._context, self._meant = context, meant
         self.panels = sentence()
-        self.name = TextField(_("name of the finish group"))
+        self.name = AskedText(_("name of the finish group"))
         self.make_it = button(_("Make this finish group"), self.make)
         self.says = sentence(
             _("Panels that were painted apart, or are filmed, take another process. They leave the group they are in; "
@@ -47,9 +47,8 @@ class GroupPage(QWidget):
         if not name:
             self.name.say(_("Give the group a name, such as “left front door, refinished”."))
             return
-        if self._context.do(MakeGroup(job, name, panels), initiator=self) is not None:
-            self.name.line.setModified(False)
-            self.name.set_text("")
+        if self._context.do(MakeGroup(job, name, panels), initiator=self, at=self.name.refuse) is not None:
+            self.name.clear()
 
     def redraw(self) -> None:
         """Name the panels meant and the groups they would leave."""

@@ -8,8 +8,8 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.moves.surface import HoldPanel, ReleasePanel
 from detailbench.screens.context import Context
-from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.look.parts import button, label
+from detailbench.screens.stages.wash.asked_text import AskedText
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 
 
@@ -20,7 +20,7 @@ class HeldPage(QWidget):
         super().__init__()
         self._context = context
         self.panel = label("", "strong", wrap=True)
-        self.reason = TextField(_("reason, at least two words; it is printed"))
+        self.reason = AskedText(_("reason, at least two words; it is printed"))
         self.hold_it = button(_("Hold this panel back"), self.hold)
         self.list = OpenList(context.dress, _("panels held back"))
         self.list.chosen.connect(context.select_panel)
@@ -45,9 +45,8 @@ class HeldPage(QWidget):
         if len(reason.split()) < 2:
             self.reason.say(_("Give the reason in at least two words; it is printed."))
             return
-        if self._context.do(HoldPanel(job, panel, reason), initiator=self) is not None:
-            self.reason.line.setModified(False)
-            self.reason.set_text("")
+        if self._context.do(HoldPanel(job, panel, reason), initiator=self, at=self.reason.refuse) is not None:
+            self.reason.clear()
 
     def release(self) -> None:
         """Release the selected panel."""

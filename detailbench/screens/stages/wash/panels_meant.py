@@ -45,6 +45,9 @@ class PanelsMeant(QObject):
             self.scope = "several"
             self.several = self.several ^ {panel}
             self.changed.emit()
+            said = _("{panel} is taken in.") if panel in self.several else _("{panel} is left out.")
+            said = said.format(panel=panel_name(panel))
+            self._context.notice(said[:1].upper() + said[1:], "plain")
 
     def take_side(self, side: str) -> None:
         """Take in every panel of one side."""

@@ -12,8 +12,8 @@ from detailbench.findings.states import State, states
 from detailbench.moves.surface import SetState
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
-from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.look.parts import label
+from detailbench.screens.stages.wash.asked_text import AskedText
 from detailbench.screens.stages.wash.panels_meant import PanelsMeant
 from detailbench.screens.stages.wash.words import clean_words, cover_words, state_words
 
@@ -25,7 +25,7 @@ class StatePage(QWidget):
         super().__init__()
         self._context, self._meant = context, meant
         self.now = label("", "sentence", wrap=True)
-        self.how = TextField(_("how, in words; goes with what you press next"))
+        self.how = AskedText(_("how, in words; goes with what you press next"))
         self.clean = ChoiceRow(_("the surface is now"), tuple(clean_words().items()), columns=2)
         self.clean.chosen.connect(lambda key: self.enter(clean=key))
         self.cover = ChoiceRow(_("what lies on the paint"), tuple(cover_words().items()), columns=2)
@@ -51,8 +51,7 @@ class StatePage(QWidget):
         if done is None:
             self.redraw()
         else:
-            self.how.line.setModified(False)
-            self.how.set_text("")
+            self.how.clear()
 
     def redraw(self) -> None:
         """Show the state of the panels meant; where they differ, how many are how."""
