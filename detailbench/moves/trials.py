@@ -61,7 +61,7 @@ class RecordTrial:
         group = one(picture.groups, self.group_id)
         if self.panel not in group.panels:
             raise BadInput(
-                _("That panel is not in the finish group “{group}”.").format(group=group.name), field="panel"
+                _("That panel is not in the finish group “{group}”.").format(group=_(group.name)), field="panel"
             )
         if self.spot not in SPOTS:
             raise BadInput(_("The place is typical, worst or confirming."), field="spot", given=self.spot)

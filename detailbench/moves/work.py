@@ -81,7 +81,7 @@ class AdoptProcess:
         process = w.add(Process, job_id=self.job_id, group_id=group.id, trial_ids=rest, words=self.words)
         for number, step in enumerate(steps, 1):
             w.add(ProcessStep, job_id=self.job_id, process_id=process.id, number=number, **step)
-        return Done(self.job_id, _("process adopted for “{group}”").format(group=group.name), process.id)
+        return Done(self.job_id, _("process adopted for “{group}”").format(group=_(group.name)), process.id)
 
 
 @dataclass(frozen=True)
