@@ -272,6 +272,21 @@ def test_a_copy_that_was_changed_is_told_from_the_kept_one(
     assert "Not changed since it was closed" not in told
 
 
+def test_a_copy_of_another_report_is_not_taken_for_this_one(
+    window: Window, stage: HandoverStage, qtbot: QtBot, tmp_path: Path
+) -> None:
+    closed(window, stage, qtbot)
+    target = tmp_path / "first.pdf"
+    type_into(window, "copy to", str(target))
+    click(window, "Copy the report out")
+    click(window, "Close the report")
+    qtbot.waitUntil(lambda: not acts_of(stage).beside.busy, timeout=LONG_MS)
+    type_into(window, "copy to", str(target))
+    click(window, "Check the seal")
+    qtbot.waitUntil(lambda: not acts_of(stage).beside.busy, timeout=LONG_MS)
+    assert "this is not the file in the record" in words(window.centre.card)
+
+
 def test_an_existing_file_is_not_written_over(
     window: Window, stage: HandoverStage, qtbot: QtBot, tmp_path: Path
 ) -> None:

@@ -12,6 +12,7 @@ from stage_scenes import click, judged_trial, named, pick, ready_job, scrolls, s
 
 from detailbench.findings.processes import process_of
 from detailbench.moves.surface import HoldPanel
+from detailbench.moves.trials import JudgeTrial
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.on_map import process_colouring, trial_drawing
 from detailbench.screens.stages.trials.stage import TrialsStage
@@ -60,6 +61,19 @@ def test_the_card_says_where_to_start_and_what_is_known_of_each_combination(
     assert "did not clear" in told
     assert "cleared, finish not clear" in told
     assert told.count("not tried on this paint") == 7
+
+
+def test_words_and_hatches_tell_the_combinations_apart(
+    window: Window, stage: TrialsStage, invented: InventedShop, job: str
+) -> None:
+    judged_trial(invented, job, 2, "yes", "clear")
+    judged_trial(invented, job, 3, "no", "clear")
+    judged_trial(invented, job, 5, "yes", "even_haze")
+    barred = judged_trial(invented, job, 6, "yes", "clear")
+    invented.bench.do(JudgeTrial(job, barred.id, stopped="heat"))
+    assert stage.card is not None
+    hatches = [line.hatch for line in stage.card.place.range.lines()]
+    assert hatches[1:7] == ["dots", "", "falling", "dots", "rising", "crossed"]
 
 
 def test_without_a_panel_the_card_asks_for_one_and_the_next_group_leads_to_its_typical_panel(
@@ -147,11 +161,14 @@ def test_space_enters_the_trial_and_counts_in_and_the_far_view_comes(
 
 
 def test_three_presses_at_once_are_one(window: Window, stage: TrialsStage, invented: InventedShop, job: str) -> None:
+    first = invented.clock.now()
     for _press in range(3):
         press(Qt.Key.Key_Space)
         invented.clock.forward(seconds=0.3)
     assert len(invented.picture(job).trials) == 1
-    assert hand_of(stage).timer is not None
+    timer = hand_of(stage).timer
+    assert timer is not None
+    assert timer.started_at == first
 
 
 def test_the_phases_lead_on_without_a_key(window: Window, invented: InventedShop, qtbot: QtBot) -> None:
@@ -331,6 +348,19 @@ def test_two_steps_are_cut_then_refined_on_top_then_adopted_by_mouse(
     assert [s.number for s in picture.steps] == [1, 2]
     assert picture.steps[1].polish_s == 45
     assert picture.steps[0].section_m2 == pytest.approx(0.35 * 0.26)
+
+
+def test_a_second_refining_trial_stands_on_the_cut_too(
+    window: Window, stage: TrialsStage, invented: InventedShop, job: str
+) -> None:
+    cut = judged_trial(invented, job, 5, "yes", "even_haze")
+    judged_trial(invented, job, 3, "yes", "even_haze", on=cut.id)
+    click(window, "Trial")
+    pick(window, "What to do next, advised first", "milder")
+    click(window, "Take up what is chosen")
+    draft = hand_of(stage).draft
+    assert draft is not None
+    assert draft.on_top_of == cut.id
 
 
 def test_a_process_not_seen_to_work_is_refused_with_what_is_missing(

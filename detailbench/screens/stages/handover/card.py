@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout
 
 from detailbench.basics.texts import _
 from detailbench.screens.context import Context
@@ -14,9 +14,10 @@ from detailbench.screens.stages.handover.protect_page import ProtectPage
 from detailbench.screens.stages.handover.report_acts import ReportActs
 from detailbench.screens.stages.handover.sign_page import signer
 from detailbench.screens.stages.work_parts.pages import Pages
+from detailbench.screens.stages.work_parts.seen_card import SeenCard
 
 
-class HandoverCard(QWidget):
+class HandoverCard(SeenCard):
     """Five pages, in the order things are done."""
 
     def __init__(self, context: Context, acts: ReportActs) -> None:
@@ -40,9 +41,8 @@ class HandoverCard(QWidget):
         for heard in (context.changed, context.job_opened, context.panel_selected):
             heard.connect(self.redraw)
         self.pages.turned.connect(self.redraw)
-        self.redraw()
 
-    def redraw(self, *_what: object) -> None:
+    def draw(self) -> None:
         """Draw the page that is shown anew."""
         self._by_key[self.pages.page].redraw()
 

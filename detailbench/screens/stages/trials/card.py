@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout
 
 from detailbench.basics.texts import _
 from detailbench.findings.panels import outline_of
@@ -18,9 +18,10 @@ from detailbench.screens.stages.trials.run_page import RunPage
 from detailbench.screens.stages.trials.sheet_page import SheetPage
 from detailbench.screens.stages.trials.story_page import StoryPage
 from detailbench.screens.stages.work_parts.pages import Pages
+from detailbench.screens.stages.work_parts.seen_card import SeenCard
 
 
-class TrialsCard(QWidget):
+class TrialsCard(SeenCard):
     """Follows the selected panel: its finish group is the one that is tried."""
 
     def __init__(self, context: Context, hand: TrialHand) -> None:
@@ -51,10 +52,9 @@ class TrialsCard(QWidget):
         hand.changed.connect(self.redraw)
         context.job_opened.connect(self.redraw)
         context.place_chosen.connect(self._place_chosen)
-        self.pages.turned.connect(lambda _key: self.redraw())
-        self.redraw()
+        self.pages.turned.connect(self.redraw)
 
-    def redraw(self) -> None:
+    def draw(self) -> None:
         """Draw what is shown anew."""
         group, picture = self._hand.group, self._context.picture
         if picture is None or group is None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout
 
 from detailbench.basics.texts import _
 from detailbench.screens.context import Context
@@ -11,9 +11,10 @@ from detailbench.screens.stages.work.caution_page import CautionPage
 from detailbench.screens.stages.work.hand import WorkHand
 from detailbench.screens.stages.work.panel_page import PanelPage
 from detailbench.screens.stages.work_parts.pages import Pages
+from detailbench.screens.stages.work_parts.seen_card import SeenCard
 
 
-class WorkCard(QWidget):
+class WorkCard(SeenCard):
     """Three pages."""
 
     def __init__(self, context: Context, hand: WorkHand) -> None:
@@ -28,9 +29,8 @@ class WorkCard(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.pages, 1)
         hand.changed.connect(self.redraw)
-        self.pages.turned.connect(lambda _key: self.redraw())
-        self.redraw()
+        self.pages.turned.connect(self.redraw)
 
-    def redraw(self) -> None:
+    def draw(self) -> None:
         """Draw the page that is shown anew."""
         {"panel": self.panel, "car": self.car, "cautions": self.cautions}[self.pages.page].redraw()
