@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 from bay_hand import Bay, bay, invented, plain, prepared
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QScrollArea
 
 from detailbench.findings.panels import panel_seen
 from detailbench.findings.walking import panel_places
@@ -192,6 +193,10 @@ def test_before_and_after_are_charted_once_there_is_an_after(bay: Bay) -> None:
     assert part.change is not None
     assert part.change.isVisible()
     assert "Place 1: 118.0 before, 116.0 after." in bay.visible_text()
+    QApplication.processEvents()
+    around = bay.window.centre.card.stack.currentWidget()
+    assert isinstance(around, QScrollArea)
+    assert not around.verticalScrollBar().isVisible()
 
 
 def test_the_chart_library_is_loaded_only_when_a_chart_is_first_opened() -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGraphicsView, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.screens.entry.choice_row import ChoiceRow
@@ -58,6 +58,8 @@ class ChartPart(QWidget):
         self.scatter, self.change = PanelScatter(dress), BeforeAfter(dress)
         for chart in (self.scatter, self.change):
             gives_way(chart, dress.look.measure.px(50))
+            for plot in chart.findChildren(QGraphicsView):
+                plot.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
             self._column.insertWidget(1, chart, 1)
 
     def redraw(self) -> None:

@@ -14,13 +14,11 @@ from detailbench.screens.context import Context
 from detailbench.screens.map.colouring import Colouring, DrawnPlace, PanelFill
 from detailbench.screens.stages.thickness import walk
 from detailbench.screens.stages.thickness.survey import Survey
-from detailbench.screens.stages.thickness.words import value_words
 from detailbench.thickness.odd_findings import Finding
 
 KEY = "thickness_mean"
 LEAST_SPAN_UM = 20.0  # the ramp is never finer than this, so that noise is not painted as a difference
 SPAN_SCATTERS = 4.0
-ROOMY_MM = 900.0  # on narrower panels the values would lie on one another; the card lists them
 
 
 def means(context: Context, survey: Survey | None) -> Colouring:
@@ -114,7 +112,5 @@ def drawn(picture: JobPicture | None, outline: Outline, selected: str) -> tuple[
                 continue  # another body style has other edges: the place is listed, not drawn
             last = place.last
             state = "due" if last is None else "none" if last.value_um is None else "flagged" if last.flags else "read"
-            roomy = key == selected and panel.width_mm >= ROOMY_MM
-            text = value_words(last) if roomy and last is not None and last.value_um is not None else ""
-            out.append(DrawnPlace(key, place.number, x, y, state, text))  # type: ignore[arg-type]  # one of the four
+            out.append(DrawnPlace(key, place.number, x, y, state))  # type: ignore[arg-type]  # one of the four
     return tuple(out)

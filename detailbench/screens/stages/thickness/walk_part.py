@@ -55,6 +55,7 @@ class WalkPart(QWidget):
             column.addWidget(part)
         column.addWidget(self.list, 1)
         column.addWidget(self.mend)
+        column.addStretch()
         self.entry.field.committed.connect(desk.typed)
         self.entry.field.no_value_said.connect(lambda: desk.no_value("nothing"))
         self.nothing.chosen.connect(desk.no_value)
