@@ -57,7 +57,7 @@ class HandoverStage(Stage):
         return _("still open: {what}").format(what=due_title(open_[0])) if open_ else _("nothing is open here")
 
     def colourings(self) -> tuple[ColouringChoice, ...]:
-        return (ColouringChoice("after", _("after the work"), after_colouring),)
+        return (ColouringChoice("after", _("came off"), after_colouring),)
 
     def actions(self, context: Context) -> tuple[Action, ...]:
         if self.card is None:
@@ -75,9 +75,9 @@ NOT_POLISHED: Hatch = "dots"
 
 
 def after_colouring(context: Context) -> Colouring:
-    """Polished panels with the tenth of a micrometre that came off; those not read again hatched. No ramp: how much
+    """Polished panels with what came off; those not read again hatched. No ramp: how much
     came off is not how good it is."""
-    from detailbench.basics.numbers import format_number
+    from detailbench.basics.numbers import format_thickness
     from detailbench.findings.changes import changes
     from detailbench.findings.panels import outline_of
 
@@ -93,11 +93,11 @@ def after_colouring(context: Context) -> Colouring:
             else:
                 change = found[key].change
                 stated = change is not None and change.outcome == "removed"
-                text = format_number(change.estimate_um, 1) if stated and change is not None else "–"
+                text = format_thickness(change.estimate_um, digits=1) if stated and change is not None else "–"
                 fills[key] = PanelFill(None, MEASURED, text, change_words(found[key]))
     return Colouring(
         "after",
-        _("after the work"),
+        _("came off"),
         fills,
         hatches=((NOT_MEASURED, _("not read again")), (NOT_POLISHED, _("not polished"))),
     )
