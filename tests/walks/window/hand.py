@@ -78,6 +78,10 @@ class Hand(ABC):
         """Have the sheet opened that asks who is entering."""
 
     @abstractmethod
+    def open_row(self, title: str) -> None:
+        """Open a row of the rail."""
+
+    @abstractmethod
     def undo(self) -> None:
         """Take back the last entry."""
 
@@ -95,9 +99,11 @@ class Hand(ABC):
             self.press("Close", STOPPED)
 
     def turn_to(self, title: str) -> None:
-        """Open a stage or a page on the rail."""
+        """Open a stage or a page on the rail, unless it is open."""
         self.near()
-        self.press(title, STAGES)
+        row = self.eyes.control(title, STAGES)
+        if not (isinstance(row, QAbstractButton) and row.isChecked()):
+            self.open_row(title)
 
     def turn_card(self, title: str) -> None:
         """Turn the card to a page of it, unless it is open."""

@@ -83,11 +83,8 @@ class KeysHand(Hand):
         self.choose(list_name, part)
         self.key(Key.Key_Return)
 
-    def turn_to(self, title: str) -> None:
-        self.near()
+    def open_row(self, title: str) -> None:
         rows = [spoken_name(w) for w in self.eyes.all(STAGES)]
-        if title not in rows:
-            raise Stuck(f"there is no “{title}” on the rail; there are: {', '.join(rows)}")
         self.key(Key(Key.Key_0 + (rows.index(title) + 1) % 10), CTRL)
 
     def to_map(self) -> None:

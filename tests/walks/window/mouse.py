@@ -86,6 +86,9 @@ class MouseHand(Hand):
     def ask_person(self) -> None:
         self.press("Who is entering")
 
+    def open_row(self, title: str) -> None:
+        self.press(title, STAGES)
+
     def undo(self) -> None:
         self.press("Undo the last entry")
 

@@ -77,7 +77,7 @@ class Odometer(Act):
         else:
             walk.hand.turn_to("Handover")
             walk.hand.turn_card("Close")
-            walk.hand.fill(walk.eyes.name_like("odometer out.*", CARD), f"{said.shows.value:.0f}", CARD)
+            walk.hand.fill(walk.eyes.name_like("odometer out, .*", CARD), f"{said.shows.value:.0f}", CARD)
 
 
 class NoteHopes(Act):

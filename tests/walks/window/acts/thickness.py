@@ -18,12 +18,14 @@ class BeginSession(Act):
     @staticmethod
     def play(said: said_.BeginSession, walk: Walk) -> None:
         part(walk, "Gauge")
+        again = walk.eyes.has("Begin a new spell with the gauge", CARD)
+        if again:
+            walk.hand.press("Begin a new spell with the gauge", CARD)
         if walk.eyes.controls(f"gauge: {said.gauge}", CARD):
             walk.hand.pick("gauge", said.gauge, CARD)
         if said.temperature is not None:
             walk.hand.type_into("surface temperature, °C (empty: not recorded)", f"{said.temperature.value:g}", CARD)
-        fresh = walk.eyes.controls("Begin a new spell with it", CARD)
-        walk.hand.press("Begin a new spell with it" if fresh else "Take this gauge in hand", CARD)
+        walk.hand.press("Begin a new spell with it" if again else "Take this gauge in hand", CARD)
 
 
 class CheckGauge(Act):

@@ -9,6 +9,7 @@ from window.walk import Walk
 
 CARD = "Card"
 STOPS = "A rule stops this"
+MOMENT_S = 2.0  # two presses within a second are one press; nobody takes up the machine sooner
 REASON = "reason, in at least two words"
 
 
@@ -19,6 +20,7 @@ class StartWork(Act):
     def play(said: said_.StartWork, walk: Walk) -> None:
         if not (said.because and walk.eyes.names(STOPS)):
             begin(walk)
+            walk.clock.forward(seconds=MOMENT_S)
             walk.hand.act("Start this step", "F9", CARD)
         if said.because:
             walk.hand.type_into(REASON, said.because, STOPS)
