@@ -14,7 +14,7 @@ from detailbench.screens.stages.handover.protect_page import ProtectPage
 from detailbench.screens.stages.handover.report_acts import ReportActs
 from detailbench.screens.stages.handover.sign_page import signer
 from detailbench.screens.stages.work_parts.pages import Pages
-from detailbench.screens.stages.work_parts.seen_card import SeenCard
+from detailbench.screens.stages.work_parts.seen_card import Drawn, SeenCard
 
 
 class HandoverCard(SeenCard):
@@ -26,14 +26,14 @@ class HandoverCard(SeenCard):
         self.due, self.after = DuePage(context, self._go), AfterPage(context)
         self.protect, self.close_page = ProtectPage(context), ClosePage(context, acts)
         self.accept = AcceptPage(context, signer(context, lambda: self))
-        self._by_key = {
+        self._by_key: dict[str, Drawn] = {
             "due": self.due, "after": self.after, "protect": self.protect, "accept": self.accept,
             "close": self.close_page,
         }  # fmt: skip
         titles = {
             "due": _("Due"), "after": _("After"), "protect": _("Protect"), "accept": _("Accept"), "close": _("Close"),
         }  # fmt: skip
-        for key, page in self._by_key.items():
+        for key, page in zip(titles, (self.due, self.after, self.protect, self.accept, self.close_page), strict=True):
             self.pages.add(key, titles[key], page)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)

@@ -36,7 +36,7 @@ class ClosePage(QWidget):
         self.first_use = sentence()
         self.passphrase = SecretField(_("passphrase of the workshop's key"))
         self.again = SecretField(_("the passphrase again"))
-        self.close = button(_("Close the report"), self._close, role="main")
+        self.close_it = button(_("Close the report"), self._close, role="main")
         self.list = OpenList(context.dress, _("Closed reports"))
         self.target = TextField(_("copy to"))
         self.choose = button(_("Choose…"), self._choose, name=_("Choose where to copy to"))
@@ -73,7 +73,7 @@ class ClosePage(QWidget):
         column.addWidget(self.open)
         column.addWidget(self.first_use)
         column.addLayout(secrets)
-        column.addWidget(self.close)
+        column.addWidget(self.close_it)
         column.addWidget(self.list)
         column.addLayout(files)
         column.addLayout(does)
@@ -111,10 +111,12 @@ class ClosePage(QWidget):
         set_kind(self.first_use, "" if name else "flagged")
         self.passphrase.setVisible(acts.key is None)
         self.again.setVisible(acts.key is None and not made)
-        for part in (self.passphrase, self.again, self.close):
+        for part in (self.passphrase, self.again, self.close_it):
             part.setEnabled(not busy and picture is not None)
         again = bool(acts.documents())
-        self.close.setText(_("Working on it…") if busy else _("Close a new report") if again else _("Close the report"))
+        self.close_it.setText(
+            _("Working on it…") if busy else _("Close a new report") if again else _("Close the report")
+        )
         self._show_documents(busy)
 
     def _show_documents(self, busy: bool) -> None:

@@ -18,7 +18,7 @@ from detailbench.screens.stages.trials.run_page import RunPage
 from detailbench.screens.stages.trials.sheet_page import SheetPage
 from detailbench.screens.stages.trials.story_page import StoryPage
 from detailbench.screens.stages.work_parts.pages import Pages
-from detailbench.screens.stages.work_parts.seen_card import SeenCard
+from detailbench.screens.stages.work_parts.seen_card import Drawn, SeenCard
 
 
 class TrialsCard(SeenCard):
@@ -62,10 +62,10 @@ class TrialsCard(SeenCard):
         else:
             self.group.setText(group_words(picture, group))
         self.group.setAccessibleName(self.group.text())
-        page = {
+        pages: dict[str, Drawn] = {
             "place": self.place, "sheet": self.sheet, "run": self.run, "story": self.story, "adopt": self.adopt,
-        }[self.pages.page]  # fmt: skip
-        page.redraw()
+        }  # fmt: skip
+        pages[self.pages.page].redraw()
 
     def next_group(self) -> None:
         """Go to the typical panel of the next finish group."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
@@ -105,7 +106,7 @@ class TrialsStage(Stage):
         return tuple(made)
 
 
-def _seer(hand: TrialHand, name: str, value: str) -> object:
+def _seer(hand: TrialHand, name: str, value: str) -> Callable[[], object]:
     return lambda: hand.see(**{name: value})
 
 

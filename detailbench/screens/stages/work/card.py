@@ -11,7 +11,7 @@ from detailbench.screens.stages.work.caution_page import CautionPage
 from detailbench.screens.stages.work.hand import WorkHand
 from detailbench.screens.stages.work.panel_page import PanelPage
 from detailbench.screens.stages.work_parts.pages import Pages
-from detailbench.screens.stages.work_parts.seen_card import SeenCard
+from detailbench.screens.stages.work_parts.seen_card import Drawn, SeenCard
 
 
 class WorkCard(SeenCard):
@@ -33,4 +33,5 @@ class WorkCard(SeenCard):
 
     def draw(self) -> None:
         """Draw the page that is shown anew."""
-        {"panel": self.panel, "car": self.car, "cautions": self.cautions}[self.pages.page].redraw()
+        pages: dict[str, Drawn] = {"panel": self.panel, "car": self.car, "cautions": self.cautions}
+        pages[self.pages.page].redraw()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime, timedelta
 
 from PySide6.QtCore import QObject, QTimer, Signal
@@ -28,7 +29,7 @@ class WorkHand(QObject):
         super().__init__(context)
         self.context = context
         self.true_minutes: float | None = None  # typed, entered with the finish
-        self.on_screen = lambda: False  # whether the stage's card is shown
+        self.on_screen: Callable[[], bool] = lambda: False  # whether the stage's card is shown
         self._last_act: datetime | None = None
         self._standing: tuple[object, datetime, WorkStanding] | None = None
         self._tick = QTimer(self)

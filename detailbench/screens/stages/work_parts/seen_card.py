@@ -2,8 +2,16 @@
 
 from __future__ import annotations
 
+from typing import Protocol
+
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QWidget
+
+
+class Drawn(Protocol):
+    """A page of a card: it draws itself anew from the picture."""
+
+    def redraw(self) -> None: ...
 
 
 class SeenCard(QWidget):
