@@ -49,7 +49,7 @@ class ThicknessDesk(QObject):
         self.rounds = 1
         self.pointed: Pointed | None = None
         self.part = "walk"  # the part of the card that is open
-        self.check = GaugeCheckDesk(context, self)
+        self.check = GaugeCheckDesk(context, self, self.changed.emit, lambda: self.tab_wanted.emit("walk"))
         self._surveys = SurveyKeeper()
         self.sent = SentValues(context, self)
         self._wanted_id = ""
@@ -67,6 +67,19 @@ class ThicknessDesk(QObject):
     def here(self) -> bool:
         """The Thickness stage is in front, with a job."""
         return self.context.open_stage == KEY and self.context.picture is not None
+
+    @property
+    def checking(self) -> bool:
+        """A value sent now is one of the gauge check."""
+        return self.here and self.part == "gauge" and self.check.takes
+
+    def check_value(self, text: str) -> str:
+        return self.check.sent(text)
+
+    def ask_in_field(self, text: str) -> None:
+        """A sent text that can be read in two ways is asked about at the place."""
+        self.tab_wanted.emit("walk")
+        self.asked_in_field.emit(text)
 
     @property
     def survey(self) -> Survey | None:
@@ -300,7 +313,7 @@ class ThicknessDesk(QObject):
     # in words
     def waits(self) -> str:
         """What the next value records, in one line."""
-        if self.here and self.part == "gauge" and self.check.takes:
+        if self.checking:
             return self.check.waits()
         place = self.place
         if place is None:

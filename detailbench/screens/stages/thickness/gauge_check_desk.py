@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
 
 from detailbench.basics.numbers import format_number, format_thickness, read_typed
 from detailbench.basics.texts import _
@@ -12,16 +12,18 @@ from detailbench.record.things import Gauge, GaugeSession, Shim
 from detailbench.screens.context import Context
 from detailbench.thickness.gauge_check import FEWEST
 
-if TYPE_CHECKING:
-    from detailbench.screens.stages.thickness.desk import ThicknessDesk
-
 
 class GaugeCheckDesk:
-    """Zero plate first, then the foil, raw values one after another. Everything is asked of the picture."""
+    """Zero plate first, then the foil, raw values one after another. Everything is asked of the picture. ``told`` is
+    called when there is something to draw anew, ``passed_first`` when the first check has passed."""
 
-    def __init__(self, context: Context, desk: ThicknessDesk) -> None:
+    def __init__(
+        self, context: Context, initiator: object, told: Callable[[], object], passed_first: Callable[[], object]
+    ) -> None:
         self._context = context
-        self._desk = desk
+        self._initiator = initiator
+        self._told = told
+        self._passed_first = passed_first
         self._again = False
         self._foil_id = ""
         self._plate_id = ""
@@ -114,7 +116,7 @@ class GaugeCheckDesk:
         """Begin a session with this gauge."""
         if self._context.job_id is not None:
             self._again, self._plate_id = False, ""
-            self._context.do(StartSession(self._context.job_id, gauge_id, temperature_c), self._desk)
+            self._context.do(StartSession(self._context.job_id, gauge_id, temperature_c), self._initiator)
 
     def use_foil(self, shim_id: str) -> None:
         self._foil_id = shim_id
@@ -135,7 +137,10 @@ class GaugeCheckDesk:
         session, plate, job = self.session, self.plate, self._context.job_id
         if session is None or plate is None or job is None:
             return ""
-        if self._context.do(RecordCheck(job, session.id, plate.id, (value_um,), again=self._again), self._desk) is None:
+        if (
+            self._context.do(RecordCheck(job, session.id, plate.id, (value_um,), again=self._again), self._initiator)
+            is None
+        ):
             return ""
         self._again = False
         if self.complete and not self._plate_id:
@@ -162,7 +167,7 @@ class GaugeCheckDesk:
             sentence = _("Gauge check passed.")
             self._context.notice(sentence, "next")
             if len(self.all_rounds) == 1:
-                self._desk.tab_wanted.emit("walk")
+                self._passed_first()
         else:
             went = zip((now.check.zero_passed, now.check.shim_passed), now.check.sentences, strict=True)
             sentence = " ".join(words for passed, words in went if not passed)
@@ -171,7 +176,7 @@ class GaugeCheckDesk:
         return sentence
 
     def _tell(self) -> None:
-        self._desk.changed.emit()
+        self._told()
         self._context.next_changed.emit()
 
     # in words

@@ -2,23 +2,41 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from detailbench.basics.numbers import format_number, read_typed
 from detailbench.basics.texts import _
 from detailbench.moves.reading_mending import HoldReadings
+from detailbench.record.things import Reading
 from detailbench.screens.context import Burst, Context
 from detailbench.screens.stages.thickness.flood import FloodWatch, TrayValue
 from detailbench.screens.stages.thickness.words import stage_words
 
-if TYPE_CHECKING:
-    from detailbench.screens.stages.thickness.desk import ThicknessDesk
+
+class Walker(Protocol):
+    """Who knows where the walk stands, and enters a value there."""
+
+    @property
+    def here(self) -> bool: ...
+    @property
+    def checking(self) -> bool: ...
+    @property
+    def panel(self) -> str: ...
+    @property
+    def last(self) -> Reading | None: ...
+    @property
+    def done_here(self) -> bool: ...
+    def panel_after(self) -> str: ...
+    def check_value(self, text: str) -> str: ...
+    def ask_in_field(self, text: str) -> None: ...
+    def land(self, text: str, value_um: float | None, unit: str, source: str) -> str: ...
+    def told(self) -> None: ...
 
 
 class SentValues:
     """Takes bursts in every stage. The tray is what waits for a person."""
 
-    def __init__(self, context: Context, desk: ThicknessDesk) -> None:
+    def __init__(self, context: Context, desk: Walker) -> None:
         self.context = context
         self._desk = desk
         self.tray: list[TrayValue] = []
@@ -34,8 +52,8 @@ class SentValues:
             return self._hold(burst)
         if self.context.job_id is None:
             return self._to_tray(burst.text, _("no job is open"))
-        if self._desk.here and self._desk.check.takes and self._desk.part == "gauge":
-            return self._desk.check.sent(burst.text)
+        if self._desk.checking:
+            return self._desk.check_value(burst.text)
         typed = read_typed(burst.text)
         if typed.sentence:
             return self._to_tray(burst.text, typed.sentence)
@@ -43,11 +61,10 @@ class SentValues:
             return self._to_tray(burst.text, _("no panel is chosen"))
         if typed.value is None:
             if self._desk.here:
-                self._desk.tab_wanted.emit("walk")
-                self._desk.asked_in_field.emit(burst.text)
+                self._desk.ask_in_field(burst.text)
                 return typed.question
             return self._to_tray(burst.text, typed.question)
-        if self._desk.complete and not self._desk.place_is_chosen and (after := self._desk.panel_after()):
+        if self._desk.done_here and (after := self._desk.panel_after()):
             self.context.select_panel(after)  # the gauge walks on by itself: the hand is on the next panel
         sentence = self._desk.land(burst.text, typed.value_um, typed.unit, "gauge")
         if not sentence:
