@@ -208,7 +208,7 @@ def test_the_chart_library_is_loaded_only_when_a_chart_is_first_opened() -> None
         "application(); window = Window(SystemClock())\n"
         "window.open('thickness')\n"
         "assert 'pyqtgraph' not in sys.modules, 'before'\n"
-        "window.show(); window.stage.card.tabs.open_tab('chart')\n"
+        "window.show(); window.centre.card.card.tabs.open_tab('chart')\n"
         "assert 'pyqtgraph' in sys.modules, 'after'\n"
     )
     done = subprocess.run(
