@@ -16,6 +16,7 @@ from detailbench.basics.texts import _
 Plain: TypeAlias = "bool | int | float | str | list[Plain] | dict[str, Plain] | None"
 SourceKind = Literal["published", "own derivation", "common practice"]
 
+MOST = 2**53  # beyond it not every whole number is a float
 COMMON_PRACTICE = "common practice, no source"
 
 
@@ -63,5 +64,7 @@ class Working:
 
 
 def is_finite(value: object) -> bool:
-    """True for a real, finite number (bool excluded)."""
-    return isinstance(value, (int, float)) and not isinstance(value, bool) and math.isfinite(value)
+    """True for a real, finite number (bool excluded) that a float can hold."""
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
+        return False
+    return abs(value) <= MOST if isinstance(value, int) else math.isfinite(value)

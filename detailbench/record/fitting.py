@@ -57,13 +57,11 @@ def _unfit(kind: type, value: object) -> str:
 def _unfit_number(kind: type, value: object) -> str:
     if isinstance(value, bool) or not isinstance(value, (int, float)):
         return _("That is not a number.")
+    if isinstance(value, int):
+        return _("That number is too large.") if abs(value) > LARGEST else ""
     if not math.isfinite(value):
         return _("That is not a number.")
-    if kind is int and not isinstance(value, int):
-        return _("A whole number is expected here.")
-    if isinstance(value, int) and abs(value) > LARGEST:
-        return _("That number is too large.")
-    return ""
+    return _("A whole number is expected here.") if kind is int else ""
 
 
 def _can_be_kept(text: str) -> bool:
