@@ -72,8 +72,9 @@ class NewJob:
             raise BadInput(_("A job is a correction or an inspection."), field="kind", given=self.kind)
         car, note = (w.get(Car, self.car_id), "") if self.car_id else self._new_car(w)
         now = w.now
-        same_year = [j for j in w.shop().jobs if j.number.startswith(f"{now.year}-")]
-        number = max((int(j.number.partition("-")[2]) for j in same_year), default=0) + 1
+        # also those taken back: doing one again must not meet its number in use
+        counts = [number.partition("-")[2] for number in w.ever(Job, "number") if number.startswith(f"{now.year}-")]
+        number = max((int(c) for c in counts if c.isdecimal()), default=0) + 1
         job = w.add(Job, car_id=car.id, number=f"{now.year}-{number:03d}", kind=self.kind)
         w.add(Visit, job_id=job.id, arrived_at=now)
         owner = w.add(Party, job_id=job.id, role="owner")
@@ -187,7 +188,7 @@ class AddDamage:
     def make(self, w: Writer) -> Done:
         if not self.words.strip():
             raise BadInput(_("Say in words what is damaged."), field="words")
-        on_this_car(w.job(self.job_id), (self.panel,))
+        on_this_car(w.job(self.job_id), (self.panel,), or_none=True)
         thing = w.add(Damage, job_id=self.job_id, panel=self.panel, words=self.words.strip())
         return Done(self.job_id, _("existing damage noted"), thing.id)
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import ClassVar
@@ -11,8 +10,8 @@ from typing import ClassVar
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.moves.move import Done
-from detailbench.moves.panels import on_this_car
-from detailbench.record.things import Acceptance, Protection, Signature, StateNote
+from detailbench.moves.panels import on_this_car, real_number
+from detailbench.record.things import Acceptance, Job, Protection, Signature, StateNote
 from detailbench.record.writing import Writer
 
 ANSWERS = ("accepted", "with_remarks", "not_accepted")
@@ -44,8 +43,10 @@ class RecordProtection:
             raise BadInput(_("It is a coating, a sealant or a wax."), field="kind", given=self.kind)
         for name in ("air_c", "humidity_percent", "surface_c", "cure_h"):
             value = getattr(self, name)
-            if value is not None and not math.isfinite(value):
-                raise BadInput(_("That is not a number."), field=name)
+            if value is not None:
+                real_number(value, name)
+        if self.cure_h is not None and self.cure_h < 0:
+            raise BadInput(_("That cannot be below zero."), field="cure_h", given=self.cure_h)
         if self.humidity_percent is not None and not 0 < self.humidity_percent <= 100:
             raise BadInput(_("Humidity is above 0 and at most 100 %."), field="humidity_percent")
         on_this_car(w.job(self.job_id), self.panels)
@@ -82,6 +83,7 @@ class RecordAcceptance:
             )
         if self.answer == "with_remarks" and not self.remarks.strip():
             raise BadInput(_("Type the owner's remarks first."), field="remarks")
+        w.get(Job, self.job_id)
         thing = w.add(Acceptance, job_id=self.job_id, answer=self.answer, light=self.light)
         if self.remarks.strip():
             w.personal(thing.id, "remarks", self.remarks.strip())
@@ -106,11 +108,15 @@ class Sign:
             raise BadInput(_("Owner, bearer or workshop signs."), field="role", given=self.role)
         if self.way not in WAYS:
             raise BadInput(_("“{way}” is not a way of signing.").format(way=self.way), field="way", given=self.way)
+        for point in (point for stroke in self.strokes for point in stroke):
+            if len(point) != 2:
+                raise BadInput(_("A point is two numbers."), field="strokes")
+            for part in point:
+                real_number(part, "strokes")
         drawn = [[[float(x), float(y)] for x, y in stroke] for stroke in self.strokes if len(stroke) > 1]
-        if not all(math.isfinite(part) for stroke in drawn for point in stroke for part in point):
-            raise BadInput(_("That is not a number."), field="strokes")
         if self.way == "drawn" and not drawn:
             raise BadInput(_("Nothing was drawn yet."), field="strokes")
+        w.get(Job, self.job_id)
         thing = w.add(
             Signature, job_id=self.job_id, role=self.role, way=self.way, moment=self.moment, statement=self.statement
         )
@@ -118,7 +124,8 @@ class Sign:
             w.personal(thing.id, "name", self.name.strip())
         if drawn:
             w.personal(thing.id, "strokes", json.dumps(drawn))
-        return Done(self.job_id, _("signature of the {role}").format(role=self.role), thing.id)
+        roles = {"owner": _("owner"), "bearer": _("bearer"), "workshop": _("workshop")}
+        return Done(self.job_id, _("signature of the {role}").format(role=roles[self.role]), thing.id)
 
 
 @dataclass(frozen=True)

@@ -14,7 +14,7 @@ from detailbench.findings.states import state_of
 from detailbench.marks.catalogue import kind as kind_of
 from detailbench.marks.intents import Intent, cannot_be_target, first_intent
 from detailbench.moves.move import Done
-from detailbench.moves.panels import on_this_car
+from detailbench.moves.panels import lamp_of_the_shop, on_panel, on_this_car
 from detailbench.record.picture import one
 from detailbench.record.things import Mark, MarkCheck, PanelLook
 from detailbench.record.writing import Writer
@@ -25,6 +25,13 @@ CORRECTABLE = ("kind", "severity", "depth", "intent", "count", "length_mm", "are
 def _checked_scale(name: str, value: object) -> None:
     if value is not None and (not isinstance(value, int) or isinstance(value, bool) or not 0 <= value <= 5):
         raise BadInput(_("{name} is one digit from 0 to 5.").format(name=name.capitalize()), field=name, given=value)
+
+
+def _checked_amounts(values: Mapping[str, Any]) -> None:
+    for name in ("count", "length_mm", "area_cm2"):
+        value = values.get(name)
+        if isinstance(value, (int, float)) and value < 0:
+            raise BadInput(_("That cannot be below zero."), field=name, given=value)
 
 
 def _intent_for(kind_key: str, depth: int | None, intent: str, clean: str) -> str:
@@ -69,9 +76,12 @@ class RecordMark:
         kind = kind_of(self.kind)
         picture = w.job(self.job_id)
         on_this_car(picture, (self.panel,))
+        lamp_of_the_shop(picture, self.lamp_id)
+        _checked_amounts({"count": self.count, "length_mm": self.length_mm, "area_cm2": self.area_cm2})
         state = state_of(picture, self.panel)
         place: dict[str, Any] = {}
         if self.at is not None:
+            on_panel(picture, self.panel, self.at, self.end_mm)
             place = {
                 "edge_a": self.at.edge_a,
                 "edge_a_mm": self.at.a_mm,
@@ -116,7 +126,10 @@ class CorrectMark:
     values: Mapping[str, Any]
 
     def make(self, w: Writer) -> Done:
-        mark = one(w.job(self.job_id).marks, self.mark_id)
+        picture = w.job(self.job_id)
+        mark = one(picture.marks, self.mark_id)
+        lamp_of_the_shop(picture, self.values.get("lamp_id", ""))
+        _checked_amounts(self.values)
         for name in self.values:
             if name not in CORRECTABLE:
                 raise BadInput(_("A mark has no field “{name}” to correct.").format(name=name), field=name)
@@ -164,6 +177,7 @@ class LookAgain:
         _checked_scale("depth", self.depth)
         picture = w.job(self.job_id)
         mark = one(picture.marks, self.mark_id)
+        lamp_of_the_shop(picture, self.lamp_id)
         check = w.add(
             MarkCheck,
             job_id=self.job_id,
@@ -190,6 +204,7 @@ class LookedNothingSeen:
     def make(self, w: Writer) -> Done:
         picture = w.job(self.job_id)
         on_this_car(picture, (self.panel,))
+        lamp_of_the_shop(picture, self.lamp_id)
         state = state_of(picture, self.panel)
         look = w.add(PanelLook, job_id=self.job_id, panel=self.panel, lamp_id=self.lamp_id, **state.as_fields())
         return Done(self.job_id, _("looked at {panel}, nothing seen").format(panel=panel_name(self.panel)), look.id)

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
+from dataclasses import replace
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
+from detailbench.basics.workings import is_finite
 from detailbench.body.edges import SAME_MM, EdgePosition, from_edges
 from detailbench.body.names import panel_name
 from detailbench.findings.panels import outline_of
 from detailbench.record.picture import JobPicture, one
+
+MOST_MM = 100_000.0
 
 
 def on_this_car(picture: JobPicture, panels: Iterable[str], *, or_none: bool = False) -> None:
@@ -27,9 +30,11 @@ def on_panel(picture: JobPicture, panel: str, at: EdgePosition, end_mm: tuple[fl
     drawn = outline_of(picture).panels[panel]
     for name in ("a_mm", "b_mm", "panel_w_mm", "panel_h_mm"):
         real_number(getattr(at, name), name)
-    if at.panel_w_mm <= 0 or at.panel_h_mm <= 0:
+    if not all(1 <= size <= MOST_MM for size in (at.panel_w_mm, at.panel_h_mm)):
         raise BadInput(_("A panel has a size."), field="panel_w_mm", given=at.panel_w_mm)
-    from_edges(drawn, at)
+    if end_mm is not None and len(end_mm) != 2:
+        raise BadInput(_("The far end of a line is two distances."), field="end_mm")
+    from_edges(drawn, replace(at, a_mm=0.0, b_mm=0.0))  # do these edges meet?
     upright = drawn.edges[at.edge_a] in ("up", "down")
     across, along = (at.panel_h_mm, at.panel_w_mm) if upright else (at.panel_w_mm, at.panel_h_mm)
     for a_mm, b_mm in ((at.a_mm, at.b_mm), *([] if end_mm is None else [end_mm])):
@@ -43,7 +48,7 @@ def on_panel(picture: JobPicture, panel: str, at: EdgePosition, end_mm: tuple[fl
 
 def real_number(value: object, name: str) -> None:
     """Raise BadInput unless this is a finite number."""
-    if isinstance(value, bool) or not isinstance(value, (int, float)) or not math.isfinite(value):
+    if not is_finite(value):
         raise BadInput(_("That is not a number."), field=name, given=str(value))
 
 

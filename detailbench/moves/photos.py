@@ -11,7 +11,7 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.findings.states import state_of
 from detailbench.moves.move import Done
-from detailbench.moves.panels import on_this_car
+from detailbench.moves.panels import lamp_of_the_shop, on_this_car
 from detailbench.photos.intake import look_at
 from detailbench.record.picture import one
 from detailbench.record.things import Photo
@@ -38,7 +38,8 @@ class AddPhoto:
         if self.moment not in MOMENTS:
             raise BadInput(_("A photo is of the arrival, before, a trial or after."), field="moment", given=self.moment)
         picture = w.job(self.job_id)
-        on_this_car(picture, (self.panel,))
+        on_this_car(picture, (self.panel,), or_none=True)
+        lamp_of_the_shop(picture, self.lamp_id)
         if self.mark_id:
             one(picture.marks, self.mark_id)
         seen = look_at(self.content, self.name, HandClock(w.now))
@@ -105,7 +106,8 @@ class CorrectPhoto:
                 raise BadInput(_("A photo has no field “{name}” to correct.").format(name=name), field=name)
         if self.values.get("moment", photo.moment) not in MOMENTS:
             raise BadInput(_("A photo is of the arrival, before, a trial or after."), field="moment")
-        on_this_car(picture, (self.values.get("panel", photo.panel),))
+        on_this_car(picture, (self.values.get("panel", photo.panel),), or_none=True)
+        lamp_of_the_shop(picture, self.values.get("lamp_id", ""))
         if self.values.get("mark_id"):
             one(picture.marks, self.values["mark_id"])
         w.change(photo, **self.values)

@@ -10,7 +10,7 @@ from typing import Any, ClassVar
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.basics.workings import is_finite
-from detailbench.findings.settings import DEFAULTS
+from detailbench.findings.settings import DEFAULTS, setting
 from detailbench.moves.move import SHOP, Done
 from detailbench.record.tables import BY_NAME
 from detailbench.record.thing import ShopThing
@@ -21,6 +21,23 @@ from detailbench.trials.movement import Movement
 HEADER = {"id", "entered_at", "entered_by", "seq", "withdrawn", "retired"}
 NAMES = ("name", "label", "initials")
 MEASURES = ("_um", "_mm", "_rpm", "_share", "_s", "_s2", "_k", "rung")
+MOST_SETTING = 1e9
+ABOVE_ZERO = ("careful_below_um", "leave_below_um", "usual_scatter_um", "touch_factor")
+IN_ORDER = (
+    ("leave_below_um", "careful_below_um", "“Leave below” cannot lie above “careful below”."),
+    ("plausible_low_um", "plausible_high_um", "The lower end cannot lie above the upper."),
+)
+CALLED: Mapping[str, str] = {
+    "person": "person",
+    "gauge": "gauge",
+    "shim": "zero plate or foil",
+    "lamp": "lamp",
+    "machine": "machine",
+    "pad": "pad",
+    "product": "compound or polish",
+    "combination": "combination",
+    "setting": "setting",
+}
 WORDS: Mapping[tuple[str, str], tuple[str, ...]] = {
     ("lamp", "kind"): ("P", "F", "L", "S", "D", "A"),
     ("machine", "movement"): tuple(Movement),
@@ -47,7 +64,7 @@ def _names_fit(table: str, cls: type[ShopThing], values: Mapping[str, Any]) -> N
     known = {f.name for f in own_fields(cls)}
     for name in values:
         if name not in known:
-            raise BadInput(_("A {kind} has no field “{name}”.").format(kind=table, name=name), field=name)
+            raise BadInput(_("A {kind} has no field “{name}”.").format(kind=_(CALLED[table]), name=name), field=name)
 
 
 def _values_fit(w: Writer, cls: type[ShopThing], values: Mapping[str, Any]) -> None:
@@ -83,7 +100,7 @@ class AddToShop:
                 raise BadInput(_("“{name}” is missing.").format(name=f.name), field=f.name)
         _values_fit(w, cls, self.values)
         thing = w.add(cls, **self.values)
-        return Done(SHOP, _("{kind} added to the shop").format(kind=self.table), thing.id)
+        return Done(SHOP, _("{kind} added to the shop").format(kind=_(CALLED[self.table])), thing.id)
 
 
 @dataclass(frozen=True)
@@ -99,7 +116,7 @@ class Retire:
         thing = w.get(shop_kind(self.table), self.id)
         w.change(thing, retired=not self.back)
         says = _("{kind} taken back into use") if self.back else _("{kind} retired")
-        return Done(SHOP, says.format(kind=self.table), thing.id)
+        return Done(SHOP, says.format(kind=_(CALLED[self.table])), thing.id)
 
 
 @dataclass(frozen=True)
@@ -122,7 +139,7 @@ class ChangeInShop:
         _values_fit(w, cls, values)
         w.change(old, retired=True)
         new = w.add(cls, **values)
-        return Done(SHOP, _("{kind} changed").format(kind=self.table), new.id)
+        return Done(SHOP, _("{kind} changed").format(kind=_(CALLED[self.table])), new.id)
 
 
 @dataclass(frozen=True)
@@ -142,7 +159,22 @@ class SetSetting:
                 raise BadInput(_("Text is expected here."), field=self.key, given=self.value)
             if self.key == "unit" and self.value not in ("um", "mil"):
                 raise BadInput(_("Thickness is shown in um or mil."), field=self.key, given=self.value)
-        elif not (self.value is None and default.value is None) and (not is_finite(self.value) or self.value < 0):
+        elif not (self.value is None and default.value is None) and not (
+            is_finite(self.value) and 0 <= self.value <= MOST_SETTING
+        ):
             raise BadInput(_("A number of 0 or more is expected here."), field=self.key, given=self.value)
+        self._fits_the_others(w)
         thing = w.add(Setting, key=self.key, value=json.dumps(self.value, ensure_ascii=False))
-        return Done(SHOP, _("setting “{key}” changed").format(key=self.key), thing.id)
+        return Done(SHOP, _("setting changed: {what}").format(what=_(default.says)), thing.id)
+
+    def _fits_the_others(self, w: Writer) -> None:
+        """Raise BadInput for what every job would stumble over: totals of nothing, or the wrong way round."""
+        if self.key in ABOVE_ZERO and self.value == 0:
+            raise BadInput(_("That must be more than nothing."), field=self.key, given=self.value)
+        for low, high, sentence in IN_ORDER:
+            if self.key not in (low, high) or self.value is None:
+                continue
+            shop = w.shop()
+            values = {key: setting(shop, key) for key in (low, high)} | {self.key: self.value}
+            if None not in values.values() and values[low] > values[high]:
+                raise BadInput(_(sentence), field=self.key, given=self.value)

@@ -9,6 +9,8 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car
+from detailbench.moves.reasons import says_why
+from detailbench.record.picture import one
 from detailbench.record.things import FinishGroup, Hold, StateNote
 from detailbench.record.writing import Writer
 
@@ -33,9 +35,9 @@ class SetPaintSystem:
     def make(self, w: Writer) -> Done:
         if self.paint_system not in PAINT_SYSTEMS:
             raise BadInput(_("“{value}” is not a paint system.").format(value=self.paint_system), field="paint_system")
-        group = w.get(FinishGroup, self.group_id)
+        group = one(w.job(self.job_id).groups, self.group_id)
         w.change(group, paint_system=self.paint_system, note=self.note or group.note)
-        return Done(self.job_id, _("paint system of “{group}” noted").format(group=group.name), group.id)
+        return Done(self.job_id, _("paint system of “{group}” noted").format(group=_(group.name)), group.id)
 
 
 @dataclass(frozen=True)
@@ -57,7 +59,7 @@ class MakeGroup:
         on_this_car(picture, self.panels)
         if any(g.name == self.name.strip() for g in picture.groups):
             raise BadInput(_("There is a finish group of that name already."), field="name", given=self.name)
-        moving = set(self.panels)
+        moving = dict.fromkeys(self.panels)
         for group in picture.groups:
             left = tuple(p for p in group.panels if p not in moving)
             if not left:
@@ -65,7 +67,11 @@ class MakeGroup:
             elif left != group.panels:
                 w.change(group, panels=left)
         new = w.add(
-            FinishGroup, job_id=self.job_id, name=self.name.strip(), panels=self.panels, paint_system=self.paint_system
+            FinishGroup,
+            job_id=self.job_id,
+            name=self.name.strip(),
+            panels=tuple(moving),
+            paint_system=self.paint_system,
         )
         return Done(self.job_id, _("finish group “{group}” made").format(group=new.name), new.id)
 
@@ -90,7 +96,13 @@ class SetState:
                 raise BadInput(_("“{value}” is not a state.").format(value=value), field=name, given=value)
         if not self.panels or not (self.clean or self.work or self.cover):
             raise BadInput(_("Choose the panels and what they are now."), field="panels")
-        on_this_car(w.job(self.job_id), self.panels)
+        picture = w.job(self.job_id)
+        on_this_car(picture, self.panels)
+        if self.work == "as_found" and any(r.panel in self.panels and r.ended == "finished" for r in picture.runs):
+            raise Refused(
+                _("A panel that was polished is not as found any more; what is read now is read after the work."),
+                rule="polished",
+            )
         cover = self.cover or ("bare" if self.clean == "wiped" else "")
         note = w.add(
             StateNote,
@@ -115,7 +127,7 @@ class HoldPanel:
     reason: str
 
     def make(self, w: Writer) -> Done:
-        if len(self.reason.split()) < 2:
+        if not says_why(self.reason):
             raise BadInput(
                 _("Give the reason in at least two words; it is printed."), field="reason", given=self.reason
             )

@@ -11,7 +11,7 @@ from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
 from detailbench.body.names import panel_name
 from detailbench.body.panels import twin_key
-from detailbench.findings.states import state_of
+from detailbench.findings.states import state_at, state_of, state_when_entered
 from detailbench.findings.walking import panel_places
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car
@@ -88,14 +88,21 @@ class ChangeSides:
         return [r for r in picture.readings if r.place_id in mine and r.work == work]
 
     def _carry(self, w: Writer, readings: list[Reading], to: str) -> None:
-        for reading in readings:
+        picture = w.job(self.job_id)
+        if readings and not any(p.panel == to for p in picture.places):
+            add_places(w, picture, to)
             picture = w.job(self.job_id)
-            if not any(p.panel == to for p in picture.places):
-                add_places(w, picture, to)
-                picture = w.job(self.job_id)
+        for reading in readings:
             was = one(picture.places, reading.place_id)
-            place = _mirrored(panel_places(picture, to), was) or _copied(w, picture, was, to)
-            w.change(reading, place_id=place.id, **state_of(picture, to).as_fields())
+            place = _mirrored(panel_places(picture, to), was)
+            if place is None:
+                place = _copied(w, picture, was, to)
+                picture = w.job(self.job_id)
+            # it was that panel's state that the gauge met, as it was then
+            then = state_when_entered(picture, to, reading.seq)
+            if reading.stated_at is not None:
+                then = state_at(picture, to, reading.stated_at)
+            w.change(reading, place_id=place.id, **then.as_fields())
 
 
 def _mirrored(places: Sequence[Place], was: Place) -> Place | None:

@@ -12,7 +12,8 @@ from typing import Any, TypeVar
 
 from sqlalchemy import Connection, func, select
 
-from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.errors import RecordTrouble, Refused
+from detailbench.basics.texts import _
 from detailbench.record import journal as log
 from detailbench.record.evidence import EvidenceStore
 from detailbench.record.fitting import fit, fit_text
@@ -56,6 +57,7 @@ class Writer:
 
     def get(self, cls: type[T], id_: str) -> T:
         """One thing by id. Raises RecordTrouble when there is none."""
+        fit_text("id", id_)
         row = self._connection.execute(select(TABLES[cls]).where(TABLES[cls].c.id == id_)).mappings().first()
         if row is None or row["withdrawn"]:
             raise RecordTrouble(f"There is no {cls.table.replace('_', ' ')} {id_[:8]}… in this workshop any more.")
@@ -64,6 +66,10 @@ class Writer:
     def count(self, cls: type[Thing]) -> int:
         """Rows of a table, withdrawn ones included."""
         return self._connection.execute(select(func.count()).select_from(TABLES[cls])).scalar_one()
+
+    def ever(self, cls: type[Thing], field: str) -> list[Any]:
+        """Every value a field of a table holds, withdrawn rows included."""
+        return list(self._connection.execute(select(TABLES[cls].c[field])).scalars())
 
     def evidence_bytes(self, sha256: str) -> bytes:
         return self._files.read(sha256)
@@ -132,8 +138,14 @@ class Writer:
         self.apply(change.inverse())
 
     def apply(self, change: log.Change) -> None:
-        """Carry out a noted change (undo and redo)."""
+        """Carry out a noted change (undo and redo). Raises Refused where the row is no longer as the change left it:
+        a car is shared by its jobs, and taking back in one must not take away what was entered in another."""
         table = personal if change.table == "personal" else TABLES[BY_NAME[change.table]]
+        row = self._connection.execute(select(table).where(table.c.id == change.id)).mappings().first()
+        if row is not None and all(row[name] == value for name, value in change.now.items()):
+            return
+        if row is not None and any(row[name] != value for name, value in (change.was or {}).items()):
+            raise Refused(_("This cannot be taken back: it was changed elsewhere since."), rule="in_use")
         done = self._connection.execute(table.update().where(table.c.id == change.id).values(**change.now))
         if done.rowcount != 1:
             raise RecordTrouble("This cannot be taken back: the row it changed is no longer there.")
