@@ -1,11 +1,25 @@
-"""The Arrival stage: every field kept as its own move, bad input kept as typed, damage by panel, the drawing's style."""
+"""The Arrival stage: every field kept as its own move, bad input kept as typed, damage by panel, the style."""
 
 from __future__ import annotations
 
 import pytest
 from day_window import (
-    CTRL, click, click_line, day_window, field, keys, lines, named, note, press, press_button, said_at, scrolls, tap,
-    texts, type_into,
+    CTRL,
+    click,
+    click_line,
+    day_window,
+    field,
+    keys,
+    lines,
+    named,
+    note,
+    press,
+    press_button,
+    said_at,
+    scrolls,
+    tap,
+    texts,
+    type_into,
 )  # fmt: skip
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QPlainTextEdit

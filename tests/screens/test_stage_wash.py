@@ -4,7 +4,19 @@ from __future__ import annotations
 
 import pytest
 from day_window import (
-    click, click_line, day_window, field, keys, lines, named, press, press_button, said_at, scrolls, tap, texts,
+    click,
+    click_line,
+    day_window,
+    field,
+    keys,
+    lines,
+    named,
+    press,
+    press_button,
+    said_at,
+    scrolls,
+    tap,
+    texts,
     type_into,
 )  # fmt: skip
 from PySide6.QtCore import Qt

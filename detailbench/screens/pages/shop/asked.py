@@ -53,8 +53,8 @@ def whole(text: str) -> int | None:
 
 
 def share(text: str) -> float:
-    """A percentage typed, as a share: 1 is 0.01."""
-    return float(Decimal(repr(needed_number(text))) / 100)
+    """A percentage typed, with or without its sign, as a share: 1 is 0.01."""
+    return float(Decimal(repr(needed_number(text.strip().removesuffix("%")))) / 100)
 
 
 def show_share(value: float) -> str:
