@@ -12,7 +12,6 @@ from detailbench.basics.texts import _
 from detailbench.findings.states import state_of
 from detailbench.moves.move import Done
 from detailbench.moves.panels import lamp_of_the_shop, on_this_car
-from detailbench.photos.intake import look_at
 from detailbench.record.picture import one
 from detailbench.record.things import Photo
 from detailbench.record.writing import Writer
@@ -42,6 +41,8 @@ class AddPhoto:
         lamp_of_the_shop(picture, self.lamp_id)
         if self.mark_id:
             one(picture.marks, self.mark_id)
+        from detailbench.photos.intake import look_at  # the picture library is loaded with the first photo
+
         seen = look_at(self.content, self.name, HandClock(w.now))
         kept = w.keep_file(
             self.content,

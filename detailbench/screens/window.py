@@ -86,8 +86,7 @@ class Window(QWidget):
         self._others = QTimer(self)
         self._others.setInterval(LOOK_FOR_OTHERS_MS)
         self._others.timeout.connect(self._look_for_others)
-        for stage in self.stages:
-            stage.begin(self.context)
+        self._begun = False
         self._opened = ""
         if open_first:
             self._open_first()
@@ -141,6 +140,7 @@ class Window(QWidget):
     # the bench and the job
     def attach(self, bench: BenchLike) -> None:
         """Work at this bench from now on."""
+        self._begin()
         self._open_first()
         self.context.attach(bench)
         self._others.start()
@@ -184,6 +184,13 @@ class Window(QWidget):
             self.context.notice(str(error), "stop")
 
     # stages and pages
+    def _begin(self) -> None:
+        """Let the stages hear from now on. Not before the window is shown: it loads what they stand on."""
+        if not self._begun:
+            self._begun = True
+            for stage in self.stages:
+                stage.begin(self.context)
+
     def _open_first(self) -> None:
         """Open the page for no job, else the day's first stage, unless something is open."""
         keys = [self.home.key] if self.home is not None else [key for key, _title in self.rail_entries()]

@@ -5,7 +5,7 @@ How to add one:
 1.  A file (or a folder) here with a class that extends ``stage.Stage``: a ``key``, a ``title`` through ``_()``
     (as a property, so that it follows the language), ``make_card``, ``counts``; and where they help ``what_next``,
     ``colourings``, ``drawing``, ``far``, ``actions``. A page such as Shop extends ``stage.Page``.
-2.  Add an instance to the tuple in ``all_stages`` below. The rail is built from that tuple: a stage that is not in it
+2.  Add it to the tuple in ``all_stages`` below. The rail is built from that tuple: a stage that is not in it
     does not exist on screen.
 
 The card
@@ -29,30 +29,31 @@ Test it by handing the window a tuple with your stage alone: ``Window(clock, sta
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from importlib import import_module
 from typing import TYPE_CHECKING
+
+from detailbench.basics.texts import _
 
 if TYPE_CHECKING:
     from detailbench.screens.stages.stage import Page, Stage
 
 
 def all_stages() -> tuple[Stage, ...]:
-    """The stages there are, in the order of the day."""
-    from detailbench.screens.stages.arrival.stage import ArrivalStage
-    from detailbench.screens.stages.handover.stage import HandoverStage
-    from detailbench.screens.stages.marks.stage import MarksStage
-    from detailbench.screens.stages.thickness.stage import ThicknessStage
-    from detailbench.screens.stages.trials.stage import TrialsStage
-    from detailbench.screens.stages.wash.stage import WashStage
-    from detailbench.screens.stages.work.stage import WorkStage
+    """The stages there are, in the order of the day. Their modules are loaded when first needed."""
+    from detailbench.screens.stages.late_stage import LateStage
+
+    def late(key: str, title: Callable[[], str], name: str) -> LateStage:
+        return LateStage(key, title, lambda: getattr(import_module(f"detailbench.screens.stages.{key}.stage"), name)())
 
     return (
-        ArrivalStage(),
-        WashStage(),
-        MarksStage(),
-        ThicknessStage(),
-        TrialsStage(),
-        WorkStage(),
-        HandoverStage(),
+        late("arrival", lambda: _("Arrival"), "ArrivalStage"),
+        late("wash", lambda: _("Wash"), "WashStage"),
+        late("marks", lambda: _("Marks"), "MarksStage"),
+        late("thickness", lambda: _("Thickness"), "ThicknessStage"),
+        late("trials", lambda: _("Trials"), "TrialsStage"),
+        late("work", lambda: _("Work"), "WorkStage"),
+        late("handover", lambda: _("Handover"), "HandoverStage"),
     )
 
 

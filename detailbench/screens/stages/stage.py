@@ -42,8 +42,8 @@ class Stage(ABC):
     key: str
     title: str
 
-    def begin(self, context: Context) -> None:
-        """Called once when the window is made: for what must listen before the stage is first opened."""
+    def begin(self, context: Context) -> None:  # noqa: B027  # most stages need nothing before they are opened
+        """Called once when there is a bench: for what must listen before the stage is first opened."""
 
     @abstractmethod
     def make_card(self, context: Context) -> QWidget:

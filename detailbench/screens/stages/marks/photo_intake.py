@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QSemaphore, Qt, QThread, Signal
 
 from detailbench.basics.clock import Clock, HandClock
 from detailbench.basics.texts import _
 from detailbench.moves.photos import AddPhoto
-from detailbench.photos.intake import Looked, look_at_many
 from detailbench.screens.context import Context
+
+if TYPE_CHECKING:
+    from detailbench.photos.intake import Looked
 
 AHEAD = 3  # files looked at before the window has taken them: more would only fill memory
 
@@ -40,6 +43,8 @@ class _Looker(QThread):
         self.free = QSemaphore(AHEAD)
 
     def run(self) -> None:
+        from detailbench.photos.intake import look_at_many  # the picture library is loaded with the first photo
+
         for looked in look_at_many(self._paths, self._clock, cancelled=self.isInterruptionRequested, known=self._known):
             self.free.acquire()
             if self.isInterruptionRequested():

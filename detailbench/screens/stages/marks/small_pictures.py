@@ -8,7 +8,6 @@ from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, Signal
 from PySide6.QtGui import QPixmap
 
 from detailbench.basics.errors import DetailbenchError
-from detailbench.photos.copies import small_copy
 from detailbench.screens.bench_door import BenchLike
 from detailbench.screens.context import Context
 
@@ -29,6 +28,8 @@ class _Copy(QRunnable):
 
     def run(self) -> None:
         try:
+            from detailbench.photos.copies import small_copy  # loaded with the first photo
+
             content = small_copy(self._bench.evidence_bytes(self._sha256), self._longest)
         except DetailbenchError:
             content = b""  # a missing file shows as an empty frame; History names it
