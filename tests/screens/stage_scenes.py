@@ -99,6 +99,7 @@ def click(root: QWidget, name: str) -> None:
 
 def field(root: QWidget, name: str) -> QWidget:
     """The visible widget one types into of this accessible name."""
+    QApplication.processEvents()
     found = [w for w in root.findChildren(QWidget) if w.isVisible() and w.accessibleName() == name]
     assert found, f"no visible field “{name}”"
     return found[-1]

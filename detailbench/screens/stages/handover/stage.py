@@ -35,10 +35,11 @@ class HandoverStage(Stage):
         return _("Handover")
 
     def begin(self, context: Context) -> None:
-        self.acts = ReportActs(context)
+        self.acts = self.acts or ReportActs(context)
 
     def make_card(self, context: Context) -> QWidget:
-        self.acts = self.acts or ReportActs(context)
+        self.begin(context)
+        assert self.acts is not None
         self.card = HandoverCard(context, self.acts)
         return self.card
 

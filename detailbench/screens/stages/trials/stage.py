@@ -38,10 +38,11 @@ class TrialsStage(Stage):
         return _("Trials")
 
     def begin(self, context: Context) -> None:
-        self.hand = TrialHand(context)
+        self.hand = self.hand or TrialHand(context)
 
     def make_card(self, context: Context) -> QWidget:
-        self.hand = self.hand or TrialHand(context)
+        self.begin(context)
+        assert self.hand is not None
         self.card = TrialsCard(context, self.hand)
         return self.card
 

@@ -35,10 +35,11 @@ class WorkStage(Stage):
         return _("Work")
 
     def begin(self, context: Context) -> None:
-        self.hand = WorkHand(context)
+        self.hand = self.hand or WorkHand(context)
 
     def make_card(self, context: Context) -> QWidget:
-        self.hand = self.hand or WorkHand(context)
+        self.begin(context)
+        assert self.hand is not None
         self.card = card = WorkCard(context, self.hand)
         self.hand.on_screen = card.isVisible
         return card
