@@ -10,6 +10,7 @@ from detailbench.basics.clock import Clock
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
 from detailbench.moves.move import SHOP, Move
+from detailbench.record.begun import begun_jobs
 from detailbench.record.checking import CheckResult, check
 from detailbench.record.journal import Standing, standing
 from detailbench.record.picture import JobPicture, ShopPicture
@@ -80,6 +81,11 @@ class Bench:
         """The journal of a job (or the shop's own), oldest first."""
         with self.store.reading() as connection:
             return entries(connection, scope)
+
+    def begun_jobs(self) -> frozenset[str]:
+        """The jobs in which something was seen, measured or done."""
+        with self.store.reading() as connection:
+            return begun_jobs(connection)
 
     def check(self, known_head: str | None = None) -> CheckResult:
         """Replay the whole journal against the rows; safe in a thread of its own."""

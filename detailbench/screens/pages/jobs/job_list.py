@@ -18,7 +18,7 @@ from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 if TYPE_CHECKING:
     from detailbench.record.things import Job
 
-MOST = 40  # lines: a job's standing is read for each, and nobody reads on further
+MOST = 100  # lines: nobody reads on further
 
 
 class JobList(QWidget):
@@ -62,7 +62,10 @@ class JobList(QWidget):
 
         shop = self._context.shop
         found = jobs_with(shop, self.typed.text()) if shop is not None else ()
-        self.list.set_lines([Line(job.id, self._words(job)) for job in found[:MOST]], self._context.job_id or "")
+        bench = self._context.bench
+        begun = bench.begun_jobs() if bench is not None else frozenset()
+        lines = [Line(job.id, self._words(job, begun)) for job in found[:MOST]]
+        self.list.set_lines(lines, self._context.job_id or "")
         if shop is None or not shop.jobs:
             self._say(_("No job yet. Begin the first one beside this."))
         elif not found:
@@ -74,14 +77,13 @@ class JobList(QWidget):
             self._say("")
         self._enable()
 
-    def _words(self, job: Job) -> str:
-        from detailbench.findings.standing import standing_words
+    def _words(self, job: Job, begun: frozenset[str]) -> str:
+        from detailbench.findings.standing import listed_standing_words
         from detailbench.screens.pages.jobs.known import job_words
 
-        bench, shop = self._context.bench, self._context.shop
-        assert bench is not None
+        shop = self._context.shop
         assert shop is not None
-        words = f"{job_words(shop, job)}\n{standing_words(bench.job(job.id))}"
+        words = f"{job_words(shop, job)}\n{listed_standing_words(shop, job.id, begun)}"
         return words + ", " + _("open now") if job.id == self._context.job_id else words
 
     def _say(self, text: str) -> None:

@@ -46,9 +46,9 @@ class JobsView(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(m.space("wide"), m.space("gap"), m.space("wide"), m.space("gap"))
         column.addWidget(self.faces)
-        self.jobs.opened.connect(self._open)
+        self.jobs.opened.connect(context.open_job)
         self.jobs.again.connect(self._again)
-        self.new.begun.connect(self._open)
+        self.new.begun.connect(context.open_job)
         self.steps.done.connect(self.show_jobs)
         context.changed.connect(lambda _changes, _who: self._changed())
         context.job_opened.connect(self._changed)
@@ -102,12 +102,6 @@ class JobsView(QWidget):
             self.jobs.typed.setFocus(Qt.FocusReason.OtherFocusReason)
         else:
             self.new.take_focus()
-
-    def _open(self, job_id: str) -> None:
-        """Open a job, or go back to it where it is the open one."""
-        if job_id == self._context.job_id:
-            self._context.open_job(None)  # so that opening it turns to its stage
-        self._context.open_job(job_id)
 
     def _again(self, job_id: str) -> None:
         from detailbench.record.picture import one

@@ -52,6 +52,7 @@ class ShopView(QWidget):
         row.addLayout(left)
         row.addWidget(rule(upright=True))
         row.addLayout(right, 1)
+        context.dress.changed.connect(lambda: self.names.setFixedWidth(context.dress.look.measure.px(NAMES_MM)))
         context.changed.connect(lambda _changes, _who: self.redraw())
         context.stage_opened.connect(lambda key: self.redraw() if key == KEY else None)
         self.turn("person")
