@@ -39,14 +39,23 @@ class OverrideSheet(Sheet):
         self.reason.line.clear()
         self.reason.say("")
         self.open_sheet()
+        self._fit()
         self.reason.line.setFocus()
 
     def set_aside(self) -> None:
         reason = self.reason.line.text().strip()
         if len(reason.split()) < 2:
             self.reason.say(_("A reason needs at least two words; it is printed with your name."))
+            self._fit()
             return
         move, self._move = self._move, None
         if move is not None:
             self.close_sheet()
             self._do(replace(move, override=reason))
+
+    def _fit(self) -> None:
+        """As high as what it says now: a longer sentence would else press the field flat."""
+        layout = self.layout()
+        if layout is not None:
+            layout.activate()
+        self.resize(self.width(), self.height_for(self.width()))
