@@ -130,6 +130,9 @@ class Hand(ABC):
         field = self.focus(name, within)
         if content(field):
             self.empty(field)
+            self.key(Qt.Key.Key_Delete)  # so that what is read back below is what was typed
+            if not self.eyes.wait(lambda: not content(field)):
+                raise Stuck(f"“{name}” was to be emptied and “{content(field)}” stands there")
         self.write(text)
         if not self.eyes.wait(lambda: content(field) == text):
             raise Stuck(f"“{text}” was typed into “{name}” and “{content(field)}” stands there")

@@ -13,7 +13,14 @@ from window.acts.workshop import TITLES
 from window.walk import Walk
 
 CARD = "Card"
-ODD = {"thicker": "Thicker than the rest", "thinner": "Thinner than the rest", "like": "Reads like the rest"}
+ODD = {
+    "thicker": "Thicker than the rest",
+    "thinner": "Thinner than the rest",
+    "look_again": "Look again: more places here",
+    "like": "Reads like the rest",
+    "two_groups": "Two groups",
+    "not_compared": "Too few panels of this kind",
+}
 WORK = {"as_found": "as found", "polished": "polished"}
 CLEAN_NOW = surface.CLEAN | {"wiped": "panel-wiped"}
 COVER_NOW = surface.COVER | {"not_known": "cover not known"}
