@@ -87,13 +87,16 @@ def _trials(picture: JobPicture) -> Due:
 
 
 def _work(picture: JobPicture) -> Due:
-    held = held_in_plan(picture) if picture.processes else {}
+    steps = {key: panel_steps(picture, key) for key in outline_of(picture).panels}
+    begun = {r.panel for r in picture.runs}
+    # who is held back costs a look at every reading: asked only where it could matter
+    held = held_in_plan(picture) if any(s and key not in begun for key, s in steps.items()) else {}
     return _count(
         {
             f"{key}:{step.number}": is_finished(picture, key, step.id)
-            for key in outline_of(picture).panels
+            for key, own in steps.items()
             if key not in held
-            for step in panel_steps(picture, key)
+            for step in own
         }
     )
 
