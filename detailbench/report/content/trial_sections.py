@@ -105,7 +105,7 @@ def _position(trial: Trial) -> EdgePosition | None:
 def _technique(trial: Trial) -> list[Text]:
     out: list[Text] = []
     if trial.dial:
-        out.append(said(_("dial {dial}"), dial=typed(trial.dial)))
+        out.append(said(_("dial {dial}"), dial=typed(_(trial.dial))))
     if trial.force_n is not None:
         out.append(said(_("force {force}"), force=of_thing(trial, "force_n", None, "N")))
     elif trial.force_word:
