@@ -286,6 +286,20 @@ def test_a_gauge_with_a_letter_for_a_figure_keeps_nothing_and_the_typing_stays(
     window.close()
 
 
+def test_where_one_person_works_that_one_enters_and_of_two_nobody_is_guessed(
+    qtbot: QtBot, clock: HandClock, bench: Bench
+) -> None:
+    person, bench.person = bench.person, ""
+    window = day_window(qtbot, clock, bench)
+    assert bench.person == person
+    assert window.strip.person.text() == "Ana Berg"
+    window.close()
+    bench.do(AddToShop("person", {"name": "Jon Til", "initials": "JT"}))
+    bench.person = ""
+    window = day_window(qtbot, clock, bench)
+    assert bench.person == ""
+
+
 def test_a_workshop_with_people_shows_its_jobs_at_once(qtbot: QtBot, clock: HandClock, bench: Bench) -> None:
     bench.do(AddToShop("person", {"name": "Jon Til", "initials": "JT"}))
     window = day_window(qtbot, clock, bench)

@@ -50,6 +50,7 @@ def show(window: Window, what: str) -> None:
 # state
 def test_one_press_sets_the_tapped_panel(wash: Window, bench: Bench, job_id: str) -> None:
     tap(wash, "bonnet")
+    assert named(wash, "for: this panel").isChecked()  # type: ignore[attr-defined]
     press_button(wash, "the surface is now: washed")
     assert state_of(bench.job(job_id), "bonnet") == State("washed", "as_found", "not_known")
     assert state_of(bench.job(job_id), "roof") == State()

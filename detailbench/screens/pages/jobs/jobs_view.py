@@ -72,12 +72,21 @@ class JobsView(QWidget):
         shop = self._context.shop
         if shop is not None and not self._greeted:
             self._greeted = True
+            self._one_person_enters()
             if not shop.jobs and not shop.people:
                 self.show_steps()
             else:
                 self.take_focus()
         self.jobs.redraw()
         self.steps.redraw()
+
+    def _one_person_enters(self) -> None:
+        """Where only one person works nobody has to be asked who is entering."""
+        bench, shop = self._context.bench, self._context.shop
+        people = [p for p in shop.people if not p.retired] if shop is not None else []
+        if bench is not None and not bench.person and len(people) == 1:
+            bench.person = people[0].id
+            self._context.changed.emit(None, self)
 
     def _changed(self) -> None:
         self._stale = True
