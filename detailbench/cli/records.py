@@ -33,6 +33,7 @@ def job_named(shop: ShopPicture, number: str) -> Job:
 
 def list_jobs(words: Namespace) -> int:
     """One line a job: number, car, owner, standing."""
+    from detailbench.body.outlines import style_name
     from detailbench.findings.standing import standing_words
 
     store = open_to_read(words)
@@ -42,7 +43,7 @@ def list_jobs(words: Namespace) -> int:
             picture = store.job(job.id, shop)
             owner = next((p for p in picture.parties if p.role == "owner"), None)
             name = picture.said(owner.id, "name") if owner is not None else ""
-            parts = (job.number, picture.car.described or picture.car.style, name, standing_words(picture))
+            parts = (job.number, picture.car.described or style_name(picture.car.style), name, standing_words(picture))
             print("  ".join(p for p in parts if p))
         if not shop.jobs:
             print(_("No job yet."))

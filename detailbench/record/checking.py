@@ -9,6 +9,7 @@ from typing import Any
 
 from sqlalchemy import Connection, select
 
+from detailbench.basics.texts import _
 from detailbench.record.journal import START, Change, changes_in, hash_of
 from detailbench.record.store import Store
 from detailbench.record.tables import TABLES, journal, personal
@@ -46,7 +47,7 @@ def check(store: Store, known_head: str | None = None) -> CheckResult:
     if known_head is not None:
         found = known_head in chain
         if not found:
-            troubles.append("The hash given is not in this journal: its tail was cut or the chain was written anew.")
+            troubles.append(_("The hash given is not in this journal: its tail was cut or the chain was written anew."))
     return CheckResult(tuple(troubles), len(chain), count, len(hashes), head, found)
 
 
@@ -55,22 +56,28 @@ def _replay(connection: Connection, troubles: list[str]) -> tuple[dict[str, dict
     chain: set[str] = set()
     previous, expected = START, 1
     for entry in connection.execute(select(journal).order_by(journal.c.n)):
-        where = f"Journal entry {entry.n}"
+        where = _("Journal entry {n}").format(n=entry.n)
         body, changes = _told(entry.body)
         if entry.n != expected:
-            troubles.append(f"{where}: entry {expected} is missing before it.")
+            troubles.append(_("{where}: entry {expected} is missing before it.").format(where=where, expected=expected))
         if hash_of(entry.body) != entry.hash:
-            troubles.append(f"{where}: its text does not match its hash; it was changed after it was written.")
+            troubles.append(
+                _("{where}: its text does not match its hash; it was changed after it was written.").format(where=where)
+            )
         previous, previous_was, expected = entry.hash, previous, entry.n + 1
         chain.add(entry.hash)
         if body is None:
-            troubles.append(f"{where}: its text cannot be read.")
+            troubles.append(_("{where}: its text cannot be read.").format(where=where))
             continue
         if body["previous"] != previous_was:
-            troubles.append(f"{where}: it does not continue the entry before it.")
+            troubles.append(_("{where}: it does not continue the entry before it.").format(where=where))
         loose = [k for k in COLUMNS if body[k] != getattr(entry, k)]
         if loose or body["says"] != hashlib.sha256(entry.says.encode()).hexdigest():
-            troubles.append(f"{where}: its columns ({', '.join(loose) or 'says'}) differ from its text.")
+            troubles.append(
+                _("{where}: its columns ({columns}) differ from its text.").format(
+                    where=where, columns=", ".join(loose) or "says"
+                )
+            )
         for change in changes:
             table = rows.setdefault(change.table, {})
             if change.was is None:
@@ -78,7 +85,9 @@ def _replay(connection: Connection, troubles: list[str]) -> tuple[dict[str, dict
             elif change.id in table:
                 table[change.id].update(change.now)
             else:
-                troubles.append(f"{where}: it changes a {change.table} row that was never made.")
+                troubles.append(
+                    _("{where}: it changes a {table} row that was never made.").format(where=where, table=change.table)
+                )
     return rows, chain, previous
 
 
@@ -104,17 +113,27 @@ def _compare(connection: Connection, rows: dict[str, dict[str, Any]], troubles: 
             seen.add(row["id"])
             told = written.get(row["id"])
             if told is None:
-                troubles.append(f"Table {name}: row {row['id'][:8]}… is not in the journal.")
+                troubles.append(_("Table {name}: row {id}… is not in the journal.").format(name=name, id=row["id"][:8]))
                 continue
             for field, value in told.items():
                 if field not in row or row[field] != value:
-                    troubles.append(f"Table {name}: row {row['id'][:8]}…, {field} differs from what the journal says.")
+                    troubles.append(
+                        _("Table {name}: row {id}…, {field} differs from what the journal says.").format(
+                            name=name, id=row["id"][:8], field=field
+                        )
+                    )
         for missing in written.keys() - seen:
-            troubles.append(f"Table {name}: row {missing[:8]}… is in the journal but gone from the table.")
+            troubles.append(
+                _("Table {name}: row {id}… is in the journal but gone from the table.").format(
+                    name=name, id=missing[:8]
+                )
+            )
     return count
 
 
 def _personal(connection: Connection, troubles: list[str]) -> None:
     for row in connection.execute(select(personal).where(personal.c.value.is_not(None))):
         if hashlib.sha256(((row.salt or "") + row.value).encode()).hexdigest() != row.digest:
-            troubles.append(f"A personal value ({row.field}) does not match its hash in the journal.")
+            troubles.append(
+                _("A personal value ({field}) does not match its hash in the journal.").format(field=row.field)
+            )

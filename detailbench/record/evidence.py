@@ -7,6 +7,7 @@ import os
 from pathlib import Path
 
 from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.texts import _
 
 
 def digest_of(content: bytes) -> str:
@@ -40,7 +41,7 @@ class EvidenceStore:
         except OSError as error:
             part.unlink(missing_ok=True)
             raise RecordTrouble(
-                f"The file could not be kept ({error.strerror}). Free some space and try again."
+                _("The file could not be kept ({cause}). Free some space and try again.").format(cause=error.strerror)
             ) from error
         return sha256
 
@@ -49,9 +50,11 @@ class EvidenceStore:
         try:
             content = self.path(sha256).read_bytes()
         except OSError as error:
-            raise RecordTrouble(f"The kept file {sha256[:12]}… is missing from the workshop folder.") from error
+            raise RecordTrouble(
+                _("The kept file {hash}… is missing from the workshop folder.").format(hash=sha256[:12])
+            ) from error
         if digest_of(content) != sha256:
-            raise RecordTrouble(f"The kept file {sha256[:12]}… has been changed since it was kept.")
+            raise RecordTrouble(_("The kept file {hash}… has been changed since it was kept.").format(hash=sha256[:12]))
         return content
 
     def problem(self, sha256: str) -> str | None:

@@ -11,6 +11,8 @@ from pathlib import Path
 
 from filelock import FileLock, Timeout
 
+from detailbench.basics.texts import _
+
 
 @dataclass(frozen=True)
 class Holder:
@@ -22,7 +24,9 @@ class Holder:
     process: int
 
     def sentence(self) -> str:
-        return f"{self.who or 'Someone'} has this workshop open on {self.host} since {self.since}."
+        return _("{who} has this workshop open on {host} since {since}.").format(
+            who=self.who or _("Someone"), host=self.host, since=self.since
+        )
 
 
 class WriterLock:
@@ -39,7 +43,7 @@ class WriterLock:
         except Timeout:
             return self.holder()
         since = now.isoformat(timespec="seconds")
-        note = {"who": who, "host": platform.node() or "this computer", "since": since, "process": os.getpid()}
+        note = {"who": who, "host": platform.node() or _("this computer"), "since": since, "process": os.getpid()}
         self._note.write_text(json.dumps(note), "utf-8")
         return None
 
@@ -48,7 +52,7 @@ class WriterLock:
         try:
             return Holder(**json.loads(self._note.read_text("utf-8")))
         except (OSError, ValueError, TypeError):
-            return Holder("", "another window", "an unknown time", 0)
+            return Holder("", _("another window"), _("an unknown time"), 0)
 
     def free(self) -> None:
         if self._lock.is_locked:

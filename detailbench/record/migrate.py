@@ -12,6 +12,7 @@ from sqlalchemy import func as sql
 from sqlalchemy import table as named
 
 from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.texts import _
 
 FOLDER = Path(__file__).parent / "migrations"
 
@@ -37,7 +38,9 @@ def upgrade(engine: Engine) -> None:
         if lost or broken:
             connection.exec_driver_sql("ROLLBACK")
             raise RecordTrouble(
-                f"Bringing the workshop up to date would lose rows ({lost or broken}); it was left as it is."
+                _("Bringing the workshop up to date would lose rows ({what}); it was left as it is.").format(
+                    what=lost or broken
+                )
             )
         connection.exec_driver_sql("COMMIT")
         connection.exec_driver_sql("PRAGMA foreign_keys=ON")

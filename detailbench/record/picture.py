@@ -9,6 +9,7 @@ from typing import Any, TypeVar, get_args, get_type_hints
 from sqlalchemy import Connection, select
 
 from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.texts import _
 from detailbench.record import things as t
 from detailbench.record.journal import head
 from detailbench.record.tables import TABLES, personal, thing_of
@@ -102,7 +103,7 @@ def one(things: tuple[T, ...], id_: str) -> T:
     for thing in things:
         if thing.id == id_:
             return thing
-    raise RecordTrouble(f"Nothing here has the id {id_[:8]}….")
+    raise RecordTrouble(_("Nothing here has the id {id}….").format(id=id_[:8]))
 
 
 def _kinds(cls: type[Any]) -> dict[str, type[Thing]]:

@@ -11,6 +11,7 @@ from sqlalchemy.exc import DatabaseError
 
 from detailbench import __version__
 from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.texts import _
 from detailbench.record.tables import workshop
 
 SCHEMA = 1  # what this program writes
@@ -29,7 +30,9 @@ def _version_in(file: Path) -> int | None:
             row = raw.execute("SELECT value FROM workshop WHERE key = 'schema'").fetchone()
     except sqlite3.DatabaseError as error:
         raise RecordTrouble(
-            f"{file.name} is not a workshop this program can read ({error}). It was left as it is."
+            _("{name} is not a workshop this program can read ({error}). It was left as it is.").format(
+                name=file.name, error=error
+            )
         ) from error
     return int(row[0]) if row else None
 
@@ -57,15 +60,21 @@ def newer_than_us(engine: Engine) -> str | None:
     try:
         with engine.begin() as connection:
             if not inspect(connection).has_table("workshop"):
-                raise RecordTrouble("This folder holds a file that is not a workshop. It was left as it is.")
+                raise RecordTrouble(_("This folder holds a file that is not a workshop. It was left as it is."))
             facts = {row.key: row.value for row in connection.execute(select(workshop))}
     except DatabaseError as error:
-        raise RecordTrouble(f"The workshop file cannot be read ({error.orig}). It was left as it is.") from error
+        raise RecordTrouble(
+            _("The workshop file cannot be read ({cause}). It was left as it is.").format(cause=error.orig)
+        ) from error
     if int(facts.get("schema", "0")) <= SCHEMA:
         return None
     by = facts.get("written_by", "a newer version")
     if int(facts.get("readable_from", "0")) > SCHEMA:
         raise RecordTrouble(
-            f"This workshop was written by version {by}, which is newer than this one. Update to open it."
+            _("This workshop was written by version {by}, which is newer than this one. Update to open it.").format(
+                by=by
+            )
         )
-    return f"This workshop was written by version {by}, which is newer than this one: opened for reading only."
+    return _(
+        "This workshop was written by version {by}, which is newer than this one: opened for reading only."
+    ).format(by=by)

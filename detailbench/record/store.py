@@ -14,6 +14,7 @@ from sqlalchemy.exc import DatabaseError
 from sqlalchemy.pool import QueuePool
 
 from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.texts import _
 from detailbench.record import schema
 from detailbench.record.evidence import EvidenceStore
 from detailbench.record.journal import head
@@ -72,10 +73,12 @@ class Store:
             folder.mkdir(parents=True, exist_ok=True)
         except OSError as error:
             raise RecordTrouble(
-                f"The workshop folder {folder} cannot be made or reached ({error.strerror})."
+                _("The workshop folder {folder} cannot be made or reached ({cause}).").format(
+                    folder=folder, cause=error.strerror
+                )
             ) from error
         if read_only:
-            self.read_only = "Opened for reading only."
+            self.read_only = _("Opened for reading only.")
         else:
             self._take_lock(now, who)
         self._readers: Engine | None = None
@@ -88,22 +91,30 @@ class Store:
         except DATABASE_TROUBLE as error:
             self.close()
             raise RecordTrouble(
-                f"The workshop could not be opened ({cause_of(error)}). What was there before is unharmed; free some "
-                "space or check the folder, then open it again."
+                _(
+                    "The workshop could not be opened ({cause}). What was there before is unharmed; free some space or "
+                    "check the folder, then open it again."
+                ).format(cause=cause_of(error))
             ) from error
 
     def _take_lock(self, now: datetime, who: str) -> None:
         try:
             holder = self._lock.take(who, now)
         except OSError as error:
-            self.read_only = f"The folder cannot be written ({error.strerror}); opened for reading only."
+            self.read_only = _("The folder cannot be written ({cause}); opened for reading only.").format(
+                cause=error.strerror
+            )
             return
         if holder is not None:
-            self.read_only = f"{holder.sentence()} Opened for reading only."
+            self.read_only = _("{sentence} Opened for reading only.").format(sentence=holder.sentence())
 
     def _open_file(self) -> None:
         if not self._file.is_file() and self.read_only:
-            raise RecordTrouble(f"There is no workshop in {self.folder} yet, and it cannot be made: {self.read_only}")
+            raise RecordTrouble(
+                _("There is no workshop in {folder} yet, and it cannot be made: {why}").format(
+                    folder=self.folder, why=self.read_only
+                )
+            )
         if self.read_only is None:
             self._writers = _engine(self._file, writes=True)
             schema.bring_up(self._writers, self._file)
@@ -117,25 +128,29 @@ class Store:
     def reading(self) -> Iterator[Connection]:
         """A consistent view. Raises RecordTrouble when the file cannot be read."""
         if self._readers is None:
-            raise RecordTrouble("The workshop is closed.")
+            raise RecordTrouble(_("The workshop is closed."))
         try:
             with self._readers.begin() as connection:
                 yield connection
         except DATABASE_TROUBLE as error:
-            raise RecordTrouble(f"The workshop cannot be read: {cause_of(error)}. Nothing was changed.") from error
+            raise RecordTrouble(
+                _("The workshop cannot be read: {cause}. Nothing was changed.").format(cause=cause_of(error))
+            ) from error
 
     @contextmanager
     def writing(self, now: datetime, person_id: str) -> Iterator[Writer]:
         """One transaction: all of it is on the disk when the block ends, or none of it."""
         if self.read_only is not None or self._writers is None:
-            raise RecordTrouble(self.read_only or "The workshop is closed.")
+            raise RecordTrouble(self.read_only or _("The workshop is closed."))
         try:
             with self._writers.begin() as connection:
                 yield Writer(connection, self.files, now, person_id)
         except DATABASE_TROUBLE as error:
             raise RecordTrouble(
-                f"This was not saved: {cause_of(error)}. What was there before is unharmed; free some space or check "
-                "the folder, then do it again."
+                _(
+                    "This was not saved: {cause}. What was there before is unharmed; free some space or check the "
+                    "folder, then do it again."
+                ).format(cause=cause_of(error))
             ) from error
 
     def shop(self) -> ShopPicture:

@@ -60,7 +60,11 @@ class Writer:
         fit_text("id", id_)
         row = self._connection.execute(select(TABLES[cls]).where(TABLES[cls].c.id == id_)).mappings().first()
         if row is None or row["withdrawn"]:
-            raise RecordTrouble(f"There is no {cls.table.replace('_', ' ')} {id_[:8]}… in this workshop any more.")
+            raise RecordTrouble(
+                _("There is no {thing} {id}… in this workshop any more.").format(
+                    thing=cls.table.replace("_", " "), id=id_[:8]
+                )
+            )
         return thing_of(cls, row)
 
     def count(self, cls: type[Thing]) -> int:
@@ -148,7 +152,7 @@ class Writer:
             raise Refused(_("This cannot be taken back: it was changed elsewhere since."), rule="in_use")
         done = self._connection.execute(table.update().where(table.c.id == change.id).values(**change.now))
         if done.rowcount != 1:
-            raise RecordTrouble("This cannot be taken back: the row it changed is no longer there.")
+            raise RecordTrouble(_("This cannot be taken back: the row it changed is no longer there."))
         self.changes.append(change)
 
     def leaves_loose_ends(self) -> bool:

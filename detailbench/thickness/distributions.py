@@ -9,6 +9,7 @@ from functools import cache
 import numpy as np
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.texts import _
 
 
 def t_quantile(chance: float, dof: float) -> float:
@@ -85,6 +86,6 @@ def welch_satterthwaite(terms: Iterable[tuple[float, float]]) -> float:
     terms = list(terms)
     total = sum(v for v, _dof in terms)
     if total <= 0:
-        raise BadInput("The readings do not scatter at all, so no uncertainty can be stated from them.")
+        raise BadInput(_("The readings do not scatter at all, so no uncertainty can be stated from them."))
     below = sum(v * v / dof for v, dof in terms)
     return total * total / below if below > 0 else math.inf

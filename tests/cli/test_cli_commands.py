@@ -63,7 +63,7 @@ def test_words_that_cannot_be_read_end_with_2(argv: list[str], capsys: pytest.Ca
 def test_jobs_are_listed_with_number_owner_and_standing(shell: Shell, invented: InventedShop) -> None:
     invented.job("Mara Invented")
     code, said, _ = shell("jobs", "--workshop", invented.folder)
-    assert (code, said) == (0, "2031-001  estate  Mara Invented  arrived\n")
+    assert (code, said) == (0, "2031-001  five-door estate  Mara Invented  arrived\n")
 
 
 def test_the_workshop_may_be_named_by_the_environment(
