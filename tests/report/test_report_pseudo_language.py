@@ -1,0 +1,60 @@
+"""Every word of the report goes through the catalogue: the whole report in a made-up language."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+
+import pytest
+from conftest import Whole
+from reading_reports import pdf_text, texts, workings
+from untranslated import WORD, plain_words, typed_in
+
+from detailbench.basics.texts import PSEUDO, SOURCE, speak
+from detailbench.basics.workings import Working
+from detailbench.findings.settings import in_force
+from detailbench.report import handover_pdf
+from detailbench.report.content.parts import Text, Typed, plain
+
+# words the invented people typed, though the program has the same ones
+TYPED = ("zero plate two", "zero plate", "clear coat lifting", "badge not removed", "badge taped over", "polisher", "dark blue")
+# how a legend's sign is drawn, never printed; the content keeps it before the sign's words
+SIGNS = ("falling", "rising", "crossed", "level", "dots", "zone", "place", "line", "dot", "patch")
+
+
+@pytest.fixture
+def pseudo() -> Iterator[None]:
+    speak(PSEUDO)
+    yield
+    speak(SOURCE)
+
+
+def said(text: Text) -> str:
+    """A text without what people typed."""
+    own = text[1:] if len(text) > 1 and text[0] in SIGNS else text
+    return " ".join(plain((part,)) for part in own if not isinstance(part, Typed))
+
+
+def test_no_text_of_the_report_is_left_untranslated(whole: Whole, pseudo: None) -> None:
+    typed = TYPED + typed_in(whole.picture)
+    found = {said(text) for text in texts(whole.content())}
+    faults = {text: words for text in found if (words := plain_words(text, typed))}
+    assert not faults, "\n".join(f"{' '.join(words)}\n    {text}" for text, words in faults.items())
+
+
+def test_the_printed_pages_hold_no_other_words(whole: Whole, pseudo: None) -> None:
+    """What the pages add to the content. The workings are the record's own: names, formula, values and published
+    source are printed so that they can be given to the ``workings`` command."""
+    content = whole.content()
+    printed = pdf_text(handover_pdf(content).pdf)
+    own = {word for working in workings(content).values() for word in words_of(working)}
+    found = plain_words(printed, TYPED + typed_in(whole.picture, *settings(whole)), own)
+    assert not found, " ".join(dict.fromkeys(found))
+
+
+def settings(whole: Whole) -> list[str]:
+    return [str(value) for _default, value in in_force(whole.picture.shop)]
+
+
+def words_of(working: Working) -> set[str]:
+    return set(WORD.findall(json.dumps(working.as_json(), ensure_ascii=False)))
