@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
@@ -21,6 +21,8 @@ class CardHost(QWidget):
     def __init__(self, over: QWidget, dress: Dress) -> None:
         super().__init__(over)
         area(self, "surface")
+        # it lies over the map: told that nothing shows through, Qt does not draw the whole car again for each key typed
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent, True)
         self._dress = dress
         m = dress.look.measure
         self.title = heading("")
@@ -81,6 +83,9 @@ class CardHost(QWidget):
     def set_title(self, text: str) -> None:
         self.title.setText(text)
         self.setAccessibleDescription(text)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        QPainter(self).fillRect(event.rect(), QColor(self._dress.colour("surface")))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:
