@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from detailbench.basics.numbers import format_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.gauges import failed_now
-from detailbench.findings.permissions import permissions
+from detailbench.findings.permissions import permissions, shop_totals
 from detailbench.findings.processes import group_of
 from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import ProcessStep
+from detailbench.record.things import ProcessStep, Reading
 
 
 @dataclass(frozen=True)
@@ -64,6 +65,17 @@ def _of_another_paint(picture: JobPicture, panel: str, step: ProcessStep) -> tup
             ),
         ),
     )
+
+
+def low_reading(picture: JobPicture, reading: Reading) -> tuple[Stop, ...]:
+    """What stands against taking a reading out: below the shop's *leave below* it may be the one that matters. A
+    nought is no thickness."""
+    total = shop_totals(picture).leave_below_um
+    if total is None or not reading.value_um or reading.value_um >= total:
+        return ()
+    text = _("{value} is under the shop's “leave below” total of {total}: taken out only with a reason.")
+    sentence = text.format(value=format_thickness(reading.value_um, digits=1), total=format_thickness(total))
+    return (Stop("low_reading", sentence),)
 
 
 def held_back(picture: JobPicture) -> dict[str, str]:

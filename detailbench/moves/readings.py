@@ -13,11 +13,13 @@ from detailbench.body.edges import EdgePosition, to_edges
 from detailbench.body.names import panel_name
 from detailbench.body.outlines import load_outline
 from detailbench.body.places import places_count, propose_places, walk_sort
+from detailbench.findings.gates import low_reading
 from detailbench.findings.gauges import RoundOfChecks, rounds
 from detailbench.findings.panels import may_set_aside
 from detailbench.findings.states import state_of
 from detailbench.findings.walking import next_place, reading_flags
 from detailbench.moves.move import Done
+from detailbench.moves.overriding import stopped_unless_overridden
 from detailbench.moves.panels import on_panel, on_this_car, real_number
 from detailbench.moves.reasons import says_why
 from detailbench.record.picture import JobPicture, one
@@ -247,14 +249,18 @@ class RecordReading:
 
 @dataclass(frozen=True)
 class StrikeReading:
-    """Take a reading out; the journal keeps it."""
+    """Take a reading out; the journal keeps it. One below *leave below* only with a reason, which is printed."""
 
     undoable: ClassVar[bool] = True
     job_id: str
     reading_id: str
+    override: str = ""
 
     def make(self, w: Writer) -> Done:
-        reading = one(w.job(self.job_id).readings, self.reading_id)
+        picture = w.job(self.job_id)
+        reading = one(picture.readings, self.reading_id)
+        panel = one(picture.places, reading.place_id).panel
+        stopped_unless_overridden(w, self.job_id, low_reading(picture, reading), panel, self.override)
         w.withdraw(reading)
         return Done(self.job_id, _("reading struck out"), reading.id)
 

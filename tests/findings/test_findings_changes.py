@@ -10,9 +10,10 @@ from invented_findings import Hands
 from invented_shop import FOIL_UM
 from scipy import stats
 
+from detailbench.body.edges import EdgePosition
 from detailbench.findings.changes import PanelChange, changes
 from detailbench.findings.walking import panel_places
-from detailbench.moves.readings import DecidePlace, RecordCheck
+from detailbench.moves.readings import AddPlace, DecidePlace, RecordCheck
 from detailbench.moves.shop import AddToShop
 from detailbench.moves.surface import SetState
 from detailbench.record.things import ProcessStep
@@ -220,6 +221,20 @@ def test_no_value_and_places_set_aside_are_in_no_pair(hands: Hands, step: Proces
         "Not comparable: no value after.",
         "Not comparable: no reading before.",
     ]
+
+
+def test_a_place_chosen_by_hand_is_in_no_pair(hands: Hands, step: ProcessStep) -> None:
+    hands.survey({"roof": BEFORE})
+    first = panel_places(hands.picture, "roof")[0]
+    near = EdgePosition(
+        first.edge_a, first.edge_a_mm + 30, first.edge_b, first.edge_b_mm, first.panel_w_mm, first.panel_h_mm
+    )
+    hands.do(AddPlace(hands.job, "roof", near))
+    hands.survey({"roof": (150.0,)})
+    hands.polish("roof", step)
+    hands.survey({"roof": (*AFTER, 120.0)})
+    assert len(of_roof(hands).pairing.pairs) == 8
+    assert figure(hands).mean_difference_um == pytest.approx(np.mean(BEFORE) - np.mean(AFTER))
 
 
 def test_a_failed_closing_check_keeps_the_figure_out_of_print(hands: Hands, step: ProcessStep) -> None:

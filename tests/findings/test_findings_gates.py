@@ -7,6 +7,8 @@ from invented_findings import Hands
 from invented_shop import FOIL_UM
 
 from detailbench.basics.errors import BadInput, RecordTrouble, Refused
+from detailbench.moves.reading_mending import NotAValue, ReadAsMil
+from detailbench.moves.readings import StrikeReading
 from detailbench.moves.surface import HoldPanel, MakeGroup, SetPaintSystem
 from detailbench.moves.trials import RecordTrial
 from detailbench.moves.work import AdoptProcess, StartStep
@@ -123,3 +125,29 @@ def test_every_rule_that_stood_is_noted_and_goes_with_the_start_when_that_is_tak
     assert stopped(hands, "roof", step.id) == "held"
     hands.shop.bench.redo(hands.job)
     assert len(hands.picture.overrides) == 2
+
+
+@pytest.mark.parametrize("take_out", [StrikeReading, NotAValue])
+def test_a_low_reading_is_taken_out_only_with_a_reason_under_a_name(
+    hands: Hands, take_out: type[StrikeReading]
+) -> None:
+    hands.leave_below(90.0)
+    hands.checked_session()
+    hands.read("roof", 80.0, 90.0)
+    low, other = hands.picture.readings
+    hands.do(take_out(hands.job, other.id))
+    with pytest.raises(Refused, match="only with a reason") as caught:
+        hands.do(take_out(hands.job, low.id))
+    assert (caught.value.rule, caught.value.may_override) == ("low_reading", True)
+    hands.do(take_out(hands.job, low.id, override="gauge was tilted"))
+    kept = hands.picture.overrides[0]
+    assert (kept.rule, kept.panel, kept.reason, kept.entered_by) == (
+        "low_reading", "roof", "gauge was tilted", hands.shop.person,
+    )  # fmt: skip
+
+
+def test_a_thickness_in_um_is_not_read_as_mil(hands: Hands) -> None:
+    hands.checked_session()
+    hands.read("roof", 80.0)
+    with pytest.raises(Refused, match="as it stands"):
+        hands.do(ReadAsMil(hands.job, hands.picture.readings[0].id))
