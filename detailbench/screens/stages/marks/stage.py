@@ -40,13 +40,13 @@ class MarksStage(Stage):
         return _("Marks")
 
     def begin(self, context: Context) -> None:
-        self.desk = MarksDesk(context)
+        if self.desk is None:
+            self.desk = MarksDesk(context)
 
     def make_card(self, context: Context) -> QWidget:
         from detailbench.screens.stages.marks.card import MarksCard  # photos are loaded with the first card
 
-        if self.desk is None:
-            self.begin(context)
+        self.begin(context)
         assert self.desk is not None
         self.card = MarksCard(self.desk, self._choose)
         return self.card

@@ -124,8 +124,8 @@ class ThicknessDesk(QObject):
 
     def panel_after(self) -> str:
         """The next panel with places due; empty: none."""
-        picture = self.context.picture
-        return "" if picture is None else walk.panel_after(picture, self.context.outline, self.panel)
+        survey = self.survey
+        return "" if survey is None else walk.panel_after(survey.panels_due, self.context.outline, self.panel)
 
     # what happens around
     def _begin(self) -> None:

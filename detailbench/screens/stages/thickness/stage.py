@@ -14,7 +14,7 @@ from detailbench.screens.context import Context
 from detailbench.screens.entry.file_choice import FileChooser, choose_files
 from detailbench.screens.map.colouring import Colouring, Drawing
 from detailbench.screens.stages.stage import ColouringChoice, FarFacts, Stage
-from detailbench.screens.stages.thickness import on_map, walk
+from detailbench.screens.stages.thickness import on_map
 from detailbench.screens.stages.thickness.desk import KEY, ThicknessDesk
 from detailbench.screens.stages.thickness.words import place_words, value_words
 
@@ -38,13 +38,13 @@ class ThicknessStage(Stage):
         return _("Thickness")
 
     def begin(self, context: Context) -> None:
-        self.desk = ThicknessDesk(context)
+        if self.desk is None:
+            self.desk = ThicknessDesk(context)
 
     def make_card(self, context: Context) -> QWidget:
         from detailbench.screens.stages.thickness.card import ThicknessCard
 
-        if self.desk is None:
-            self.begin(context)
+        self.begin(context)
         assert self.desk is not None
         self.card = ThicknessCard(self.desk, self._choose)
         return self.card
@@ -80,7 +80,7 @@ class ThicknessStage(Stage):
             where = place_words(at, len(there)) if at is not None else ""
         elif place is not None:
             where = place_words(place, len(places))
-        due = 0 if context.picture is None else len(walk.panels_due(context.picture, context.outline))
+        due = 0 if desk.survey is None else len(desk.survey.panels_due)
         here = sum(1 for p in places if not p.readings)
         left = []
         if here:

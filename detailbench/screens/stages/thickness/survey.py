@@ -6,9 +6,10 @@ from collections.abc import Mapping
 from functools import cached_property
 
 from detailbench.findings.changes import PanelChange, changes, moment_of
-from detailbench.findings.panels import Moment, PanelSeen, odd, panels_seen
+from detailbench.findings.panels import Moment, PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.permissions import permissions
 from detailbench.record.picture import JobPicture
+from detailbench.screens.stages.thickness.walk import panels_due
 from detailbench.thickness.odd_findings import Finding
 from detailbench.thickness.odd_panels import OddPanels
 from detailbench.thickness.permission import Permission
@@ -27,6 +28,11 @@ class Survey:
     @cached_property
     def after(self) -> Mapping[str, PanelSeen]:
         return panels_seen(self.picture, "polished")
+
+    @cached_property
+    def panels_due(self) -> tuple[str, ...]:
+        """Readable panels with places still due, in walking order."""
+        return panels_due(self.picture, outline_of(self.picture))
 
     @cached_property
     def odd(self) -> OddPanels | None:

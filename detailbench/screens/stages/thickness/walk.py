@@ -93,12 +93,12 @@ def panels_due(picture: JobPicture, outline: Outline) -> tuple[str, ...]:
     return tuple(p for p in walk_order(outline) if p in what and outline.panels[p].substrate in READABLE)
 
 
-def panel_after(picture: JobPicture, outline: Outline, panel: str) -> str:
-    """The next panel with places due after this one, round the car; empty when there is none."""
+def panel_after(waiting: tuple[str, ...], outline: Outline, panel: str) -> str:
+    """Of the panels with places due, the next after this one, round the car; empty when there is none."""
     order = walk_order(outline)
-    waiting = [p for p in panels_due(picture, outline) if p != panel]
+    others = [p for p in waiting if p != panel]
     at = order.index(panel) if panel in order else -1
-    return next((p for p in waiting if order.index(p) > at), waiting[0] if waiting else "")
+    return next((p for p in others if order.index(p) > at), others[0] if others else "")
 
 
 def doubled(picture: JobPicture) -> Counter[str]:
