@@ -143,7 +143,9 @@ def said_at(window: Window, name: str) -> str:
 
 
 def scrolls(window: Window) -> list[int]:
-    """How far cards shown have to be scrolled; lists do not count."""
+    """How far cards shown have to be scrolled, once everything has found its place; lists do not count."""
+    for _turn in range(4):  # a layout asks for its turn, and the scroll area around it for the next
+        QApplication.processEvents()
     return [
         s.verticalScrollBar().maximum()
         for s in window.findChildren(QScrollArea)

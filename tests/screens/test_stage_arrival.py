@@ -277,7 +277,7 @@ def test_no_page_of_the_card_has_to_be_scrolled(
     window = day_window(qtbot, clock, bench, job_id, look=look, stage="arrival")
     for page in ("Owner", "Car", "Hopes", "Damage"):
         press_button(window, page)
-        qtbot.waitUntil(lambda: scrolls(window) == [])
+        assert scrolls(window) == [], page
 
 
 def test_a_field_without_a_job_says_that_none_is_open(qtbot: QtBot, clock: HandClock, bench: Bench) -> None:

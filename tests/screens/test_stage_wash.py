@@ -288,7 +288,7 @@ def test_no_page_has_to_be_scrolled_even_with_several_panels(
     press_button(window, "Take in the left side")
     for page in ("State", "Paint", "Group", "Held"):
         press_button(window, page)
-        qtbot.waitUntil(lambda: scrolls(window) == [])
+        assert scrolls(window) == [], page
 
 
 def test_every_button_of_the_card_is_a_target_of_12_mm(wash: Window) -> None:
