@@ -205,7 +205,7 @@ def _done(g: Gathered) -> tuple[Text, ...]:
     if not g.worked:
         out.append((_("No panel was polished."),))
     else:
-        spent = minutes_spent(g, [r for r in g.picture.runs if r.ended == "finished" or r.minutes is not None])
+        spent = minutes_spent(g, g.picture.runs)  # every go, the paused ones too; none where one is not known
         minutes: Text = said(_(", {minutes} at the machine"), minutes=spent) if spent is not None else ()
         out.append(said(_("Polished: {panels}{minutes}."), panels=panels_counted(g.worked), minutes=minutes))
         out += [t for t in (_process(g, group) for group in g.picture.groups) if t][:MOST_LINES]
