@@ -181,7 +181,7 @@ def test_how_else_the_owner_answered_is_one_press(window: Window, invented: Inve
     signing(window)
     click(window, f"or answered otherwise: {way}")
     (kept,) = invented.picture(job).signatures
-    assert (kept.role, kept.way) == ("owner", way.removeprefix("by "))
+    assert (kept.role, kept.way, kept.statement) == ("owner", way.removeprefix("by "), "")
     assert f"owner, Invented Owner: {way}" in words(window.centre.card)
 
 
@@ -214,6 +214,17 @@ def test_the_page_shows_remarks_statement_and_pad_and_covers_the_window(sign_pag
     window.resize(1200, 700)
     QApplication.processEvents()
     assert sign_page.geometry() == window.rect()
+
+
+def test_the_workshop_signs_a_statement_of_its_own(window: Window, invented: InventedShop, job: str) -> None:
+    invented.bench.do(RecordAcceptance(job, "accepted", "", "daylight"))
+    signing(window)
+    click(window, "who: workshop")
+    click(window, "Sign")
+    page = window.findChild(SignPage)
+    assert page is not None
+    assert "The owner looked at the car with us" in page.statement.text()
+    assert "I received" not in page.statement.text()
 
 
 def test_no_key_acts_behind_the_signing_page(

@@ -53,8 +53,9 @@ def accepting_blocks(g: Gathered) -> tuple[Block, ...]:
                 ),
             ),
         ),
-        Fact(_("Statement"), (_statement(found),)),
     ]
+    if _may_be_signed(g):
+        rows.append(Fact(_("Statement"), (_statement(found),)))
     earlier = g.picture.acceptances[:-1]
     if earlier:
         words = _("An earlier answer was entered {at}: {answer}.")
@@ -68,6 +69,12 @@ def accepting_blocks(g: Gathered) -> tuple[Block, ...]:
             )
         )
     return (Facts(tuple(rows)), _signings(g))
+
+
+def _may_be_signed(g: Gathered) -> bool:
+    """The owner's statement stands where the owner or a bearer signed it, or still may sign it on paper."""
+    theirs = [s for s in g.picture.signatures if s.moment == "handover" and s.role in ("owner", "bearer")]
+    return not theirs or any(s.way == "drawn" for s in theirs)
 
 
 def _statement(found: Acceptance) -> Text:

@@ -171,14 +171,14 @@ class _Signing(QWidget):
             self._context.notice(_("Enter the owner's answer first: the statement that is signed names it."), "stop")
         elif picture is not None:
             remarks = picture.said(picture.acceptances[-1].id, "remarks")
-            self._sign_on(self.role.value, self.name.text().strip(), statement(picture), remarks)
+            self._sign_on(self.role.value, self.name.text().strip(), statement(picture, self.role.value), remarks)
 
     def _otherwise(self, way: str) -> None:
         picture = self._context.picture
         self.other.set_value("")
         if picture is not None:
-            name, text = self.name.text().strip(), statement(picture) if picture.acceptances else ""
-            self._context.do(Sign(picture.job.id, self.role.value, way, name, statement=text), self)
+            # who did not sign has said nothing of what the statement says
+            self._context.do(Sign(picture.job.id, self.role.value, way, self.name.text().strip()), self)
 
 
 def roles_of(picture: JobPicture) -> tuple[str, ...]:

@@ -15,8 +15,8 @@ def answer_words(answer: str) -> str:
     }[answer]
 
 
-def statement(picture: JobPicture) -> str:
-    """The handover statement of the newest answer; with none, the one with blanks."""
+def statement(picture: JobPicture, role: str = "owner") -> str:
+    """The handover statement of the newest answer as this role signs it; with none, the one with blanks."""
     from detailbench.report.content.accepting import answer_words as printed
     from detailbench.report.content.figures import day, recorded
     from detailbench.report.content.parts import plain, typed
@@ -27,7 +27,7 @@ def statement(picture: JobPicture) -> str:
     found = picture.acceptances[-1]
     return plain(
         standing(
-            "handover",
+            "handover_workshop" if role == "workshop" else "handover",
             day=day(found.entered_at, recorded(found, "entered_at")),
             light=typed(found.light) or (_("light that was not noted"),),
             answer=printed(found),
