@@ -24,7 +24,7 @@ def next_step(outcome: Outcome, context: Context) -> Advice:
     found = [option for result in row.chain if (option := _option(result, row, context)) is not None]
     last = _last(row, context)
     chosen, rest = (found[0], [*found[1:], last]) if found else (last, [])
-    rest = [o for o in rest if o.result is not chosen.result]
+    rest = [_as_another_way(o) for o in rest if o.result is not chosen.result]
     if chosen.result is R.KEEP:
         rest += _beside_keep(context)
     extra = [sentences.deep_left()] if deep and not _hides(row) else []
@@ -44,6 +44,13 @@ def next_step(outcome: Outcome, context: Context) -> Advice:
         mishap=_mishap(outcome, context),
         row=row.key,
     )
+
+
+def _as_another_way(option: Option) -> Option:
+    """A lower level beside other ways is a choice, not the end of the range."""
+    if option.result is R.LOWER_LEVEL:
+        return replace(option, sentence=sentences.lower_level_instead())
+    return option
 
 
 def _hides(row: Row) -> bool:

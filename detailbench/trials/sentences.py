@@ -62,6 +62,11 @@ def _clean_pad(row: str, on_top: bool) -> str:
     return _("Fresh pad, same combination on a fresh place.")
 
 
+def lower_level_instead() -> str:
+    """While there are other ways left."""
+    return _("Or stop here: agree a lower level with the owner.")
+
+
 def _lower_level(row: str) -> str:
     if row == "cleared, trails":
         return _("No free orbital combination is left to finish with: put one into the range, or agree a lower level.")

@@ -90,6 +90,13 @@ def test_trails_after_clearing_keep_the_cut_and_finish_with_free_orbital_movemen
     assert (advice.about, advice.starts_two_steps) == ("cleared", True)
 
 
+def test_a_lower_level_beside_other_ways_is_a_choice_and_says_not_that_nothing_is_left() -> None:
+    advice = ask("yes", "even_haze", "firm_cutting")
+    said = {o.result: o.sentence for o in advice.next_options}
+    assert len(said) > 1
+    assert said[Result.LOWER_LEVEL] == "Or stop here: agree a lower level with the owner."
+
+
 def test_trails_without_a_free_orbital_in_the_range_lead_to_the_owner() -> None:
     driven = tuple(s for s in RANGE if s.rung.movement is not Movement.FREE_ORBITAL)
     advice = next_step(Outcome(Cleared.YES, Finish.TRAILS), Context(driven, 1))
