@@ -108,7 +108,7 @@ def check_gauge(
         correction_offered=offered,
         sentences=(
             _line(_("Zero plate"), zero_mean, zero_limit, zero_passed),
-            _line(_("Shim {shim}").format(shim=format_thickness(shim.certified_um)), error, shim_limit, shim_passed),
+            _line(_("Foil {foil}").format(foil=format_thickness(shim.certified_um)), error, shim_limit, shim_passed),
         ),
         working=working,
     )
