@@ -143,10 +143,10 @@ def _seen(g: Gathered, story: TrialTold) -> Text:
             cleared=outcome.cleared.label if outcome.cleared else _("not judged"),
             finish=outcome.finish.label if outcome.finish else _("not judged"),
         )
-    lamp = said(_("seen under {lamp}"), lamp=lamp_words(g.picture.shop, story.trial.lamp_id))
-    result: Text = (
-        said(_("so the next was: {result}"), result=Result(kept.next_result).label) if kept.next_result else ()
-    )
+    lamp = lamp_words(g.picture.shop, story.trial.lamp_id)
+    if story.trial.lamp_id:
+        lamp = said(_("seen under {lamp}"), lamp=lamp)
+    result: Text = said(_("result: {result}"), result=Result(kept.next_result).label) if kept.next_result else ()
     who = said(_("judged by {who}"), who=initials(g.picture.shop, kept.entered_by))
     deep = _("what was left was deep") if kept.only_deep_left else ""
     return ended(joined([what, deep, lamp, result, who, typed(kept.note), typed(story.trial.note)], "; "))
@@ -169,7 +169,7 @@ def adopted_texts(g: Gathered, group: FinishGroup) -> tuple[Text, ...]:
         )
     elif process.trial_ids:
         out.append((_("It was seen to work on this paint; a milder one was seen to serve as well."),))
-    if process.words.strip():
+    if process.words.strip() and process.words.strip() != why:  # the screen puts the same words there
         out.append(said(_("In the workshop's words: {words}"), words=typed(process.words)))
     return tuple(out)
 
