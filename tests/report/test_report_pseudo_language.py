@@ -17,7 +17,15 @@ from detailbench.report import handover_pdf
 from detailbench.report.content.parts import Text, Typed, plain
 
 # words the invented people typed, though the program has the same ones
-TYPED = ("zero plate two", "zero plate", "clear coat lifting", "badge not removed", "badge taped over", "polisher", "dark blue")
+TYPED = (
+    "zero plate two",
+    "zero plate",
+    "clear coat lifting",
+    "badge not removed",
+    "badge taped over",
+    "polisher",
+    "dark blue",
+)
 # how a legend's sign is drawn, never printed; the content keeps it before the sign's words
 SIGNS = ("falling", "rising", "crossed", "level", "dots", "zone", "place", "line", "dot", "patch")
 
@@ -50,6 +58,22 @@ def test_the_printed_pages_hold_no_other_words(whole: Whole, pseudo: None) -> No
     own = {word for working in workings(content).values() for word in words_of(working)}
     found = plain_words(printed, TYPED + typed_in(whole.picture, *settings(whole)), own)
     assert not found, " ".join(dict.fromkeys(found))
+
+
+def test_the_report_names_panels_in_american_words_in_america(whole: Whole) -> None:
+    speak("en_US")
+    printed = pdf_text(handover_pdf(whole.content()).pdf)
+    speak(SOURCE)
+    for each in sorted({*TYPED, *typed_in(whole.picture)}, key=len, reverse=True):
+        printed = printed.replace(each, " ") if len(each) > 2 else printed
+    words = set(WORD.findall(printed.casefold())) - own_keys(whole)
+    assert {"hood", "fender", "rocker", "liftgate"} <= words
+    assert words & {"bonnet", "wing", "sill", "tailgate"} == set()
+
+
+def own_keys(whole: Whole) -> set[str]:
+    """Panels as the record calls them, in the workings' inputs: ``wing_front_l``."""
+    return {w for working in workings(whole.content()).values() for w in words_of(working)} & {"bonnet", "tailgate"}
 
 
 def settings(whole: Whole) -> list[str]:

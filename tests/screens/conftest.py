@@ -24,16 +24,6 @@ from detailbench.screens.window import Window
 __all__ = ["invented_working"]
 
 
-HERE = Path(__file__).parent
-
-
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """The platform without a screen says that it cannot pass on size hints; that is no fault of ours."""
-    for item in items:
-        if HERE in item.path.parents:
-            item.add_marker(pytest.mark.qt_log_ignore("does not support propagateSizeHints"))
-
-
 @pytest.fixture(scope="session")
 def qapp_cls() -> object:
     return lambda argv: application(argv)

@@ -28,8 +28,6 @@ HANDS = (KeysHand, MouseHand)
 BARRED = {"moves", "record", "findings", "report", "seal"}
 BEFORE = datetime(2031, 1, 6, 8, tzinfo=timezone(timedelta(hours=1)))
 
-pytestmark = pytest.mark.qt_log_ignore("does not support propagateSizeHints")
-
 
 @pytest.fixture(scope="session")
 def qapp_cls() -> object:
