@@ -10,9 +10,12 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 
+import numpy as np
+
 from detailbench.basics.errors import BadInput
 from detailbench.basics.workings import Plain, Working
 
+LARGEST = 1e12  # beyond every quantity of the trade in its own unit; no sum or square of such leaves a float
 Kind = Literal["number", "integer", "text", "boolean", "numbers", "number_lists", "objects"]
 
 
@@ -44,8 +47,25 @@ class Calculation:
     work: Callable[[Mapping[str, Any]], Working]
 
     def run(self, given: Mapping[str, Any]) -> Working:
-        """Check ``given`` and compute. Raises BadInput naming the field."""
-        return self.work(checked(self.fields, given))
+        """Check ``given`` and compute. Raises BadInput naming the field, or none where the inputs lead nowhere."""
+        inputs = checked(self.fields, given)
+        nowhere = "No result can be computed from these inputs: a figure on the way leaves what a number can hold."
+        try:
+            with np.errstate(all="ignore"):  # what is no real number is found below, in the results
+                working = self.work(inputs)
+        except ArithmeticError as error:
+            raise BadInput(nowhere) from error
+        if not _all_finite(working.as_json()):
+            raise BadInput(nowhere)
+        return working
+
+
+def _all_finite(value: Plain) -> bool:
+    if isinstance(value, float):
+        return math.isfinite(value)
+    if isinstance(value, Mapping):
+        return all(map(_all_finite, value.values()))
+    return not isinstance(value, (list, tuple)) or all(map(_all_finite, value))
 
 
 def checked(fields: tuple[Field, ...], given: Mapping[str, Any], inside: str = "") -> dict[str, Any]:
@@ -105,8 +125,10 @@ def _number(field: Field, given: Any, path: str) -> float | int:
     if isinstance(given, bool) or not isinstance(given, (int, float)):
         raise BadInput(f"“{path}” must be a number.", field=path, given=given)
     value: float | int = given
-    if not math.isfinite(value):
+    if isinstance(value, float) and not math.isfinite(value):
         raise BadInput(f"“{path}” is not a real number ({value}).", field=path, given=str(value))
+    if abs(value) > LARGEST:
+        raise BadInput(f"“{path}” is larger than anything measured here.", field=path, given=str(value)[:40])
     if field.kind == "integer":
         if float(value) != int(value):
             raise BadInput(f"“{path}” must be a whole number.", field=path, given=value)

@@ -30,6 +30,8 @@ def work(words: Namespace) -> int:
         given = json.loads(sys.stdin.read(), parse_constant=_no_constant)
     except ValueError as error:
         return _wrong(f"The inputs are not JSON: {error}.", "")
+    except RecursionError:  # what the reader of JSON raises on a text nested without end
+        return _wrong("The inputs are nested too deeply to be read.", "")
     if not isinstance(given, dict):
         return _wrong("The inputs are one JSON object with named fields.", "")
     try:

@@ -113,3 +113,23 @@ def test_a_bad_input_is_one_object_that_names_the_field(
     error = json.loads(said)
     assert error["field"] == field
     assert told in error["error"]
+
+
+FAR_OUT = (1e308, -1e308, 1e-300, 10**400, [1e308] * 6, [1e-300] * 6, "1e400", "9" * 5000)
+
+
+@pytest.mark.parametrize("name", sorted(INPUTS))
+@pytest.mark.parametrize("value", FAR_OUT, ids=[str(n) for n in range(len(FAR_OUT))])
+def test_inputs_beyond_all_measure_give_real_numbers_or_one_sentence(shell: Any, name: str, value: Any) -> None:
+    def no_constant(word: str) -> float:
+        raise AssertionError(word)
+
+    for field in INPUTS[name]:
+        code, said = shell(json.dumps({**INPUTS[name], field: value}), name)
+        answer = json.loads(said, parse_constant=no_constant)
+        assert (code, "error" in answer) in ((0, False), (2, True)), (field, answer)
+
+
+def test_a_text_nested_without_end_is_refused_in_a_sentence(shell: Any) -> None:
+    code, said = shell("[" * 200_000, "dew_point")
+    assert (code, json.loads(said)["error"]) == (2, "The inputs are nested too deeply to be read.")
