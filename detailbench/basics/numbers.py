@@ -30,6 +30,7 @@ _shown_unit: ContextVar[LengthUnit] = ContextVar("detailbench_shown_unit", defau
 _UNIT_AT_END = re.compile(r"(?i)\s*(um|\u00b5m|\u03bcm|mils?)$")
 _PLAIN = re.compile(r"[0-9]{1,9}(?:[.,](?:[0-9]{1,2}|[0-9]{4,9}))?")
 _ALLOWED = re.compile(r"[0-9.,'’\u00a0\u202f]+")
+_OTHER_UNIT = re.compile(r"(?i)[0-9]\s*([^\W\d_]{1,12})$")
 _GROUPING_ONLY = re.compile(r"['’\u00a0\u202f]")
 _INVISIBLE = dict.fromkeys(map(ord, "\u200e\u200f\u061c\u2060\ufeff"))
 _LOOK_ALIKE = {"O": "0", "o": "0", "l": "1", "I": "1", "S": "5", "B": "8"}
@@ -254,6 +255,8 @@ def _only_figures(body: str) -> None:
         raise _Unreadable(
             _("“{letter}” is a letter. Was the figure {figure} meant?").format(letter=odd, figure=_LOOK_ALIKE[odd])
         )
+    if (unit := _OTHER_UNIT.search(body)) and unit[1][0] not in _LOOK_ALIKE:
+        raise _Unreadable(_("“{unit}” is no unit known here: µm or mil.").format(unit=unit[1]))
     if odd.isspace():
         raise _Unreadable(_("There is a gap inside the number. Is this one number or two?"))
     shown = odd if odd.isprintable() else f"U+{ord(odd):04X}"

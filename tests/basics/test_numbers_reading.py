@@ -63,6 +63,8 @@ def test_the_question_shows_both_readings_and_how_to_answer_by_typing() -> None:
         ("   ", "no number here yet"),
         ("µm", "no number here yet"),
         ("118O", "“O” is a letter"),
+        ("30 mm", "“mm” is no unit known here"),
+        ("0.118mm", "“mm” is no unit known here"),
         ("l18", "Was the figure 1 meant"),
         ("abc", "“a” does not belong"),
         ("1e3", "“e” does not belong"),
