@@ -53,6 +53,11 @@ def _against_twin(f: Finding) -> str:
         return ""
     if round(abs(f.over_twin_um)) == 0:
         return _("Reads the same as its twin.")
+    if f.verdict == "like the rest":  # the twin may be the odd one, or the two differ by no more than scatter
+        text = (
+            _("Its mean is {by} above its twin's.") if f.over_twin_um > 0 else _("Its mean is {by} below its twin's.")
+        )
+        return text.format(by=format_thickness(abs(f.over_twin_um), digits=0))
     text = _("Thicker than its twin by {by}.") if f.over_twin_um > 0 else _("Thinner than its twin by {by}.")
     return text.format(by=format_thickness(abs(f.over_twin_um), digits=0))
 

@@ -57,6 +57,7 @@ def test_the_twin_is_named_first() -> None:
     panels += [PanelMean("door_l", 141.0, twin="door_r"), PanelMean("door_r", 103.0, twin="door_l")]
     result = odd_panels(panels)
     assert result.of("door_l").sentence.startswith("Thicker than its twin by 38\u00a0µm. Thicker than the rest by 38")
+    assert result.of("door_r").sentence == "Its mean is 38\u00a0µm below its twin's. Reads like the rest."
     assert not result.of("door_l").shared_with_twin
     assert [(t.left, t.right, t.left_minus_right_um) for t in result.twins] == [("door_l", "door_r", 38.0)]
 
