@@ -282,11 +282,14 @@ def kinds_in_words(g: Gathered, most: int = 3) -> Text:
     for m in g.marks:
         panels[m.kind.key].add(m.mark.panel)
         names[m.kind.key] = m.kind.printed_name
-    ranked = sorted(panels, key=lambda k: (-len(panels[k]), names[k]))[:most]
+    ranked = sorted(panels, key=lambda k: (-len(panels[k]), names[k]))
+    shown = ranked if len(ranked) == most + 1 else ranked[:most]  # one more is named, not counted
     texts = [
         said(_("{kind} on {n} panels"), kind=names[k], n=count(sorted(panels[k])))
         if len(panels[k]) > 1
         else said(_("{kind} on the {panel}"), kind=names[k], panel=panel_name(next(iter(panels[k]))))
-        for k in ranked
+        for k in shown
     ]
+    if len(shown) < len(ranked):
+        texts.append(said(_("{n} other kinds"), n=count(ranked[most:])))
     return joined(texts, "; ")
