@@ -28,9 +28,8 @@ def reading_trouble() -> tuple[type[Exception], ...]:
         LookupError,
         AttributeError,
         AssertionError,
-        NotImplementedError,
         ArithmeticError,
-        RecursionError,
+        RuntimeError,  # what the reader cannot do, and what is nested without end
         EOFError,
         struct.error,
         zlib.error,
