@@ -34,6 +34,8 @@ def qapp_cls() -> object:
     return lambda argv: application(argv)
 
 
+@pytest.mark.slow
+@pytest.mark.timeout(1200)
 @pytest.mark.parametrize("hand", HANDS, ids=[h.kind for h in HANDS])
 @pytest.mark.parametrize("script", ["small_first", "one_step", "two_steps_refinished_door_thin_wing"])
 def test_a_walk_goes_on_the_screen_as_its_script_says(

@@ -50,11 +50,9 @@ class Eyes:
     # what is there
     def all(self, within: str = "") -> Iterator[QWidget]:
         """Every widget that is shown, inside the shown ones of this name if one is given."""
-        roots = [self.window] if not within else [w for w in self.all() if w.accessibleName() == within]
+        roots = [self.window] if not within else [w for w in shown(self.window) if w.accessibleName() == within]
         for root in roots:
-            for widget in root.findChildren(QWidget):
-                if widget.isVisible():
-                    yield widget
+            yield from shown(root)
 
     def controls(self, name: str, within: str = "") -> list[QWidget]:
         """Everything to press, type into or choose from that bears this name."""
@@ -66,7 +64,13 @@ class Eyes:
 
     def control(self, name: str, within: str = "") -> QWidget:
         """The one usable control of this name, waited for. Two of them are a defect: nobody could tell them apart."""
-        if not self.wait(lambda: self.has(name, within)):
+        usable: list[QWidget] = []
+
+        def one() -> bool:
+            usable[:] = [w for w in self.controls(name, within) if w.isEnabled()]
+            return len(usable) == 1
+
+        if not self.wait(one):
             found = self.controls(name, within)
             if not found:
                 near = sorted({spoken_name(w) for w in self.all(within) if isinstance(w, CONTROLS)} - {""})
@@ -74,7 +78,7 @@ class Eyes:
             if not any(w.isEnabled() for w in found):
                 raise Unusable(f"“{name}” is there and cannot be used")
             raise Stuck(f"“{name}” is there {len(found)} times")
-        return next(w for w in self.controls(name, within) if w.isEnabled())
+        return usable[0]
 
     def names(self, within: str = "") -> list[str]:
         """What there is to press, type into or choose from, by name."""
@@ -87,9 +91,15 @@ class Eyes:
             usable = [w for w in self.all(within) if isinstance(w, CONTROLS) and w.isEnabled()]
             return [name for w in usable if re.fullmatch(pattern, name := spoken_name(w))]
 
-        if not self.wait(lambda: len(found()) == 1):
-            raise Unusable(f"{len(found())} usable names fit “{pattern}”{_in(within)}: {found()}")
-        return found()[0]
+        names: list[str] = []
+
+        def one() -> bool:
+            names[:] = found()
+            return len(names) == 1
+
+        if not self.wait(one):
+            raise Unusable(f"{len(names)} usable names fit “{pattern}”{_in(within)}: {names}")
+        return names[0]
 
     # what is written
     def texts(self, within: str = "") -> list[str]:
@@ -195,6 +205,14 @@ class Eyes:
             if there is not None and there.text(QAccessible.Text.Name) == name:
                 return spot
         return middle
+
+
+def shown(root: QWidget) -> Iterator[QWidget]:
+    """What is shown inside a widget; what is hidden is not looked into."""
+    for child in root.children():
+        if isinstance(child, QWidget) and child.isVisible():
+            yield child
+            yield from shown(child)
 
 
 def spoken_name(widget: QWidget) -> str:

@@ -18,7 +18,7 @@ from window.eyes import Eyes
 from window.hand import Hand
 from window.stuck import Stuck
 
-PATIENCE_MS = 4000
+PATIENCE_MS = 8000
 
 
 class Walk:

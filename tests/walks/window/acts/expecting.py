@@ -25,6 +25,7 @@ WORK = {"as_found": "as found", "polished": "polished"}
 CLEAN_NOW = surface.CLEAN | {"wiped": "panel-wiped"}
 COVER_NOW = surface.COVER | {"not_known": "cover not known"}
 VERDICTS = {"unchanged": "Not changed since it was closed"}
+SOON_MS = 1000
 PAIRS = re.compile(r"(\d+) like pairs?, (\d+) places? not comparable")
 FIGURE_AT_END = re.compile(r" \d+(, depth \d+)?$")
 FIGURE = re.compile(r"\d+(?:\.\d+)?(?=\s?µm)")
@@ -38,7 +39,7 @@ class ExpectReadings(Act):
         thickness.part(walk, "Walk")
         walk.hand.panel(panel_name(walk.panel))
         before = 0
-        if not walk.wait(lambda: readings_listed(walk) == said.count):
+        if not walk.wait(lambda: readings_listed(walk) == said.count, SOON_MS):
             thickness.part(walk, "Panel")  # after the work the list has the readings after it only
             before = readings_before(walk)
             thickness.part(walk, "Walk")
