@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QPoint, QPointF, Qt
-from PySide6.QtGui import QAccessible
+from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
+from PySide6.QtGui import QAccessible, QImage, QPainter
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
@@ -15,7 +15,9 @@ from detailbench.body.where import in_direction
 from detailbench.screens.app import application
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.map.accessible import MapVoice
-from detailbench.screens.map.colouring import Colouring, PanelFill
+from detailbench.screens.map.colouring import Colouring, DrawnPlace, PanelFill
+from detailbench.screens.map.items import PanelItem
+from detailbench.screens.map.over import Over
 from detailbench.screens.map.taps import Taps
 from detailbench.screens.map.view import PanelMap
 
@@ -198,6 +200,31 @@ def test_the_car_moves_out_from_under_the_card(panel_map: PanelMap) -> None:
     right = panel_map.viewport().width() - 300
     for key, box in panel_map.handle_boxes().items():
         assert box.right() < right, key
+
+
+def test_a_panels_words_stand_clear_of_its_places(panel_map: PanelMap) -> None:
+    item = panel_map.items_by_key["roof"]
+    x, y = item.part.label
+    glass = QImage(panel_map.viewport().size(), QImage.Format.Format_RGB32)
+    painter = QPainter(glass)
+    with_none, with_one = Stood(painter, panel_map), Stood(painter, panel_map)
+    with_none.names([item])
+    with_one.names([item], places=[DrawnPlace("roof", 1, x, y)])
+    painter.end()
+    assert with_none.at == [panel_map.view_point(x, y)]
+    (moved,) = with_one.at
+    assert abs(moved.y() - panel_map.view_point(x, y).y()) > 15
+
+
+class Stood(Over):
+    """Keeps where the words of each panel stand."""
+
+    def __init__(self, painter: QPainter, panel_map: PanelMap) -> None:
+        super().__init__(painter, Dress("bay"), panel_map.viewportTransform())
+        self.at: list[QPointF] = []
+
+    def _lines(self, item: PanelItem, at: QPointF, name: str, room: QRectF, upright: bool) -> None:
+        self.at.append(at)
 
 
 def test_a_colouring_shows_on_the_glass(panel_map: PanelMap) -> None:

@@ -23,6 +23,19 @@ from detailbench.screens.window import Window
 CTRL = Qt.KeyboardModifier.ControlModifier
 
 
+# the header
+def test_the_header_shows_all_of_its_button_after_a_page(make_window: object, qtbot: QtBot) -> None:
+    window = make_window()  # type: ignore[operator]
+    header = window.centre.header
+    page = QLabel("a page")
+    window.centre.set_page(page)
+    qtbot.waitUntil(lambda: not header.show_button.isVisible())
+    qtbot.waitUntil(lambda: header.height() == header.sizeHint().height())
+    window.centre.set_page(None)
+    qtbot.waitUntil(lambda: header.height() >= header.show_button.sizeHint().height())
+    page.deleteLater()
+
+
 # the rail
 def test_a_stage_that_is_not_built_is_absent_from_the_rail(make_window: object) -> None:
     window = make_window(stages=(SecondStage(),))  # type: ignore[operator]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRect, Signal
+from PySide6.QtCore import QEvent, QObject, QRect, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
@@ -49,6 +49,7 @@ class Centre(QWidget):
         self._dress = dress
         self.header = Header(dress)
         self.header.setParent(self)
+        self.header.installEventFilter(self)
         self._line = rule()
         self._line.setParent(self)
         self.map = PanelMap(dress)
@@ -69,6 +70,13 @@ class Centre(QWidget):
     @property
     def sheets(self) -> tuple[Sheet, ...]:
         return self.working, self.person, self.shows
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """The header is as high as what it shows now; a page shows less than a stage."""
+        asked = watched is self.header and event.type() == QEvent.Type.LayoutRequest
+        if asked and self.header.sizeHint().height() != self.header.height():
+            self.arrange()
+        return super().eventFilter(watched, event)
 
     def set_card_open(self, opened: bool) -> None:
         self.card_open = opened

@@ -39,10 +39,16 @@ class Over:
     def to_view(self, x_mm: float, y_mm: float) -> QPointF:
         return self.transform.map(QPointF(x_mm, y_mm))
 
-    def names(self, items: Iterable[PanelItem], marks: Iterable[DrawnMark] = ()) -> None:
-        """Each panel's short name, and its number below it, moved aside from its marks; names that do not fit are
-        left out."""
+    def names(
+        self, items: Iterable[PanelItem], marks: Iterable[DrawnMark] = (), places: Iterable[DrawnPlace] = ()
+    ) -> None:
+        """Each panel's short name, and its number below it, moved aside from its marks and places; names that do not
+        fit are left out."""
         marked: dict[str, list[QRectF]] = {}
+        for place in places:
+            at = self.to_view(place.x_mm, place.y_mm)
+            reach = 0.85 * self.m.dots_per_mm
+            marked.setdefault(place.panel, []).append(QRectF(at.x() - reach, at.y() - reach, 2 * reach, 2 * reach))
         for mark in marks:
             if mark.points:
                 marked.setdefault(mark.panel, []).append(self._mark_box(mark))
@@ -63,17 +69,21 @@ class Over:
         return QRectF(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys)).adjusted(-edge, -edge, edge, edge)
 
     def _free_spot(self, item: PanelItem, name: str, room: QRectF, taken: list[QRectF]) -> QPointF:
-        """Where the words stand: their own place, or the nearest up or down the panel that no mark crosses."""
+        """Where the words stand: their own spot, or the nearest up or down the panel that nothing drawn crosses; with
+        none, the one that least crosses."""
         x, y = item.part.label
         wide = max(self._width(name, self._small), self._width(item.fill.text, self._bold))
         high = QFontMetricsF(self._small).height() + (QFontMetricsF(self._bold).height() if item.fill.text else 0)
+        best, least = self.to_view(x, y), len(taken) + 1
         for share in SHIFTS:
             at_mm = QPointF(x, y + share * item.part.height_mm)
             at = self.to_view(at_mm.x(), at_mm.y())
             words = QRectF(at.x() - wide / 2, at.y() - high / 2, wide, high)
-            if item.shape().contains(at_mm) and not any(words.intersects(box) for box in taken):
-                return at
-        return self.to_view(x, y)
+            crossed = sum(words.intersects(box) for box in taken)
+            half = QPointF(0, high / 2 / self.scale)
+            if crossed < least and item.shape().contains(at_mm - half) and item.shape().contains(at_mm + half):
+                best, least = at, crossed
+        return best
 
     def _lines(self, item: PanelItem, at: QPointF, name: str, room: QRectF, upright: bool) -> None:
         text = item.fill.text
@@ -222,8 +232,11 @@ class Over:
                 self._corners(at, reach)
             if place.panel == now[0]:
                 words = f"{format_number(place.number)}  {place.text}" if place.text else format_number(place.number)
-                side = QRectF(at.x() + (3.0 * r if here else 1.7 * r), at.y() - 2.6 * r, 1, 2.6 * r)
-                self._words(side, _LEFT, words, self._small, item)
+                away = 3.0 * r if here else 1.7 * r
+                wide = self._width(words, self._small)
+                inside = at.x() + away + wide < self.transform.mapRect(item.shape().boundingRect()).right()
+                left = at.x() + away if inside else at.x() - away - wide  # beside the rim it turns inwards
+                self._words(QRectF(left, at.y() - 2.6 * r, wide, 2.6 * r), _LEFT, words, self._small, item)
 
     def _place_sign(self, place: DrawnPlace, at: QPointF, r: float, ink: QColor) -> None:
         self.p.setPen(QPen(ink, max(1.4, 0.28 * self.m.dots_per_mm)))

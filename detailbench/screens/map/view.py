@@ -217,7 +217,7 @@ class PanelMap(QGraphicsView):
         over.handles(items, self.handle_boxes())
         over.fields(self.drawing.marks, self.items_by_key)
         places_shown = {p.panel for p in self.drawing.places} & {self.chosen}  # their figures say more than the name
-        over.names([i for i in items if i.part.key not in places_shown], self.drawing.marks)
+        over.names([i for i in items if i.part.key not in places_shown], self.drawing.marks, self.drawing.places)
         over.marks(self.drawing.marks, self.items_by_key)
         over.places(self.drawing.places, self.items_by_key, (self.chosen, self.place_now))
         if self.cross is not None:
