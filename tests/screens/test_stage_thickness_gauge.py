@@ -20,6 +20,11 @@ def gauge_part(bay: Bay) -> GaugePart:
     return bay.thickness.card.gauge
 
 
+def test_before_a_gauge_is_in_hand_no_place_is_awaited(bay: Bay) -> None:
+    gauge_part(bay)
+    assert bay.window.strip.next.whole == "take the gauge in hand"
+
+
 def test_by_keys_alone_the_gauge_is_taken_checked_and_the_walk_begins(bay: Bay) -> None:
     part = gauge_part(bay)
     part.temperature.line.setFocus()

@@ -64,7 +64,7 @@ class EntryStrip(QWidget):
         self.undo: QPushButton = button(_("Undo"), undo, name=_("Undo the last entry"))
         self.redo: QPushButton = button(_("Do again"), redo or (lambda: None), name=_("Do again what was taken back"))
         self.redo.hide()  # it takes no room until something was taken back
-        self.gauge = label(_("none seen yet"))
+        self.gauge = label(_("nothing yet"))
         self.timer = label("–", "strong")
         facts = QHBoxLayout()
         facts.setSpacing(m.space("gap"))
@@ -75,7 +75,7 @@ class EntryStrip(QWidget):
             (_("last entry"), self.last, 5),
             ("", self.undo, 0),
             ("", self.redo, 0),
-            (_("gauge"), self.gauge, 0),
+            (_("sent by a gauge"), self.gauge, 0),
             (_("timer"), self.timer, 0),
         ):
             if title:

@@ -315,6 +315,8 @@ class ThicknessDesk(QObject):
         """What the next value records, in one line."""
         if self.checking:
             return self.check.waits()
+        if self.check.session is None:
+            return _("take the gauge in hand")
         place = self.place
         if place is None:
             return _("choose a panel")
