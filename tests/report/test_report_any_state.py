@@ -7,10 +7,10 @@ from dataclasses import replace
 from datetime import timedelta
 
 import pytest
-from conftest import Whole
 from invented_handover import HandoverJob
 from invented_shop import InventedShop
 from reading_reports import pdf_pages, pdf_text, said_in
+from whole_job import Whole
 
 from detailbench.moves import handover, marks, readings, surface
 from detailbench.report import HandoverContent, handover_pdf

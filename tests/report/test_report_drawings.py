@@ -6,8 +6,8 @@ import math
 from dataclasses import replace
 
 import pytest
-from conftest import Whole
 from reading_reports import pdf_text
+from whole_job import Whole
 
 from detailbench.basics.colours import luminance
 from detailbench.body.outlines import load_outline

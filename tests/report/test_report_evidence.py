@@ -7,8 +7,8 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
-from conftest import FINGERPRINT, Whole
 from reading_reports import figures, pdf_text, said_in
+from whole_job import FINGERPRINT, Whole
 
 from detailbench.record.things import Document
 from detailbench.report import HandoverContent, HandoverPdf, handover_pdf

@@ -7,8 +7,8 @@ from dataclasses import replace
 
 import pikepdf
 import pytest
-from conftest import Whole
 from reading_reports import pdf_pages, pdf_text
+from whole_job import Whole
 
 from detailbench.record.picture import JobPicture
 from detailbench.report import handover_pdf

@@ -12,9 +12,9 @@ from pathlib import Path
 
 import pikepdf
 import pytest
-from conftest import Whole
 from reading_reports import pdf_pages, pdf_text, said_in
 from reading_reports_layout import outside_margins
+from whole_job import Whole
 
 from detailbench.basics.errors import BadInput
 from detailbench.report import OWNER_BOX, SEAL_BOX, HandoverContent, HandoverPdf, handover_pdf
@@ -173,7 +173,7 @@ def test_the_boxes_lie_on_the_last_page_free_of_other_words(box: tuple[float, ..
 
 
 def test_the_report_can_be_sealed_and_the_seal_holds(made: HandoverPdf, tmp_path: Path) -> None:
-    from conftest import INVENTED_NOW
+    from invented_shop import INVENTED_NOW
 
     from detailbench.basics.clock import HandClock
     from detailbench.seal.keys import make_key

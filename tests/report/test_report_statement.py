@@ -6,8 +6,8 @@ import re
 from dataclasses import replace
 
 import pytest
-from conftest import Whole
 from reading_reports import said_in
+from whole_job import Whole
 
 STATEMENT = "I looked at the car with the workshop"
 

@@ -13,8 +13,8 @@ from pathlib import Path
 from string import Formatter
 
 import pytest
-from conftest import Whole
 from reading_reports import figures, pdf_pages, texts, traced_value, workings
+from whole_job import Whole
 
 from detailbench.basics.calculations import Calculation
 from detailbench.basics.shelf import resources
