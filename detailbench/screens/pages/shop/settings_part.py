@@ -87,7 +87,7 @@ class SettingsPart(QWidget):
 def _source(default: Default) -> str:
     """What stands without the shop's word, and why."""
     if default.value is None:
-        return _("empty until you type it")
+        return _("as shipped: empty")
     if isinstance(default.value, str):
-        return _("as shipped: {value}").format(value=default.value) if default.value else _("empty until you type it")
+        return _("as shipped: {value}").format(value=default.value) if default.value else _("as shipped: empty")
     return _("as shipped: {value} ({source})").format(value=show_number(default.value), source=_(default.source))
