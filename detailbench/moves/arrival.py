@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, fields
 from typing import Any, ClassVar
@@ -12,7 +11,7 @@ from detailbench.basics.texts import _
 from detailbench.body.outlines import load_outline
 from detailbench.body.vin import check_vin
 from detailbench.moves.move import Done
-from detailbench.moves.panels import on_this_car
+from detailbench.moves.panels import on_this_car, real_number
 from detailbench.record.things import Car, Damage, FinishGroup, Job, Party, Visit
 from detailbench.record.writing import Writer
 
@@ -43,8 +42,8 @@ def _car_values(given: Mapping[str, Any], style: str, length_mm: float | None) -
         raise BadInput(_("The year is four digits, like 2019."), field="year", given=year)
     if values.get("lightness", "mid") not in LIGHTNESS:
         raise BadInput(_("The colour is dark, mid or light."), field="lightness", given=values["lightness"])
-    if length_mm is not None and not (isinstance(length_mm, (int, float)) and math.isfinite(length_mm)):
-        raise BadInput(_("That is not a number."), field="length_mm", given=length_mm)
+    if length_mm is not None:
+        real_number(length_mm, "length_mm")
     load_outline(style, length_mm)
     if values.get("vin"):
         finding = check_vin(values["vin"])
