@@ -12,15 +12,18 @@ import pytest
 if not os.environ.get("DISPLAY"):
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 from window.hand import Hand
 from window.keys import KeysHand
 from window.mouse import MouseHand
 from window.player import play
+from window.stuck import Stuck
 from window.walk import Walk
 
 from detailbench.basics.clock import HandClock
-from detailbench.cli.walking.grammar import read_walk_file
+from detailbench.cli.walking.grammar import read_walk, read_walk_file
 from detailbench.screens.app import application
 
 HERE = Path(__file__).parent
@@ -43,6 +46,29 @@ def test_a_walk_goes_on_the_screen_as_its_script_says(
 ) -> None:
     walk = Walk(tmp_path / "workshop", tmp_path, HandClock(BEFORE), qtbot, hand)
     play(read_walk_file(HERE / f"{script}.walk"), walk)
+
+
+@pytest.mark.parametrize("hand", HANDS, ids=[h.kind for h in HANDS])
+def test_a_hand_that_uses_the_other_ones_means_is_found(hand: type[Hand], tmp_path: Path, qtbot: QtBot) -> None:
+    walk = Walk(tmp_path / "workshop", tmp_path, HandClock(BEFORE), qtbot, hand)
+    glass = walk.hand.glass
+    if hand is KeysHand:
+        QTest.mouseClick(glass, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, QPoint(5, 5))
+    else:
+        QTest.keyClick(glass, Qt.Key.Key_Tab)
+    with pytest.raises(Stuck, match="alone, and a"):
+        walk.check_witness()
+    walk.witness = None
+    walk.close()
+
+
+def test_a_walk_that_cannot_go_on_says_its_line_and_shows_the_window(tmp_path: Path, qtbot: QtBot) -> None:
+    walk = Walk(tmp_path / "workshop", tmp_path, HandClock(BEFORE), qtbot, MouseHand)
+    lost = read_walk('shop person "Ana Invented" initials AI\n\nexpect jobs 7\n', "lost.walk")
+    with pytest.raises(Stuck, match=r"lost[.]walk:3 .expect jobs, by mouse.: jobs: the screen says 0, not 7") as said:
+        play(lost, walk)
+    assert Path(str(said.value).rpartition(": ")[2]).stat().st_size > 0
+    walk.close()
 
 
 def imports_of(file: Path) -> list[str]:
@@ -69,3 +95,12 @@ def test_a_player_that_looks_behind_the_screen_is_found(tmp_path: Path) -> None:
     sly = tmp_path / "sly.py"
     sly.write_text("def f():\n    from detailbench.moves import bench\n    import detailbench.record.picture\n")
     assert rooms_behind(sly) == ["detailbench.moves.bench", "detailbench.record.picture"]
+
+
+INSIDES = {"bench", "context", "picture", "shop", "store", "centre", "strip", "rail", "live", "stage", "desk"}
+
+
+@pytest.mark.parametrize("file", sorted((HERE / "window").glob("*.py")), ids=lambda f: f.name)
+def test_the_player_asks_no_widget_for_its_insides(file: Path) -> None:
+    named = {node.attr for node in ast.walk(ast.parse(file.read_text("utf-8"))) if isinstance(node, ast.Attribute)}
+    assert not named & INSIDES

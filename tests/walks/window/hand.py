@@ -9,7 +9,7 @@ from PySide6.QtGui import QWindow
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
 
-from window.eyes import Eyes, content
+from window.eyes import FIELDS, Eyes, content
 from window.stuck import Stuck
 
 FAR_VIEW = "Far view"
@@ -139,7 +139,10 @@ class Hand(ABC):
 
     def write(self, text: str) -> None:
         """Signs on the keyboard, one after the other."""
-        QTest.keyClicks(QApplication.focusWidget(), text)
+        field = QApplication.focusWidget()
+        if not isinstance(field, FIELDS):
+            raise Stuck(f"“{text}” was to be typed and no field has the keys")
+        QTest.keyClicks(field, text)
 
     @property
     def glass(self) -> QWindow:

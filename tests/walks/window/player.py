@@ -38,9 +38,10 @@ def play(steps: Sequence[Step], walk: Walk) -> None:
                 raise _told(where, trouble, said, walk) from trouble
         except (Stuck, RuntimeError, AssertionError) as trouble:
             raise _told(where, trouble, said, walk) from trouble
+    walk.check_witness()
 
 
 def _told(where: str, trouble: Exception, said: Step, walk: Walk) -> Stuck:
     picture = walk.beside / f"stuck_{walk.kind}_{said.line}.png"
-    walk.picture(picture)
+    walk.photograph(picture)
     return Stuck(f"{where}: {trouble}. The window then: {picture}")

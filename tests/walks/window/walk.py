@@ -17,6 +17,7 @@ from detailbench.screens.app import open_window
 from window.eyes import Eyes
 from window.hand import Hand
 from window.stuck import Stuck
+from window.witness import Witness
 
 PATIENCE_MS = 8000
 
@@ -30,6 +31,7 @@ class Walk:
         self.clock = clock
         self.panel = ""
         self.person = ""
+        self.witness: Witness | None = None
         self._qtbot = qtbot
         self._make_hand = make_hand
         self._window: QWidget | None = None
@@ -59,6 +61,7 @@ class Walk:
         window = self._window = open_window(self.folder, clock=self.clock)
         self._qtbot.addWidget(window)
         window.activateWindow()
+        self.witness = Witness(self.kind, window.windowHandle())
         eyes = Eyes(window, self.wait)
         self._hand = self._make_hand(eyes)
         if not self.wait(window.isActiveWindow):
@@ -71,8 +74,14 @@ class Walk:
         if self._window is None:
             raise Stuck("there is no window to close")
         window, self._window, self._hand = self._window, None, None
+        self.check_witness()
         if not window.close():
             raise Stuck("the window does not close")
+
+    def check_witness(self) -> None:
+        """The hand used what it may use and nothing else."""
+        if self.witness is not None and self.witness.breaches:
+            raise Stuck("; ".join(dict.fromkeys(self.witness.breaches)))
 
     def wait(self, fact: Callable[[], bool], patience_ms: int = PATIENCE_MS) -> bool:
         """Look until it is so, for a bounded time; says whether it came to be."""
@@ -97,12 +106,15 @@ class Walk:
             pad.mapTo(self.eyes.window, QPoint(round(box.width() * x), round(box.height() * y)))
             for x, y in ((0.3, 0.6), (0.4, 0.35), (0.5, 0.65), (0.7, 0.4))
         ]
+        assert self.witness is not None
+        self.witness.signing = True
         QTest.mousePress(glass, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, points[0])
         for point in points[1:]:
             QTest.mouseMove(glass, point)
         QTest.mouseRelease(glass, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, points[-1])
+        self.witness.signing = False
 
-    def picture(self, file: Path) -> None:
+    def photograph(self, file: Path) -> None:
         """The window as it stands, as a file."""
         if self._window is not None:
             self._window.grab().save(str(file))

@@ -14,9 +14,7 @@ class BeginJob(Act):
 
     @staticmethod
     def play(said: said_.BeginJob, walk: Walk) -> None:
-        walk.hand.turn_to("Jobs")
-        if walk.eyes.has("To the jobs"):
-            walk.hand.press("To the jobs")
+        to_jobs(walk)
         if said.owner:
             walk.hand.type_into("new job: owner's name", said.owner)
         if said.plate:
@@ -124,3 +122,10 @@ def page(walk: Walk, title: str) -> None:
     """Open a page of the Arrival card."""
     walk.hand.turn_to("Arrival")
     walk.hand.turn_card(title)
+
+
+def to_jobs(walk: Walk) -> None:
+    """Open the list of jobs, past the first steps of a new workshop."""
+    walk.hand.turn_to("Jobs")
+    if walk.eyes.has("To the jobs"):
+        walk.hand.press("To the jobs")

@@ -8,7 +8,7 @@ from detailbench.body.names import panel_name
 from detailbench.cli.walking.kinds import Quantity
 from detailbench.cli.walking.steps import expecting as said_
 from window.act import Act
-from window.acts import handover, surface, thickness
+from window.acts import arrival, handover, surface, thickness
 from window.acts.workshop import TITLES
 from window.walk import Walk
 
@@ -208,7 +208,7 @@ class ExpectStanding(Act):
 
     @staticmethod
     def play(said: said_.ExpectStanding, walk: Walk) -> None:
-        walk.hand.turn_to("Jobs")
+        arrival.to_jobs(walk)
         walk.eyes.line("jobs", said.standing.replace("_", " "))
 
 
@@ -225,7 +225,7 @@ class ExpectJobs(Act):
 
     @staticmethod
     def play(said: said_.ExpectJobs, walk: Walk) -> None:
-        walk.hand.turn_to("Jobs")
+        arrival.to_jobs(walk)
         walk.expect("jobs", lambda: len(walk.eyes.lines("jobs")), said.count)
 
 
