@@ -7,6 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.texts import _
 from detailbench.basics.workings import COMMON_PRACTICE
 from detailbench.record.picture import ShopPicture
 
@@ -44,7 +46,14 @@ DEFAULTS: Mapping[str, Default] = {
 def setting(shop: ShopPicture, key: str) -> Any:
     """What the shop set, else the default."""
     text = shop.setting(key)
-    return DEFAULTS[key].value if text is None else json.loads(text)
+    if text is None:
+        return DEFAULTS[key].value
+    try:
+        return json.loads(text)
+    except ValueError as error:
+        raise RecordTrouble(
+            _("The setting “{setting}” cannot be read: it was changed outside this program.").format(setting=key)
+        ) from error
 
 
 def plausible_range_um(shop: ShopPicture) -> tuple[float, float]:

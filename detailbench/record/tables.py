@@ -12,6 +12,8 @@ from typing import Any, TypeVar, Union, get_args, get_origin, get_type_hints
 from sqlalchemy import Boolean, Column, Float, Integer, MetaData, Table, Text
 from sqlalchemy.types import TypeEngine
 
+from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.texts import _
 from detailbench.record.thing import Thing
 from detailbench.record.things import ALL
 
@@ -132,5 +134,23 @@ def row_of(thing: Thing) -> dict[str, Any]:
 
 
 def thing_of(cls: type[T], row: Any) -> T:
-    """A row (mapping) as a thing."""
-    return cls(**{name: _loaded(kind, row[name]) for name, (kind, _) in KINDS[cls].items()})
+    """A row (mapping) as a thing. Raises RecordTrouble for a value no program of ours writes there."""
+    values: dict[str, Any] = {}
+    for name, (kind, optional) in KINDS[cls].items():
+        try:
+            value = _loaded(kind, row[name])
+        except (ValueError, TypeError, ArithmeticError) as error:
+            raise _foreign(cls, row, name) from error
+        if not isinstance(value, (int, float) if kind is float else kind) and not (value is None and optional):
+            raise _foreign(cls, row, name)
+        values[name] = value
+    return cls(**values)
+
+
+def _foreign(cls: type[Thing], row: Any, name: str) -> RecordTrouble:
+    return RecordTrouble(
+        _(
+            "Table {table}, row {row}…: {field} holds what does not belong there, so it was changed outside this "
+            "program. Nothing was changed now; the check of the workshop says what else differs."
+        ).format(table=cls.table, row=str(row["id"])[:8], field=name)
+    )
