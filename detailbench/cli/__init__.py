@@ -23,3 +23,6 @@ def run(argv: Sequence[str]) -> int:
         return TROUBLE
     except BrokenPipeError:
         return 0
+    except OSError as error:  # a name too long for the disk, say: what no command looks for by itself
+        print(f"{error.filename}: {error.strerror}" if error.filename else str(error), file=sys.stderr)
+        return TROUBLE

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from detailbench.basics.errors import Refused
+from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.cli.walking.core.hand import Hand
 from detailbench.cli.walking.steps import workshop as w
@@ -18,7 +18,10 @@ def set_clock(step: w.SetClock, hand: Hand) -> None:
 
 
 def forward(step: w.Forward, hand: Hand) -> None:
-    hand.clock.forward(timedelta(seconds=step.by.value * SECONDS[step.by.unit]))
+    try:
+        hand.clock.forward(timedelta(seconds=step.by.value * SECONDS[step.by.unit]))
+    except OverflowError as error:
+        raise BadInput(_("No calendar reaches that far.")) from error
 
 
 def enter_as(step: w.EnterAs, hand: Hand) -> None:
