@@ -6,6 +6,7 @@ import os
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import ClassVar
+from uuid import uuid4
 
 from detailbench import __version__
 from detailbench.basics.clock import Clock, HandClock
@@ -91,7 +92,7 @@ def write_whole(target: Path, content: bytes) -> Path:
     """Write a new file whole or not at all; an existing file stays. Raises RecordTrouble."""
     if target.exists():
         raise RecordTrouble(_("{name} is there already; choose another name.").format(name=target.name))
-    part = target.with_name(target.name + ".part")
+    part = target.with_name(f".{uuid4().hex}.part")  # its own name: what a killed try left behind is in nobody's way
     try:
         with part.open("xb") as file:
             file.write(content)
