@@ -30,7 +30,7 @@ def value(kind: Kind, default: Any = MISSING) -> Any:
 
 
 def named(kind: Kind, default: Any = None) -> Any:
-    """A value behind its own name: ``initials AI``; it may be left out."""
+    """A value behind its own name: ``initials AE``; it may be left out."""
     return field(default=default, metadata={"kind": kind, "named": True})
 
 
