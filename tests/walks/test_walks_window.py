@@ -27,6 +27,7 @@ from detailbench.cli.walking.grammar import read_walk, read_walk_file
 from detailbench.screens.app import application
 
 HERE = Path(__file__).parent
+SCRIPTS = sorted(HERE.glob("*.walk"))
 HANDS = (KeysHand, MouseHand)
 BARRED = {"moves", "record", "findings", "report", "seal"}
 BEFORE = datetime(2031, 1, 6, 8, tzinfo=timezone(timedelta(hours=1)))
@@ -40,12 +41,12 @@ def qapp_cls() -> object:
 @pytest.mark.slow
 @pytest.mark.timeout(1200)
 @pytest.mark.parametrize("hand", HANDS, ids=[h.kind for h in HANDS])
-@pytest.mark.parametrize("script", ["small_first", "one_step", "two_steps_refinished_door_thin_wing"])
+@pytest.mark.parametrize("script", SCRIPTS, ids=[script.stem for script in SCRIPTS])
 def test_a_walk_goes_on_the_screen_as_its_script_says(
-    script: str, hand: type[Hand], tmp_path: Path, qtbot: QtBot
+    script: Path, hand: type[Hand], tmp_path: Path, qtbot: QtBot
 ) -> None:
     walk = Walk(tmp_path / "workshop", tmp_path, HandClock(BEFORE), qtbot, hand)
-    play(read_walk_file(HERE / f"{script}.walk"), walk)
+    play(read_walk_file(script), walk)
 
 
 @pytest.mark.parametrize("hand", HANDS, ids=[h.kind for h in HANDS])

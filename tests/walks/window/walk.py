@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QAccessible
+from PySide6.QtCore import QCoreApplication, QEvent, QPoint, Qt
+from PySide6.QtGui import QAccessible, QKeyEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.exceptions import TimeoutError as WaitedTooLong
 from pytestqt.qtbot import QtBot
 
@@ -19,7 +19,9 @@ from window.hand import Hand
 from window.stuck import Stuck
 from window.witness import Witness
 
-PATIENCE_MS = 8000
+PATIENCE_MS = 30_000  # a busy machine is no trouble of the screen's
+SHORT_MS = 8000  # where the script says that it will be refused
+GAUGE_GAP_MS = 6
 
 
 class Walk:
@@ -31,6 +33,7 @@ class Walk:
         self.clock = clock
         self.panel = ""
         self.person = ""
+        self.patience_ms = PATIENCE_MS
         self.witness: Witness | None = None
         self._qtbot = qtbot
         self._make_hand = make_hand
@@ -83,15 +86,15 @@ class Walk:
         if self.witness is not None and self.witness.breaches:
             raise Stuck("; ".join(dict.fromkeys(self.witness.breaches)))
 
-    def wait(self, fact: Callable[[], bool], patience_ms: int = PATIENCE_MS) -> bool:
+    def wait(self, fact: Callable[[], bool], patience_ms: int = 0) -> bool:
         """Look until it is so, for a bounded time; says whether it came to be."""
         try:
-            self._qtbot.waitUntil(lambda: bool(fact()), timeout=patience_ms)
+            self._qtbot.waitUntil(lambda: bool(fact()), timeout=patience_ms or self.patience_ms)
         except WaitedTooLong:
             return False
         return True
 
-    def expect(self, what: str, find: Callable[[], object], wanted: object, patience_ms: int = PATIENCE_MS) -> None:
+    def expect(self, what: str, find: Callable[[], object], wanted: object, patience_ms: int = 0) -> None:
         """Wait until what is found on the screen is what is wanted."""
         if not self.wait(lambda: find() == wanted, patience_ms):
             raise Stuck(f"{what}: the screen says {find()!r}, not {wanted!r}")
@@ -113,6 +116,18 @@ class Walk:
             QTest.mouseMove(glass, point)
         QTest.mouseRelease(glass, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, points[-1])
         self.witness.signing = False
+
+    def gauge_sends(self, text: str) -> None:
+        """A gauge that types: its signs a few milliseconds apart, by their stamps, and Enter."""
+        if self._window is None:
+            raise Stuck("no window is open")
+        at_ms = int(self.clock.now().timestamp() * 1000)
+        for sign, key in [*((sign, Qt.Key(ord(sign.upper()))) for sign in text), ("\r", Qt.Key.Key_Return)]:
+            at_ms += GAUGE_GAP_MS
+            for kind in (QEvent.Type.KeyPress, QEvent.Type.KeyRelease):
+                event = QKeyEvent(kind, key, Qt.KeyboardModifier.NoModifier, sign)
+                event.setTimestamp(at_ms)
+                QCoreApplication.sendEvent(QApplication.focusWidget() or self._window, event)
 
     def photograph(self, file: Path) -> None:
         """The window as it stands, as a file."""

@@ -26,6 +26,17 @@ class BeginJob(Act):
         walk.panel = ""
 
 
+class OpenJob(Act):
+    step = said_.OpenJob
+
+    @staticmethod
+    def play(said: said_.OpenJob, walk: Walk) -> None:
+        to_jobs(walk)
+        walk.hand.open_line("jobs", f"{said.number} ")
+        walk.eyes.expect(f"job {said.number}")
+        walk.panel = ""
+
+
 class NoteOwner(Act):
     step = said_.NoteOwner
 

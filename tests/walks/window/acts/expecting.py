@@ -25,6 +25,7 @@ WORK = {"as_found": "as found", "polished": "polished"}
 CLEAN_NOW = surface.CLEAN | {"wiped": "panel-wiped"}
 COVER_NOW = surface.COVER | {"not_known": "cover not known"}
 VERDICTS = {"unchanged": "Not changed since it was closed"}
+POLISHED = "Polished panels, before and after"
 SOON_MS = 1000
 PAIRS = re.compile(r"(\d+) like pairs?, (\d+) places? not comparable")
 FIGURE_AT_END = re.compile(r" \d+(, depth \d+)?$")
@@ -178,10 +179,37 @@ class ExpectChange(Act):
         handover.page(walk, "After")
         name = panel_name(walk.panel)
         begin = name[:1].upper() + name[1:]
-        polished = "Polished panels, before and after"
         walk.expect(
-            "change", lambda: any(t.startswith(begin) and fits(said.change, t) for t in walk.eyes.lines(polished)), True
+            "change", lambda: any(t.startswith(begin) and fits(said.change, t) for t in walk.eyes.lines(POLISHED)), True
         )
+
+
+class ExpectNoChange(Act):
+    step = said_.ExpectNoChange
+
+    @staticmethod
+    def play(said: said_.ExpectNoChange, walk: Walk) -> None:
+        handover.page(walk, "After")
+        name = panel_name(walk.panel)
+        line = walk.eyes.line(POLISHED, name[:1].upper() + name[1:])
+        walk.expect("no change", lambda: said.part in walk.eyes.lines(POLISHED)[line], True)
+
+
+class ExpectMinutesLeft(Act):
+    step = said_.ExpectMinutesLeft
+
+    @staticmethod
+    def play(said: said_.ExpectMinutesLeft, walk: Walk) -> None:
+        walk.hand.put_away_stop()
+        walk.hand.turn_to("Work")
+        walk.hand.turn_card("Whole car")
+        walk.expect("minutes left", lambda: any(said.minutes.fits(m) for m in minutes_left(walk)), True)
+
+
+def minutes_left(walk: Walk) -> list[float]:
+    """The figure the card gives for the whole car."""
+    found = [re.match(r"left on the whole car: (\d+)", text) for text in walk.eyes.texts(CARD)]
+    return [float(m[1]) for m in found if m]
 
 
 class ExpectDocuments(Act):

@@ -34,10 +34,51 @@ class NoteMark(Act):
         if not walk.wait(lambda: marks_listed(walk) == before + 1):
             raise Stuck(f"the card says {marks_listed(walk)} marks, not {before + 1}")
         if said.intent:
-            walk.hand.press(walk.eyes.name_like(LIST_TAB, CARD), CARD)
-            walk.hand.open_line("Marks on this panel", kind_of(said.kind).name)
+            open_last(walk)
             walk.hand.pick("intent", said.intent.replace("_", " "), CARD)
-            walk.hand.press("Enter", CARD)
+
+
+class CorrectLastMark(Act):
+    step = said_.CorrectLastMark
+
+    @staticmethod
+    def play(said: said_.CorrectLastMark, walk: Walk) -> None:
+        if said.kind is not None or said.note is not None:
+            raise Stuck("kind and note of a mark cannot be corrected on the screen")
+        begin(walk)
+        open_last(walk)
+        for title, value in (("severity", said.severity), ("depth", said.depth)):
+            if value is not None:
+                walk.hand.pick(title, str(value), CARD)
+        if said.intent is not None:
+            walk.hand.pick("intent", said.intent.replace("_", " "), CARD)
+
+
+class Strike(Act):
+    step = said_.Strike
+
+    @staticmethod
+    def play(said: said_.Strike, walk: Walk) -> None:
+        if said.what == "mark":
+            begin(walk)
+            before = marks_listed(walk)
+            open_last(walk)
+            walk.hand.press("Strike out this mark", CARD)
+            walk.expect("marks", lambda: marks_listed(walk), before - 1)
+        elif said.what == "damage":
+            walk.hand.turn_to("Arrival")
+            walk.hand.turn_card("Damage")
+            walk.hand.choose("existing damage", walk.eyes.lines("existing damage")[-1])
+            walk.hand.press("Strike out the chosen line", CARD)
+        elif said.what == "reading":
+            walk.hand.turn_to("Thickness")
+            walk.hand.turn_card("Walk")
+            walk.hand.panel(panel_name(walk.panel))
+            taken = [line for line in walk.eyes.lines("Places of this panel") if not line.endswith("due")]
+            walk.hand.choose("Places of this panel", taken[-1])
+            walk.hand.press("Strike out the reading", CARD)
+        else:
+            raise Stuck(f"nobody has struck out a {said.what} on the screen yet")
 
 
 class LookNothing(Act):
@@ -58,6 +99,14 @@ class LookAgain(Act):
         begin(walk)
         walk.eyes.expect(f"{kind_of(said.kind).name}, severity now", CARD)
         walk.hand.answer(walk.eyes.name_like(f"severity {said.severity}: .*", CARD), CARD)
+
+
+def open_last(walk: Walk) -> None:
+    """Open the mark entered last on the panel in hand."""
+    walk.hand.press(walk.eyes.name_like(LIST_TAB, CARD), CARD)
+    if walk.eyes.has("Back to the list", CARD):
+        walk.hand.press("Back to the list", CARD)
+    walk.hand.open_line("Marks on this panel", walk.eyes.lines("Marks on this panel")[-1])
 
 
 def begin(walk: Walk) -> None:

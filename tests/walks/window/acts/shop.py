@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from detailbench.cli.walking.kinds import Quantity
 from detailbench.cli.walking.steps import shop as said_
+from detailbench.marks.words import lamp_name
 from window.act import Act
 from window.stuck import Stuck
 from window.walk import Walk
@@ -96,6 +97,20 @@ class AddFoil(Act):
         )
         walk.hand.press("Add: zero plate or foil")
         walk.eyes.line("Zero plates and foils", said.foil)
+
+
+class AddLamp(Act):
+    step = said_.AddLamp
+
+    @staticmethod
+    def play(said: said_.AddLamp, walk: Walk) -> None:
+        turn(walk, "Lamps")
+        walk.hand.type_into("name", said.lamp)
+        if said.colour is not None:
+            walk.hand.type_into("colour temperature, K", f"{said.colour.value:g}")
+        walk.hand.pick("kind", lamp_name(said.kind))
+        walk.hand.press("Add: lamp")
+        walk.eyes.line("Lamps", said.lamp)
 
 
 class StockKit(Act):

@@ -64,8 +64,32 @@ class HoldPanel(Act):
     def play(said: said_.Hold, walk: Walk) -> None:
         walk.hand.put_away_stop()
         page(walk, "Held")
+        walk.hand.panel(panel_name(walk.panel))
         walk.hand.type_into("reason, at least two words; it is printed", said.reason, CARD)
         walk.hand.press("Hold this panel back", CARD)
+
+
+class ReleasePanel(Act):
+    step = said_.Release
+
+    @staticmethod
+    def play(said: said_.Release, walk: Walk) -> None:
+        page(walk, "Held")
+        walk.hand.panel(panel_name(walk.panel))
+        walk.hand.press("Release this panel", CARD)
+
+
+class NotePaint(Act):
+    step = said_.NotePaint
+
+    @staticmethod
+    def play(said: said_.NotePaint, walk: Walk) -> None:
+        page(walk, "Paint")
+        if said.of:
+            walk.hand.choose("finish groups", said.of)
+        else:
+            walk.hand.panel(panel_name(walk.panel))
+        walk.hand.pick("paint system", PAINT[said.paint], CARD)
 
 
 def page(walk: Walk, title: str) -> None:

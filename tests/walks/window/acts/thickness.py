@@ -6,9 +6,16 @@ from detailbench.body.names import panel_name
 from detailbench.cli.walking.kinds import Quantity
 from detailbench.cli.walking.steps import measuring as said_
 from window.act import Act
+from window.acts.marks import shares
 from window.walk import Walk
 
 CARD = "Card"
+PLACES = "Places of this panel"
+NO_VALUE = {
+    "nothing": ("nothing shown", "F3"),
+    "over_range": ("over range", "Shift+F3"),
+    "no_metal": ("no metal", "Ctrl+F3"),
+}
 GAP_S = 4.0  # a person does not read two places within the time of a double trigger
 
 
@@ -62,6 +69,40 @@ class TypeReadings(Act):
             if i:
                 walk.clock.forward(seconds=gap_s)
             enter(walk, "value", reading)
+
+
+class GaugeSends(Act):
+    """The gauge is a device of its own: whoever has the keys, its signs come in one breath."""
+
+    step = said_.GaugeSends
+
+    @staticmethod
+    def play(said: said_.GaugeSends, walk: Walk) -> None:
+        walk.gauge_sends(typed(said.reading))
+
+
+class NoValue(Act):
+    step = said_.NoValue
+
+    @staticmethod
+    def play(said: said_.NoValue, walk: Walk) -> None:
+        part(walk, "Walk")
+        back_to_panel(walk)
+        name, key = NO_VALUE[said.why]
+        walk.hand.act(f"No value: {name}", key, CARD)
+
+
+class ChosenPlace(Act):
+    step = said_.ChosenPlace
+
+    @staticmethod
+    def play(said: said_.ChosenPlace, walk: Walk) -> None:
+        part(walk, "Walk")
+        back_to_panel(walk)
+        before = len(walk.eyes.lines(PLACES))
+        walk.hand.place(panel_name(walk.panel), *shares(walk.panel, said.at))
+        walk.hand.press(walk.eyes.name_like("Add a place here: .*", CARD), CARD)
+        walk.expect("places", lambda: len(walk.eyes.lines(PLACES)), before + 1)
 
 
 def part(walk: Walk, title: str) -> None:

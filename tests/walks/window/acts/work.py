@@ -47,6 +47,15 @@ class PauseWork(Act):
         walk.hand.act("Pause this step", "Space", CARD)
 
 
+class LeftRunning(Act):
+    step = said_.LeftRunning
+
+    @staticmethod
+    def play(said: said_.LeftRunning, walk: Walk) -> None:
+        begin(walk)
+        walk.hand.press("Left running, time unknown", CARD)
+
+
 class Tick(Act):
     step = said_.Tick
 
