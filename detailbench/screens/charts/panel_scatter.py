@@ -112,7 +112,7 @@ class PanelScatter(Chart):
         wide = panel.role != "family"
         if x0 > 0:
             self.plot.addItem(pg.InfiniteLine(x0, 90, pen=self.pen("line")), ignoreBounds=True)
-        margin = 0.06 * (x1 - x0)
+        margin = (0.06 if wide else 0.18) * (x1 - x0)  # no dot is cut by its neighbour or the rim
         at = _sideways(len(panel.dots), x0 + margin, x1 - x0 - 2 * margin)
         self._bars(panel, x0, x1)
         spots = [self._spot(panel, dot, x) for x, dot in zip(at, panel.dots, strict=True)]
