@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import sys
 
 
@@ -9,6 +10,9 @@ def main() -> int:
     """Run the command line with the process's own arguments; returns the exit code."""
     from detailbench.cli import run
 
+    for stream in (sys.stdout, sys.stderr):  # a name in letters the terminal does not know is no reason to stop
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
     return run(sys.argv[1:])
 
 

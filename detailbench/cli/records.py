@@ -44,7 +44,7 @@ def list_jobs(words: Namespace) -> int:
             owner = next((p for p in picture.parties if p.role == "owner"), None)
             name = picture.said(owner.id, "name") if owner is not None else ""
             parts = (job.number, picture.car.described or style_name(picture.car.style), name, standing_words(picture))
-            print("  ".join(p for p in parts if p))
+            print("  ".join(_on_one_line(p) for p in parts if p))
         if not shop.jobs:
             print(_("No job yet."))
     finally:
@@ -83,3 +83,8 @@ def check_drawing(words: Namespace) -> int:
     if not complaints:
         print(_("The drawing keeps its rules."))
     return TROUBLE if complaints else 0
+
+
+def _on_one_line(text: str) -> str:
+    """Typed words as part of a line: no breaks, and no signs a terminal would obey."""
+    return "".join(c if c.isprintable() else "·" for c in " ".join(text.split()))

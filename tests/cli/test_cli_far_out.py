@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
+from invented_shop import InventedShop
 
 from detailbench.cli import run
+from detailbench.moves.arrival import NewJob
 
 
 @pytest.mark.parametrize(
@@ -48,3 +53,27 @@ def test_a_name_longer_than_the_disk_takes_is_said(
     complaint = capsys.readouterr().err
     assert "File name too long" in complaint
     assert complaint.count("\n") == 1
+
+
+def test_a_list_keeps_one_line_per_job_whatever_an_owner_is_called(
+    invented: InventedShop, capsys: pytest.CaptureFixture[str]
+) -> None:
+    for name in ("two\nlines", "\x1b[31mred", "nought\x00", '<b>&"', "محمد"):
+        invented.bench.do(NewJob(owner={"name": name}))
+    invented.bench.close()
+    assert run(["jobs", "--workshop", str(invented.folder)]) == 0
+    lines = capsys.readouterr().out.removesuffix("\n").split("\n")
+    assert len(lines) == 5
+    assert all(line.isprintable() for line in lines)
+    assert [line.split("  ")[2] for line in lines] == ["two lines", "·[31mred", "nought·", '<b>&"', "محمد"]
+
+
+def test_letters_the_terminal_does_not_know_are_written_as_their_numbers(invented: InventedShop) -> None:
+    invented.bench.do(NewJob(owner={"name": "محمد"}))
+    invented.bench.close()
+    words = [sys.executable, "-m", "detailbench", "jobs", "--workshop", str(invented.folder)]
+    done = subprocess.run(
+        words, env={**os.environ, "PYTHONIOENCODING": "ascii"}, capture_output=True, check=False, timeout=300
+    )
+    assert (done.returncode, done.stderr) == (0, b"")
+    assert b"\\u0645" in done.stdout
