@@ -31,7 +31,7 @@ from detailbench.screens.pages.shop.shop_view import ShopView
 from detailbench.screens.stages.work_parts.pages import Pages
 from detailbench.screens.window import Window
 
-pytestmark = pytest.mark.slow
+pytestmark = [pytest.mark.slow, pytest.mark.timeout(900)]  # the whole window is read, part by part
 PANELS = ("bonnet", "quarter_rear_l", "bumper_rear")
 # typed by the invented people, though the program has the same words or they look like one of its keys
 TYPED = ("clear coat lifting", "badge not removed", "polisher", "zero plate", "dark blue", "EUR")
