@@ -59,7 +59,7 @@ def _of_another_paint(picture: JobPicture, panel: str, step: ProcessStep) -> tup
         return ()
     return (
         Stop(
-            "another_paint",
+            "not_seen_to_work",
             _("It was tried on {panels} only, no longer in this finish group: not seen to work on this paint.").format(
                 panels=", ".join(panel_name(p) for p in sorted(tried))
             ),
