@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
 from detailbench.findings.changes import moment_of
@@ -23,17 +23,28 @@ class Due:
     what: tuple[str, ...] = ()
 
 
+class _DueByStage(Mapping[str, Due]):
+    """Each stage is counted when it is first asked for: the rail asks every stage for its own count alone."""
+
+    def __init__(self, picture: JobPicture) -> None:
+        self._picture = picture
+        self._counted: dict[str, Due] = {}
+
+    def __getitem__(self, stage: str) -> Due:
+        if stage not in self._counted:
+            self._counted[stage] = _COUNTS[stage](self._picture)
+        return self._counted[stage]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(_COUNTS)
+
+    def __len__(self) -> int:
+        return len(_COUNTS)
+
+
 def due(picture: JobPicture) -> Mapping[str, Due]:
     """By stage key. Work counts panel steps; Trials finish groups without a process; Marks panels not looked at."""
-    return {
-        "arrival": _arrival(picture),
-        "wash": _wash(picture),
-        "marks": _marks(picture),
-        "thickness": _thickness(picture),
-        "trials": _trials(picture),
-        "work": _work(picture),
-        "handover": _handover(picture),
-    }
+    return _DueByStage(picture)
 
 
 def _count(checks: Mapping[str, bool]) -> Due:
@@ -118,3 +129,14 @@ def _handover(picture: JobPicture) -> Due:
             "report": any(d.kind == "handover" for d in picture.documents),
         }
     )
+
+
+_COUNTS: Mapping[str, Callable[[JobPicture], Due]] = {
+    "arrival": _arrival,
+    "wash": _wash,
+    "marks": _marks,
+    "thickness": _thickness,
+    "trials": _trials,
+    "work": _work,
+    "handover": _handover,
+}
