@@ -9,7 +9,7 @@ from detailbench.cli.walking.steps.workshop import WasRefused
 from window.act import Act
 from window.acts import arrival, expecting, handover, marks, shop, surface, thickness, trials, work, workshop
 from window.stuck import Stuck, Unusable
-from window.walk import PATIENCE_MS, SHORT_MS, Walk
+from window.walk import SHORT_MS, Walk
 
 GROUPS = (workshop, shop, arrival, surface, marks, thickness, trials, work, handover, expecting)
 
@@ -31,7 +31,7 @@ def play(steps: Sequence[Step], walk: Walk) -> None:
         where = f"{said.name}:{said.line} ({said.verb}, by {walk.kind})"
         if type(said) not in acts:
             raise Stuck(f"{where}: no hand knows how to do this on the screen")
-        walk.patience_ms = SHORT_MS if isinstance(after, WasRefused) else PATIENCE_MS
+        walk.patience_ms = SHORT_MS if isinstance(after, WasRefused) else walk.longest_ms
         try:
             acts[type(said)].play(said, walk)
         except Unusable as trouble:

@@ -33,7 +33,8 @@ class Walk:
         self.clock = clock
         self.panel = ""
         self.person = ""
-        self.patience_ms = PATIENCE_MS
+        self.longest_ms = PATIENCE_MS
+        self.patience_ms = self.longest_ms
         self.witness: Witness | None = None
         self._qtbot = qtbot
         self._make_hand = make_hand
