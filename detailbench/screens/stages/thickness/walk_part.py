@@ -103,8 +103,10 @@ class WalkPart(QWidget):
         pointed = desk.pointed
         self.add.setVisible(pointed is not None and pointed.panel == panel)
         if pointed is not None:
-            self.add.setText(_("Add a place here: {where}").format(where=pointed.at.phrase()))
-            self.add.setAccessibleName(self.add.text())
+            whole = _("Add a place here: {where}").format(where=pointed.at.phrase())
+            self.add.setText(_("Add a place here"))  # its distances do not fit on the button
+            self.add.setAccessibleName(whole)
+            self.add.setToolTip(whole)
         self._fill()
 
     def _fill(self) -> None:
