@@ -43,7 +43,6 @@ def nothing_lives_on(request: pytest.FixtureRequest) -> Iterator[None]:
 
 
 NOT_SEEN_GREEN = (
-    "test_a_walk_goes_on_the_screen_as_its_script_says",
     "test_pseudo_language.py",
     "test_report_pseudo_language.py",
 )
