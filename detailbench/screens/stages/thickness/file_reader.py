@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import tzinfo
 from pathlib import Path
@@ -60,6 +61,9 @@ class PanelWords:
 class FileReader(QThread):
     """``done`` gives a FileRead."""
 
+    LINES_A_TURN = 500
+    BREATH_US = 200
+
     done = Signal(object)
 
     def __init__(
@@ -68,6 +72,19 @@ class FileReader(QThread):
         super().__init__(parent)
         self._path, self._known, self._plausible, self._zone = path, known, plausible, zone
         self._language = language()
+
+    def _key_in_turn(self, words: PanelWords) -> Callable[[str], str | None]:
+        """Looks panels up, and lets go of the interpreter every so many lines: the window gets its turn for certain."""
+        lines = 0
+
+        def key(panel: str) -> str | None:
+            nonlocal lines
+            lines += 1
+            if lines % self.LINES_A_TURN == 0:
+                QThread.usleep(self.BREATH_US)
+            return words.key(panel)
+
+        return key
 
     def run(self) -> None:
         speak(self._language)  # a thread begins without the language chosen
@@ -80,7 +97,7 @@ class FileReader(QThread):
                 raise BadFile(
                     _("“{name}” cannot be read: {why}.").format(name=name, why=error.strerror or error), name=name
                 ) from error
-            found = read_file(data, panel_key=words.key, name=name, zone=self._zone, plausible=self._plausible)
+            found = read_file(data, panel_key=self._key_in_turn(words), name=name, zone=self._zone, plausible=self._plausible)
         except DetailbenchError as error:
             self.done.emit(FileRead(name, sentence=str(error)))
             return
