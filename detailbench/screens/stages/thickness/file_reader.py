@@ -97,7 +97,9 @@ class FileReader(QThread):
                 raise BadFile(
                     _("“{name}” cannot be read: {why}.").format(name=name, why=error.strerror or error), name=name
                 ) from error
-            found = read_file(data, panel_key=self._key_in_turn(words), name=name, zone=self._zone, plausible=self._plausible)
+            found = read_file(
+                data, panel_key=self._key_in_turn(words), name=name, zone=self._zone, plausible=self._plausible
+            )
         except DetailbenchError as error:
             self.done.emit(FileRead(name, sentence=str(error)))
             return
