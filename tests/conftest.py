@@ -40,17 +40,3 @@ def nothing_lives_on(request: pytest.FixtureRequest) -> Iterator[None]:
         assert not running, f"left running by this test: {', '.join(running)}"
     threads = left_behind.threads(before)
     assert not threads, f"threads left running by this test: {', '.join(threads)}"
-
-
-NOT_SEEN_GREEN = (
-    "test_pseudo_language.py",
-    "test_report_pseudo_language.py",
-)
-
-
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """These run and are reported, but do not stop the suite yet: each still has to be seen green on a quiet machine.
-    Take a name out once it was."""
-    for item in items:
-        if any(name in item.nodeid for name in NOT_SEEN_GREEN):
-            item.add_marker(pytest.mark.xfail(reason="not yet seen green in a whole run", strict=False))
