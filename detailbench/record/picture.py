@@ -37,7 +37,9 @@ class ShopPicture:
     visits: tuple[t.Visit, ...] = ()
     parties: tuple[t.Party, ...] = ()
     documents: tuple[t.Document, ...] = ()
+    turns: tuple[t.JobTurn, ...] = ()
     evidence: tuple[t.Evidence, ...] = ()
+    clock_notes: tuple[t.ClockNote, ...] = ()
     personal: Personal = field(default_factory=dict)
     head: int = 0
     chain_head: str = ""
@@ -54,7 +56,8 @@ class ShopPicture:
 
 @dataclass(frozen=True)
 class JobPicture:
-    """One job as it stands. Tuples are in the order of entry; withdrawn things are not in it."""
+    """One job as it stands. Tuples are in the order of entry; withdrawn things are not in it. ``last``: the job of the
+    same car before this one (that one's own ``last`` is left out), or None."""
 
     job: t.Job
     car: t.Car
@@ -62,9 +65,21 @@ class JobPicture:
     visits: tuple[t.Visit, ...] = ()
     parties: tuple[t.Party, ...] = ()
     damages: tuple[t.Damage, ...] = ()
+    repairs: tuple[t.StatedRepair, ...] = ()
+    custody: tuple[t.Custody, ...] = ()
+    car_moves: tuple[t.CarMoved, ...] = ()
+    remarks: tuple[t.Remark, ...] = ()
+    turns: tuple[t.JobTurn, ...] = ()
+    limits: tuple[t.OwnerLimit, ...] = ()
+    limits_seen: tuple[t.LimitSeen, ...] = ()
+    agreements: tuple[t.Agreement, ...] = ()
+    supplement: tuple[t.SupplementItem, ...] = ()
+    mishaps: tuple[t.Mishap, ...] = ()
     groups: tuple[t.FinishGroup, ...] = ()
     state_notes: tuple[t.StateNote, ...] = ()
     holds: tuple[t.Hold, ...] = ()
+    wash_steps: tuple[t.WashStep, ...] = ()
+    rub_tests: tuple[t.RubTest, ...] = ()
     marks: tuple[t.Mark, ...] = ()
     mark_checks: tuple[t.MarkCheck, ...] = ()
     panel_looks: tuple[t.PanelLook, ...] = ()
@@ -81,9 +96,14 @@ class JobPicture:
     runs: tuple[t.StepRun, ...] = ()
     overrides: tuple[t.Override, ...] = ()
     protections: tuple[t.Protection, ...] = ()
+    second_looks: tuple[t.SecondLook, ...] = ()
+    other_work: tuple[t.OtherWork, ...] = ()
     documents: tuple[t.Document, ...] = ()
+    deliveries: tuple[t.Delivery, ...] = ()
+    histories: tuple[t.History, ...] = ()
     acceptances: tuple[t.Acceptance, ...] = ()
     signatures: tuple[t.Signature, ...] = ()
+    last: JobPicture | None = None
 
     @property
     def personal(self) -> Personal:
@@ -145,5 +165,12 @@ def job_picture(connection: Connection, job_id: str, shop: ShopPicture | None = 
     """Read a job's picture. Raises RecordTrouble when there is no such job."""
     shop = shop or shop_picture(connection)
     job = one(shop.jobs, job_id)
-    parts: dict[str, Any] = {name: _all(connection, cls, job_id) for name, cls in JOB_KINDS.items()}
-    return JobPicture(job=job, car=one(shop.cars, job.car_id), shop=shop, **parts)
+    same_car = [j for j in shop.jobs if j.car_id == job.car_id]
+    before = same_car[: same_car.index(job)]
+    last = _job_alone(connection, before[-1], shop) if before else None
+    return _job_alone(connection, job, shop, last)
+
+
+def _job_alone(connection: Connection, job: t.Job, shop: ShopPicture, last: JobPicture | None = None) -> JobPicture:
+    parts: dict[str, Any] = {name: _all(connection, cls, job.id) for name, cls in JOB_KINDS.items()}
+    return JobPicture(job=job, car=one(shop.cars, job.car_id), shop=shop, last=last, **parts)

@@ -1,4 +1,4 @@
-"""Closed documents, acceptance, drawn signatures."""
+"""Closed documents, how they left the shop, acceptance, drawn signatures."""
 
 from __future__ import annotations
 
@@ -19,6 +19,27 @@ class Document(JobThing):
     key_fingerprint: str
     chain_head: str
     replaces: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Delivery(JobThing):
+    """A closed document left the shop. ``way``: mail, message, print or handed; whom it went to is personal (``to``).
+    When it left is ``stated_at``, else ``entered_at``."""
+
+    table = "delivery"
+    document_id: str
+    way: str
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class History(JobThing):
+    """Where an imported job comes from: its journal as it was, kept as a file; ``head``: that journal's last hash."""
+
+    table = "history"
+    evidence_id: str
+    head: str
+    entries: int
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -1,4 +1,4 @@
-"""Car, job, visit, parties and what was damaged on arrival."""
+"""Car, job, visit, parties, custody, what was stated and what was damaged on arrival."""
 
 from __future__ import annotations
 
@@ -52,17 +52,80 @@ class Visit(JobThing):
 
 @dataclass(frozen=True, kw_only=True)
 class Party(JobThing):
-    """``role``: owner or bearer. Name, address, telephone and mail are personal data (subject = this id)."""
+    """``role``: owner or bearer; ``kind``: person or company; ``errand`` of a bearer: brings, fetches or both.
+    ``authority``: on whose word the bearer acts, in words. Name, contact (of a company), address, telephone and mail
+    are personal data (subject = this id)."""
 
     table = "party"
     role: str = "owner"
     authority: str = ""
+    kind: str = "person"
+    errand: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
 class Damage(JobThing):
-    """Damage already there on arrival, in words; ``panel`` may be empty (glass, wheels, lamps, trim)."""
+    """Damage already there on arrival, in words. ``part``: panel, wheel, glass, lamp, trim, inside or other; ``where``
+    says which one where no panel does (front left)."""
 
     table = "damage"
     panel: str = ""
     words: str = ""
+    part: str = ""
+    where: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class StatedRepair(JobThing):
+    """A repair as stated: never more than somebody's word. ``said_by``: owner, bearer or papers."""
+
+    table = "stated_repair"
+    panel: str = ""
+    words: str = ""
+    said_by: str = "owner"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Custody(JobThing):
+    """What came with the car, or went back with it. ``moment``: in or out; ``energy``: fuel or charge, with how full
+    in percent; a field nobody filled stays empty."""
+
+    table = "custody"
+    moment: str = "in"
+    energy: str = ""
+    energy_percent: float | None = None
+    keys_count: int | None = None
+    keys_at: str = ""
+    warning_lamps: str = ""
+    valuables: str = ""
+    stands_at: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class CarMoved(JobThing):
+    """The car was moved: from where to where, and who moved it (``person_id``; empty: somebody else, in ``words``)."""
+
+    table = "car_moved"
+    from_place: str = ""
+    to_place: str = ""
+    person_id: str = ""
+    words: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Remark(JobThing):
+    """What somebody wants to have said, printed as typed. ``moment``: arrival, supplement or handover; ``role``: owner,
+    bearer or workshop. The text is personal data (``remarks``)."""
+
+    table = "remark"
+    moment: str = "arrival"
+    role: str = "owner"
+
+
+@dataclass(frozen=True, kw_only=True)
+class JobTurn(JobThing):
+    """A turn the job took. ``turn``: paused, resumed, fetched_early, stopped_after_trial, unfinished or refused."""
+
+    table = "job_turn"
+    turn: str
+    reason: str = ""

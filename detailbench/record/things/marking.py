@@ -58,7 +58,9 @@ class PanelLook(SeenThing):
 
 @dataclass(frozen=True, kw_only=True)
 class Evidence(Thing):
-    """A file kept by its SHA-256. ``offset_source`` says where the local offset of ``taken_at`` came from."""
+    """A file kept by its SHA-256. ``offset_source`` says where the local offset of ``taken_at`` came from. The name it
+    came with is personal data (``file_name``); ``name`` is one of our own, or empty. ``forgotten``: the file was taken
+    out with its owner's data, its hash stays."""
 
     table = "evidence"
     sha256: str
@@ -69,11 +71,13 @@ class Evidence(Thing):
     offset_source: str = ""
     width_px: int | None = None
     height_px: int | None = None
+    forgotten: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
 class Photo(SeenThing):
-    """A photograph in this job. ``moment``: arrival, before, trial, after. ``pair``: the photo it stands beside."""
+    """A photograph in this job. ``moment``: arrival, before, trial, after, mishap. ``pair``: the photo beside it.
+    ``shows`` something other than paint: vin_plate, plate, odometer, clock, whole_car; empty for a panel or mark."""
 
     table = "photo"
     evidence_id: str
@@ -83,3 +87,5 @@ class Photo(SeenThing):
     lamp_id: str = ""
     caption: str = ""
     pair: str = ""
+    shows: str = ""
+    mishap_id: str = ""

@@ -30,7 +30,8 @@ class CheckReading(JobThing):
 
 @dataclass(frozen=True, kw_only=True)
 class Place(JobThing):
-    """Where to measure, panel-local. ``origin``: proposed (by the program), chosen (by a person) or control."""
+    """Where to measure, panel-local. ``origin``: proposed (by the program), chosen (by a person) or control.
+    ``same_as``: the place of an earlier job of this car it repeats."""
 
     table = "place"
     panel: str
@@ -42,6 +43,7 @@ class Place(JobThing):
     panel_w_mm: float
     panel_h_mm: float
     origin: str = "proposed"
+    same_as: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 
 from detailbench.record.thing import ShopThing
 
@@ -118,3 +118,13 @@ class Setting(ShopThing):
     table = "setting"
     key: str
     value: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class ClockNote(ShopThing):
+    """A person noted that the computer's clock was wrong. ``last_at``: the last entry's time then; ``words``: what was
+    done about it."""
+
+    table = "clock_note"
+    last_at: datetime
+    words: str = ""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from detailbench.record.thing import JobThing
+from detailbench.record.thing import JobThing, SeenThing
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -42,3 +42,26 @@ class Hold(JobThing):
     panel: str
     reason: str
     lifted: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class WashStep(JobThing):
+    """One step of the wash. ``kind``: pre_rinse, contact_wash, iron, tar, clay, rinse, dry or panel_wipe; ``why_not``:
+    the step was left out, and why (then nothing was done)."""
+
+    table = "wash_step"
+    kind: str
+    panels: tuple[str, ...] = ()
+    product: str = ""
+    why_not: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class RubTest(SeenThing):
+    """White pad and mild polish on a hidden place. ``found``: colour, no_colour or cannot_tell."""
+
+    table = "rub_test"
+    panel: str
+    found: str
+    note: str = ""

@@ -1,11 +1,12 @@
-"""Process, panel steps, overrides, protection."""
+"""Process, panel steps, overrides, protection, second looks, other work."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
+from decimal import Decimal
 
-from detailbench.record.thing import JobThing
+from detailbench.record.thing import JobThing, SeenThing
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -75,3 +76,25 @@ class Protection(JobThing):
     humidity_percent: float | None = None
     surface_c: float | None = None
     cure_h: float | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class SecondLook(SeenThing):
+    """Looked at again the next day or after a wash, wiped, under the same lamp. ``found``: still_clear, marks_back,
+    haze, trails, smear or cannot_tell."""
+
+    table = "second_look"
+    panels: tuple[str, ...]
+    found: str
+    lamp_id: str = ""
+    words: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class OtherWork(JobThing):
+    """Work that is no polishing (glass, wheels, inside), for the record and the price."""
+
+    table = "other_work"
+    words: str
+    minutes: float | None = None
+    price: Decimal | None = None
