@@ -78,7 +78,7 @@ class InventedShop:
 def invented_shop(folder: Path, clock: HandClock) -> InventedShop:
     """Open a new workshop and fill the shelf."""
     bench = Bench(folder, clock)
-    person = bench.do(shop.AddToShop("person", {"name": "Ana Invented", "initials": "AI"})).id
+    person = bench.do(shop.AddToShop("person", {"name": "Ana Invented", "initials": "AE"})).id
     bench.person = person
     bench.do(starter.StockStarterKit())
     gauge = bench.do(shop.AddToShop("gauge", {"name": "invented gauge"})).id

@@ -177,7 +177,7 @@ def test_a_low_place_set_aside_is_counted_and_keeps_its_reason(whole: Whole) -> 
     )  # fmt: skip
     text = said_in(whole.content(replace(whole.picture, place_decisions=(decision,))))
     assert "1 place set aside, each with its reason" in text
-    assert "set aside by AI: probe slipped there" in text
+    assert "set aside by AE: probe slipped there" in text
 
 
 @pytest.mark.parametrize(

@@ -42,7 +42,7 @@ def test_when(text: str) -> None:
 def test_who(text: str) -> None:
     """Name, role and initials of who entered; owner; chosen, not proven."""
     for words in (
-        "Ana Invented (AI)",
+        "Ana Invented (AE)",
         "Bo Invented, polisher (BI)",
         "Invented Owner",
         "chosen on the screen, not proven",
@@ -154,7 +154,7 @@ def test_own_faults(text: str, whole: Whole) -> None:
 
 
 def test_held_back_panels_say_why(text: str) -> None:
-    assert "Left rear quarter: held by AI: clear coat lifting." in text
+    assert "Left rear quarter: held by AE: clear coat lifting." in text
 
 
 def test_what_it_is_not(text: str) -> None:

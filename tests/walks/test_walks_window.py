@@ -66,7 +66,7 @@ def test_a_hand_that_uses_the_other_ones_means_is_found(hand: type[Hand], tmp_pa
 def test_a_walk_that_cannot_go_on_says_its_line_and_shows_the_window(tmp_path: Path, qtbot: QtBot) -> None:
     walk = Walk(tmp_path / "workshop", tmp_path, HandClock(BEFORE), qtbot, MouseHand)
     walk.longest_ms = 3000
-    lost = read_walk('shop person "Ana Invented" initials AI\n\nexpect jobs 7\n', "lost.walk")
+    lost = read_walk('shop person "Ana Invented" initials AE\n\nexpect jobs 7\n', "lost.walk")
     with pytest.raises(Stuck, match=r"lost[.]walk:3 .expect jobs, by mouse.: jobs: the screen says 0, not 7") as said:
         play(lost, walk)
     assert Path(str(said.value).rpartition(": ")[2]).stat().st_size > 0
