@@ -60,8 +60,8 @@ def test_an_untouched_workshop_has_no_troubles(worked: InventedShop) -> None:
         (("UPDATE reading SET entered_at = '2031-03-09T08:30:00+01:00'",), "entered_at differs"),
         (("UPDATE reading SET withdrawn = 1",), "withdrawn differs"),
         (("DELETE FROM reading WHERE seq = (SELECT min(seq) FROM reading)",), "gone from the table"),
-        (("INSERT INTO damage SELECT id || 'x', entered_at, entered_by, stated_at, seq, withdrawn, id, '', 'new', '', '' "
-          "FROM job",), "not in the journal"),
+        (("INSERT INTO damage SELECT id || 'x', entered_at, entered_by, stated_at, seq, withdrawn, id, '', 'new', "
+          "'', '' FROM job",), "not in the journal"),
         (("UPDATE journal SET body = replace(body, '118', '119') WHERE act = 'RecordReading'",), "match its hash"),
         (("UPDATE journal SET says = 'nothing of note' WHERE act = 'NewJob'",), "differ from its text"),
         (("UPDATE journal SET by = 'someone' WHERE act = 'NewJob'",), "columns (by)"),
