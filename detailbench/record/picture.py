@@ -40,6 +40,7 @@ class ShopPicture:
     turns: tuple[t.JobTurn, ...] = ()
     evidence: tuple[t.Evidence, ...] = ()
     clock_notes: tuple[t.ClockNote, ...] = ()
+    forgettings: tuple[t.Forgetting, ...] = ()
     personal: Personal = field(default_factory=dict)
     head: int = 0
     chain_head: str = ""
@@ -101,6 +102,7 @@ class JobPicture:
     documents: tuple[t.Document, ...] = ()
     deliveries: tuple[t.Delivery, ...] = ()
     histories: tuple[t.History, ...] = ()
+    forgettings: tuple[t.Forgetting, ...] = ()
     acceptances: tuple[t.Acceptance, ...] = ()
     signatures: tuple[t.Signature, ...] = ()
     last: JobPicture | None = None

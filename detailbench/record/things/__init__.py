@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from detailbench.record.thing import Thing
 from detailbench.record.things.agreeing import Agreement, LimitSeen, Mishap, OwnerLimit, SupplementItem
-from detailbench.record.things.documents import Acceptance, Delivery, Document, History, Signature
+from detailbench.record.things.documents import Acceptance, Delivery, Document, Forgetting, History, Signature
 from detailbench.record.things.intake import (
     Car,
     CarMoved,
@@ -44,7 +44,7 @@ ALL: tuple[type[Thing], ...] = (
     GaugeSession, CheckReading, Place, Reading, PlaceDecision,
     Trial, TrialOutcome,
     Process, ProcessStep, StepRun, Override, Protection, SecondLook, OtherWork,
-    Document, Delivery, History, Acceptance, Signature,
+    Document, Delivery, History, Forgetting, Acceptance, Signature,
 )  # fmt: skip
 
 __all__ = [
@@ -62,6 +62,7 @@ __all__ = [
     "Document",
     "Evidence",
     "FinishGroup",
+    "Forgetting",
     "Gauge",
     "GaugeSession",
     "History",

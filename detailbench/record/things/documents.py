@@ -43,6 +43,15 @@ class History(JobThing):
 
 
 @dataclass(frozen=True, kw_only=True)
+class Forgetting(JobThing):
+    """The personal data of this job was deleted; ``entered_at`` says when. How many values, how many files."""
+
+    table = "forgetting"
+    values_gone: int = 0
+    files_gone: int = 0
+
+
+@dataclass(frozen=True, kw_only=True)
 class Acceptance(JobThing):
     """The owner's word at handover: accepted, with_remarks or not_accepted. Remarks are personal data (``remarks``)."""
 

@@ -39,6 +39,7 @@ TABLES = {
     "other_work": "job_id* text, words text, minutes real?, price text?",
     "delivery": "job_id* text, document_id text, way text, note text",
     "history": "job_id* text, evidence_id text, head text, entries whole",
+    "forgetting": "job_id* text, values_gone whole, files_gone whole",
 }
 
 # table, column, kind, and what rows written before hold there
