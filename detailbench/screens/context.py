@@ -65,6 +65,7 @@ class Context(QObject):
         self.selected_panel = ""
         self.selected_place: int | None = None
         self.open_stage = ""
+        self.opened_key: Any = None  # the workshop's own key, once its passphrase was typed
         self._notices: BenchNotices | None = None
         self._taker: BurstTaker | None = None
 
@@ -104,7 +105,7 @@ class Context(QObject):
         self.left.emit()
         if self._notices is not None:
             self._notices.end()
-        self._notices = self.bench = None
+        self._notices = self.bench = self.opened_key = None
 
     def open_job(self, job_id: str | None) -> None:
         """Show this job (None: no job)."""

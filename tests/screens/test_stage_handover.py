@@ -15,8 +15,8 @@ from stage_scenes import adopted, click, field, named, pick, ready_job, scrolls,
 
 from detailbench.moves import marks, readings, shop, surface, work
 from detailbench.moves.handover import RecordAcceptance
-from detailbench.screens.stages.handover.sign_page import SignPage
 from detailbench.screens.stages.handover.stage import HandoverStage, after_colouring
+from detailbench.screens.stages.signing.sign_page import SignPage
 from detailbench.screens.stages.work.stage import WorkStage
 from detailbench.screens.window import Window
 from detailbench.work.climate import dew_point

@@ -18,7 +18,7 @@ from detailbench.basics.errors import RecordTrouble
 from detailbench.moves.documents import CloseReport
 from detailbench.moves.surface import HoldPanel
 from detailbench.record.checking import check
-from detailbench.screens.stages.handover.report_acts import ReportActs
+from detailbench.screens.stages.closing.closing_acts import ClosingActs
 from detailbench.screens.stages.handover.stage import HandoverStage
 from detailbench.screens.window import Window
 
@@ -45,7 +45,7 @@ def window(qtbot: QtBot, invented: InventedShop, job: str, stage: HandoverStage)
     return made
 
 
-def acts_of(stage: HandoverStage) -> ReportActs:
+def acts_of(stage: HandoverStage) -> ClosingActs:
     assert stage.acts is not None
     return stage.acts
 

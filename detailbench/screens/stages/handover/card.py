@@ -6,13 +6,13 @@ from PySide6.QtWidgets import QVBoxLayout
 
 from detailbench.basics.texts import _
 from detailbench.screens.context import Context
+from detailbench.screens.stages.closing.closing_acts import ClosingActs
 from detailbench.screens.stages.handover.accept_page import AcceptPage
 from detailbench.screens.stages.handover.after_page import AfterPage
 from detailbench.screens.stages.handover.close_page import ClosePage
 from detailbench.screens.stages.handover.due_page import DuePage
 from detailbench.screens.stages.handover.protect_page import ProtectPage
-from detailbench.screens.stages.handover.report_acts import ReportActs
-from detailbench.screens.stages.handover.sign_page import signer
+from detailbench.screens.stages.signing.sign_page import signer
 from detailbench.screens.stages.work_parts.pages import Pages
 from detailbench.screens.stages.work_parts.seen_card import Drawn, SeenCard
 
@@ -20,7 +20,7 @@ from detailbench.screens.stages.work_parts.seen_card import Drawn, SeenCard
 class HandoverCard(SeenCard):
     """Five pages, in the order things are done."""
 
-    def __init__(self, context: Context, acts: ReportActs) -> None:
+    def __init__(self, context: Context, acts: ClosingActs) -> None:
         super().__init__()
         self.pages = Pages(context.dress)
         self.due, self.after = DuePage(context, self._go), AfterPage(context)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import datetime
 
 from detailbench.basics.texts import _
 from detailbench.findings.walking import readings_at
@@ -50,8 +49,3 @@ def due_state(picture: JobPicture, key: str, open_: bool) -> str:
         missing = ", ".join(words[role] for role in words if role not in signed)
         return _("{who} still to sign").format(who=missing)
     return _("still open") if open_ else _("done")
-
-
-def when_words(at: datetime) -> str:
-    """Day and time by the clock of then."""
-    return at.strftime("%Y-%m-%d %H:%M")

@@ -11,10 +11,10 @@ from detailbench.basics.texts import _
 from detailbench.screens.actions import Action
 from detailbench.screens.context import Context
 from detailbench.screens.map.colouring import Colouring, PanelFill
+from detailbench.screens.stages.closing.closing_acts import ClosingActs
 from detailbench.screens.stages.handover.after_page import change_words, polished
 from detailbench.screens.stages.handover.card import HandoverCard
 from detailbench.screens.stages.handover.due_words import due_title
-from detailbench.screens.stages.handover.report_acts import ReportActs
 from detailbench.screens.stages.stage import ColouringChoice, Stage
 
 if TYPE_CHECKING:
@@ -27,7 +27,7 @@ class HandoverStage(Stage):
     key = "handover"
 
     def __init__(self) -> None:
-        self.acts: ReportActs | None = None
+        self.acts: ClosingActs | None = None
         self.card: HandoverCard | None = None
 
     @property
@@ -35,7 +35,7 @@ class HandoverStage(Stage):
         return _("Handover")
 
     def begin(self, context: Context) -> None:
-        self.acts = self.acts or ReportActs(context)
+        self.acts = self.acts or ClosingActs(context, "handover")
 
     def make_card(self, context: Context) -> QWidget:
         self.begin(context)

@@ -1,4 +1,4 @@
-"""Closing the report, copying it out, checking it, opening it: what the close page does, without its widgets."""
+"""Closing a document, copying it out, checking it, opening it: what a closing page does, without its widgets."""
 
 from __future__ import annotations
 
@@ -14,7 +14,8 @@ from detailbench.basics.texts import _
 from detailbench.findings.settings import setting
 from detailbench.record.things import Document
 from detailbench.screens.context import Context
-from detailbench.screens.stages.handover.beside import Beside
+from detailbench.screens.stages.closing.beside import Beside
+from detailbench.screens.stages.closing.words import ClosingWords, closing_words
 
 AskTarget = Callable[[QWidget, Path], Path | None]
 OpenFile = Callable[[Path], bool]
@@ -22,7 +23,7 @@ OpenFile = Callable[[Path], bool]
 
 def ask_target(over: QWidget, suggested: Path) -> Path | None:
     """The system's own dialog for where to."""
-    name, _kind = QFileDialog.getSaveFileName(over, _("Copy the closed report to"), str(suggested), "PDF (*.pdf)")
+    name, _kind = QFileDialog.getSaveFileName(over, _("Copy the closed document to"), str(suggested), "PDF (*.pdf)")
     return Path(name) if name else None
 
 
@@ -31,19 +32,29 @@ def open_file(path: Path) -> bool:
     return QDesktopServices.openUrl(QUrl.fromLocalFile(str(path)))
 
 
-class ReportActs:
-    """Keeps the opened key for as long as the program runs, so that the passphrase is asked for once."""
+class ClosingActs:
+    """One kind of document. The opened key is the context's for as long as the program runs, so that the passphrase is
+    asked for once, whatever is closed."""
 
     def __init__(
-        self, context: Context, *, ask_target: AskTarget = ask_target, open_file: OpenFile = open_file
+        self, context: Context, kind: str, *, ask_target: AskTarget = ask_target, open_file: OpenFile = open_file
     ) -> None:
         self.context = context
+        self.kind = kind
         self.beside: Beside[Any] = Beside(context)
         self.ask_target, self.open_file = ask_target, open_file
-        self.key: Any = None
         self.said = ""  # what the last check or copy came to
 
+    @property
+    def words(self) -> ClosingWords:
+        return closing_words(self.kind)
+
     # the key
+    @property
+    def key(self) -> Any:
+        """The opened key, or None."""
+        return self.context.opened_key
+
     @property
     def has_key_file(self) -> bool:
         """Whether the workshop's key was made already."""
@@ -60,21 +71,21 @@ class ReportActs:
 
     # documents
     def documents(self) -> tuple[Document, ...]:
-        """The closed handover reports, the newest first."""
+        """The closed documents of this kind, the newest first."""
         picture = self.context.picture
         found = picture.documents if picture is not None else ()
-        return tuple(reversed([d for d in found if d.kind == "handover"]))
+        return tuple(reversed([d for d in found if d.kind == self.kind]))
 
     def suggested(self, document: Document) -> Path:
         """Where a copy would usually go."""
         picture = self.context.picture
         name = picture.evidence_of(document.evidence_id).name if picture is not None else ""
         folder = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation)
-        return Path(folder or Path.home()) / (name or f"handover-{document.sha256[:8]}.pdf")
+        return Path(folder or Path.home()) / (name or f"{self.kind}-{document.sha256[:8]}.pdf")
 
     # acts
     def close(self, passphrase: str, window: QWidget, failed: Callable[[object], object]) -> bool:
-        """Close the report as the job stands, beside the window."""
+        """Close the document as the job stands, beside the window."""
         from detailbench.moves.documents import CloseReport, open_key
 
         bench: Any = self.context.bench
@@ -91,23 +102,23 @@ class ReportActs:
             bench.do(CloseReport(job_id, opened[0]), None)
 
         def refused(error: object) -> None:
-            self.key = opened[0] if opened else None  # an opened key stays open, whatever stopped the report
+            self.context.opened_key = opened[0] if opened else None  # stays open, whatever stopped it
             failed(error)
 
         def then(_result: None) -> None:
-            self.key = opened[0]
-            self.said = _("The report is closed. Copy it out, or open the copy.")
+            self.context.opened_key = opened[0]
+            self.said = self.words.done
 
         return self.beside.start(
             work,
             then,
             window=window,
             failed=refused,
-            writes=_("The report is being closed: nothing else is entered until that is done. One moment."),
+            writes=self.words.busy,
         )
 
     def copy_out(self, document: Document, target: Path) -> bool:
-        """Write a closed report to a file of one's own; an existing file stays."""
+        """Write a closed document to a file of one's own; an existing file stays."""
         from detailbench.basics.errors import DetailbenchError
         from detailbench.moves.documents import copy_out
 
@@ -123,12 +134,12 @@ class ReportActs:
         return True
 
     def check(self, document: Document, copy: Path, window: QWidget) -> bool:
-        """Check the copy if there is one, else the kept report, against the record; the answer is in ``said``."""
+        """Check the copy if there is one, else the kept file, against the record; the answer is in ``said``."""
         from detailbench.seal.verifying import verify_pdf
 
         bench: Any = self.context.bench
         of_copy = copy.is_file()
-        name = copy.name if of_copy else _("The kept report")
+        name = copy.name if of_copy else self.words.kept
 
         def work() -> tuple[str, ...]:
             content = read_copy(copy) if of_copy else bench.store.files.read(document.sha256)

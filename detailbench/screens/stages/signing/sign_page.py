@@ -13,8 +13,8 @@ from detailbench.moves.handover import Sign
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import area, button, heading, label, sentence
-from detailbench.screens.stages.handover.accept_page import role_words
-from detailbench.screens.stages.handover.sign_pad import SignPad
+from detailbench.screens.stages.signing.sign_pad import SignPad
+from detailbench.screens.stages.signing.words import role_words
 from detailbench.screens.stages.work_parts.pages import Faces
 
 _KEYS = {QEvent.Type.KeyPress, QEvent.Type.KeyRelease, QEvent.Type.ShortcutOverride}
@@ -24,13 +24,21 @@ class SignPage(QWidget):
     """Covers the window. While it is up no key reaches anything else; F-keys and Undo are dead."""
 
     def __init__(
-        self, window: QWidget, context: Context, role: str, name: str, statement: str, remarks: str = ""
+        self,
+        window: QWidget,
+        context: Context,
+        role: str,
+        name: str,
+        statement: str,
+        remarks: str = "",
+        moment: str = "handover",
     ) -> None:
         super().__init__(window)
         area(self, "surface")
         self.setObjectName("sign_page")
         self.setAccessibleName(_("Page to sign"))
         self._context, self._role, self._name, self._statement = context, role, name, statement
+        self._moment = moment
         self._ended = False
         m = context.dress.look.measure
         who = f"{role_words(role)}: {name}" if name else role_words(role)
@@ -99,7 +107,7 @@ class SignPage(QWidget):
         picture = self._context.picture
         if picture is None:
             return
-        move = Sign(picture.job.id, self._role, "drawn", self._name, self.pad.strokes, statement=self._statement)
+        move = Sign(picture.job.id, self._role, "drawn", self._name, self.pad.strokes, self._moment, self._statement)
         if self._context.do(move, self) is None:
             self.says.setText(_("This could not be kept; the workshop sees why."))
             return
@@ -173,6 +181,10 @@ class SignPage(QWidget):
         return [*self.takes.buttons.values(), self.back, self.clear, self.done]
 
 
-def signer(context: Context, over: Callable[[], QWidget]) -> Callable[[str, str, str, str], SignPage]:
+def signer(
+    context: Context, over: Callable[[], QWidget], moment: str = "handover"
+) -> Callable[[str, str, str, str], SignPage]:
     """Opens the page over the window that ``over`` is in."""
-    return lambda role, name, statement, remarks: SignPage(over().window(), context, role, name, statement, remarks)
+    return lambda role, name, statement, remarks: SignPage(
+        over().window(), context, role, name, statement, remarks, moment
+    )

@@ -1,0 +1,1 @@
+"""Signing: the page handed over with its pad, and how else a person answers; for every stage that needs it."""
