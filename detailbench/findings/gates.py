@@ -2,25 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from detailbench.basics.numbers import format_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.gauges import failed_now
+from detailbench.findings.limits import sanding_stops
 from detailbench.findings.permissions import permissions, shop_totals
-from detailbench.findings.processes import group_of
+from detailbench.findings.processes import group_of, panel_steps
+from detailbench.findings.stop import Stop as Stop
+from detailbench.findings.supplement import supplement_stops
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import ProcessStep, Reading
-
-
-@dataclass(frozen=True)
-class Stop:
-    """One reason not to start: which rule, in words, and whether a person may set it aside."""
-
-    rule: str
-    sentence: str
-    may_override: bool = True
 
 
 def held(picture: JobPicture, panel: str) -> tuple[Stop, ...]:
@@ -39,7 +31,8 @@ def no_abrasive(picture: JobPicture, panel: str) -> tuple[Stop, ...]:
     ruling = permissions(picture)[panel]
     for reason in ruling.reasons:
         if reason.ruling == "held back":
-            stops.append(Stop("thickness", reason.sentence, may_override=reason.lifted_by == "override"))
+            owner = reason.lifted_by == "agreement"
+            stops.append(Stop("owner_limit" if owner else "thickness", reason.sentence, may_override=not owner))
     if failed_now(picture):
         stops.append(Stop("gauge_check", _("The last gauge check failed: the readings since are not confirmed.")))
     return tuple(stops)
@@ -47,7 +40,9 @@ def no_abrasive(picture: JobPicture, panel: str) -> tuple[Stop, ...]:
 
 def start_stops(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Stop, ...]:
     """What stands against starting a step on a panel, whatever it is done with: every step takes paint off."""
-    return (*no_abrasive(picture, panel), *_of_another_paint(picture, panel, step))
+    sanding = sanding_stops(picture, (panel,)) if step.means == "sanding" else ()
+    stops = (*no_abrasive(picture, panel), *sanding, *_of_another_paint(picture, panel, step))
+    return (*stops, *supplement_stops(picture))
 
 
 def _of_another_paint(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Stop, ...]:
@@ -84,6 +79,8 @@ def held_back(picture: JobPicture) -> dict[str, str]:
     for key, ruling in permissions(picture).items():
         why = [s.sentence for s in held(picture, key)]
         why += [r.sentence for r in ruling.reasons if r.ruling == "held back"]
+        if any(step.means == "sanding" for step in panel_steps(picture, key)):
+            why += [s.sentence for s in sanding_stops(picture, (key,))]
         if why:
             out[key] = " ".join(why)
     return out

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from detailbench.findings.changes import changes
+from detailbench.findings.limits import bound, limits_in_force
 from detailbench.findings.panels import READABLE, PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.processes import group_of
 from detailbench.findings.settings import setting
@@ -12,7 +14,6 @@ from detailbench.thickness.odd_findings import Finding
 from detailbench.thickness.permission import (
     Compared,
     Measured,
-    OwnerLimits,
     PaintSystem,
     PanelTells,
     Permission,
@@ -46,14 +47,26 @@ def permissions(picture: JobPicture, seen: Mapping[str, PanelSeen] | None = None
     findings = {f.key: f for f in found.findings} if found is not None else {}
     substrates = {key: panel.substrate for key, panel in outline_of(picture).panels.items()}
     shop = shop_totals(picture)
+    off = removed_um(picture) if any(m.kind == "most_off" for m in limits_in_force(picture)) else {}
     out = {}
     for key, substrate in substrates.items():
         moments = [m for m in (seen[key], after.get(key)) if m is not None]
-        out[key] = what_may_come_off(_tells(picture, moments, findings.get(key), substrate), shop, OwnerLimits())
+        tells = _tells(picture, moments, findings.get(key), substrate, off.get(key))
+        out[key] = what_may_come_off(tells, shop, bound(picture, key))
     return out
 
 
-def _tells(picture: JobPicture, moments: list[PanelSeen], finding: Finding | None, substrate: str) -> PanelTells:
+def removed_um(picture: JobPicture) -> Mapping[str, float]:
+    """Panel → what was measured as taken off in this job, where there is a figure; nothing below zero. Where nothing
+    could be told from zero it is still the best figure there is."""
+    return {
+        key: max(found.change.estimate_um, 0.0) for key, found in changes(picture).items() if found.change is not None
+    }
+
+
+def _tells(
+    picture: JobPicture, moments: list[PanelSeen], finding: Finding | None, substrate: str, removed_um: float | None
+) -> PanelTells:
     """``moments``: the panel as found and, where anything was read then, after the work."""
     key = moments[0].key
     group = group_of(picture, key)
@@ -68,6 +81,7 @@ def _tells(picture: JobPicture, moments: list[PanelSeen], finding: Finding | Non
         low_extra_place=any(m.figures is not None and m.figures.blocked for m in moments),
         # readings of one moment between two good checks are enough: those of the other only ever tighten
         unconfirmed=bool(read) and not any(m.confirmed for m in read),
+        removed_um=removed_um,
     )
 
 

@@ -6,17 +6,18 @@ from collections.abc import Sequence
 
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
-from detailbench.findings.gates import Stop
+from detailbench.findings.overrides import every_time
+from detailbench.findings.stop import Stop
 from detailbench.moves.reasons import says_why
 from detailbench.record.things import Override, Person
 from detailbench.record.writing import Writer
 
 
-def stopped_unless_overridden(w: Writer, job_id: str, stops: Sequence[Stop], panel: str, reason: str) -> None:
+def stopped_unless_overridden(w: Writer, job_id: str, stops: Sequence[Stop], panel: str, reason: str) -> str:
     """Raise Refused for the first stop that stands; with a reason, and a person to name, the overridable ones are set
-    aside and noted."""
+    aside and noted. Returns a sentence for the person where that has become a habit, else nothing."""
     if not stops:
-        return
+        return ""
     for stop in stops:
         if not stop.may_override:
             raise Refused(stop.sentence, rule=stop.rule)
@@ -31,3 +32,5 @@ def stopped_unless_overridden(w: Writer, job_id: str, stops: Sequence[Stop], pan
     w.get(Person, w.person_id)
     for stop in stops:
         w.add(Override, job_id=job_id, rule=stop.rule, panel=panel, reason=reason.strip())
+    picture = w.job(job_id)
+    return next(filter(None, (every_time(picture, stop.rule, reason) for stop in stops)), "")

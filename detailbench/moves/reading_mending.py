@@ -35,11 +35,11 @@ class NotAValue:
         picture = w.job(self.job_id)
         reading = one(picture.readings, self.reading_id)
         place = one(picture.places, reading.place_id)
-        stopped_unless_overridden(w, self.job_id, low_reading(picture, reading), place.panel, self.override)
+        habit = stopped_unless_overridden(w, self.job_id, low_reading(picture, reading), place.panel, self.override)
         flags = tuple(f for f in reading.flags if f == "double")
         w.change(reading, value_um=None, no_value=self.why, flags=flags)
         says = _("{panel} {n}: no value").format(panel=panel_name(place.panel), n=place.number)
-        return Done(self.job_id, says, reading.id)
+        return Done(self.job_id, says, reading.id, habit)
 
 
 @dataclass(frozen=True)

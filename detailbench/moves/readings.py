@@ -260,9 +260,9 @@ class StrikeReading:
         picture = w.job(self.job_id)
         reading = one(picture.readings, self.reading_id)
         panel = one(picture.places, reading.place_id).panel
-        stopped_unless_overridden(w, self.job_id, low_reading(picture, reading), panel, self.override)
+        habit = stopped_unless_overridden(w, self.job_id, low_reading(picture, reading), panel, self.override)
         w.withdraw(reading)
-        return Done(self.job_id, _("reading struck out"), reading.id)
+        return Done(self.job_id, _("reading struck out"), reading.id, habit)
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
 from detailbench.body.names import panel_name
 from detailbench.findings.gates import no_abrasive
+from detailbench.findings.limits import reminder, unread_stops
 from detailbench.findings.trial_story import advice_for
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
@@ -70,7 +71,8 @@ class RecordTrial:
             under = one(picture.trials, self.on_top_of)
             if under.panel != self.panel:
                 raise Refused(_("A refining trial stands on the place it refines, on the same panel."), rule="on_top")
-        stopped_unless_overridden(w, self.job_id, no_abrasive(picture, self.panel), self.panel, self.override)
+        stops = (*unread_stops(picture, w.person_id, w.now.date()), *no_abrasive(picture, self.panel))
+        habit = stopped_unless_overridden(w, self.job_id, stops, self.panel, self.override)
         lamp_of_the_shop(picture, self.technique.get("lamp_id", ""))
         if self.at is not None:
             on_panel(picture, self.panel, self.at)
@@ -88,7 +90,8 @@ class RecordTrial:
             **place,
             **_technique(self.technique),
         )
-        return Done(self.job_id, _("trial on {panel}").format(panel=panel_name(self.panel)), trial.id)
+        note = " ".join(filter(None, (reminder(picture), habit)))
+        return Done(self.job_id, _("trial on {panel}").format(panel=panel_name(self.panel)), trial.id, note)
 
 
 @dataclass(frozen=True)

@@ -12,6 +12,7 @@ from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.gates import start_stops
+from detailbench.findings.limits import reminder, sanding_stops, unread_stops
 from detailbench.findings.processes import step_of_panel
 from detailbench.findings.states import READY, state_of
 from detailbench.findings.trial_story import may_adopt_steps
@@ -78,6 +79,8 @@ class AdoptProcess:
         rest, why_not = may_adopt_steps(picture, group, [s["combination_id"] for s in steps])
         if why_not:
             raise Refused(why_not, rule="not_seen_to_work")
+        if any(s.get("means") == "sanding" for s in steps):
+            stopped_unless_overridden(w, self.job_id, sanding_stops(picture, group.panels), "", "")
         process = w.add(Process, job_id=self.job_id, group_id=group.id, trial_ids=rest, words=self.words)
         for number, step in enumerate(steps, 1):
             w.add(ProcessStep, job_id=self.job_id, process_id=process.id, number=number, **step)
@@ -87,7 +90,8 @@ class AdoptProcess:
 @dataclass(frozen=True)
 class StartStep:
     """Start a step on a panel. Stops stand here: no process, held back, paint without abrasive, below *leave below*,
-    gauge check failed. A person may override most of them with a reason. Starting twice within a second is once."""
+    gauge check failed, an owner's limit. A person may override most of them with a reason; an owner's limit only a
+    new agreement lifts, and one of kind *other* is read once a day. Starting twice within a second is once."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -104,11 +108,11 @@ class StartStep:
                 return Done(self.job_id, _("already started"), run.id)
         if running:
             raise Refused(_("A step is running on that panel already."), rule="running")
-        stopped_unless_overridden(w, self.job_id, start_stops(picture, self.panel, step), self.panel, self.override)
+        stops = (*unread_stops(picture, w.person_id, w.now.date()), *start_stops(picture, self.panel, step))
+        habit = stopped_unless_overridden(w, self.job_id, stops, self.panel, self.override)
         run = w.add(StepRun, job_id=self.job_id, panel=self.panel, step_id=step.id, started_at=w.now)
-        return Done(
-            self.job_id, _("step {n} started on {panel}").format(n=step.number, panel=panel_name(self.panel)), run.id
-        )
+        says = _("step {n} started on {panel}").format(n=step.number, panel=panel_name(self.panel))
+        return Done(self.job_id, says, run.id, " ".join(filter(None, (reminder(picture), habit))))
 
 
 @dataclass(frozen=True)

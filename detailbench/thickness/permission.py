@@ -53,7 +53,8 @@ class OwnerLimits:
 @dataclass(frozen=True)
 class PanelTells:
     """What is known about one panel. ``lowest_um`` counts places chosen by hand as well; ``removed_um`` is what was
-    measured as removed from this panel so far, earlier jobs included; ``planned_um`` what the plan still takes."""
+    measured as removed from this panel so far in this job, None where there is no figure; ``planned_um`` what the plan
+    still takes, where that is known."""
 
     key: str
     measured: Measured

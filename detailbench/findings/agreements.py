@@ -1,0 +1,87 @@
+"""What was put to the owner: what is open, what is in force, what was agreed as level and price."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from detailbench.findings.processes import group_of, process_of
+from detailbench.findings.trial_story import outcome_of, trials_of
+from detailbench.record.picture import JobPicture, one
+from detailbench.record.things import Agreement, FinishGroup, Trial
+
+YES = ("yes", "yes_with_remark")
+ANSWERED = (*YES, "no")
+
+
+@dataclass(frozen=True)
+class ApprovedSection:
+    """The trial the owner agreed to as the level of this job: ``level`` in words, ``price`` or None."""
+
+    agreement: Agreement
+    trial: Trial
+    level: str
+    price: Decimal | None
+
+
+def _replaced(picture: JobPicture) -> set[str]:
+    """Agreements a later one has taken the place of: asked again, and that question was not taken back."""
+    return {a.replaces for a in picture.agreements if a.replaces and a.answer != "withdrawn"}
+
+
+def open_agreements(picture: JobPicture) -> tuple[Agreement, ...]:
+    """Asked, neither answered nor taken back nor asked again; in the order asked."""
+    replaced = _replaced(picture)
+    return tuple(a for a in picture.agreements if a.answer == "open" and a.id not in replaced)
+
+
+def in_force(picture: JobPicture) -> tuple[Agreement, ...]:
+    """Answered yes, with or without a remark. An earlier yes stands until the question that replaces it is answered."""
+    over = {a.replaces for a in picture.agreements if a.replaces and a.answer in ANSWERED}
+    return tuple(a for a in picture.agreements if a.answer in YES and a.id not in over)
+
+
+def newest_about(picture: JobPicture, about: str, subject: str = "") -> Agreement | None:
+    """The newest agreement about this that was not taken back, whatever its answer. ``subject``: the id of the limit,
+    document, trial or mishap it is about; empty: any."""
+    found = [a for a in picture.agreements if a.about == about and a.answer != "withdrawn"]
+    return next((a for a in reversed(found) if not subject or subject_of(a) == subject), None)
+
+
+def subject_of(agreement: Agreement) -> str:
+    """The id of what it is about, or empty."""
+    return agreement.limit_id or agreement.document_id or agreement.trial_id or agreement.mishap_id
+
+
+def approved_section(picture: JobPicture, group_id: str = "") -> ApprovedSection | None:
+    """The newest approved test section, of one finish group where it is named. A trial goes with its panel."""
+    for agreement in reversed(in_force(picture)):
+        trial = next((t for t in picture.trials if t.id == agreement.trial_id), None)
+        if agreement.about != "test_section" or trial is None:
+            continue
+        group = group_of(picture, trial.panel)
+        if not group_id or (group is not None and group.id == group_id):
+            return ApprovedSection(agreement, trial, agreement.question, agreement.price)
+    return None
+
+
+def section_to_show(picture: JobPicture, group: FinishGroup | None) -> Trial | None:
+    """Which trial is put to the owner: the last the adopted process rests on, else the last judged one. Without a
+    group: of the newest process, else the newest judged trial of the job."""
+    process = process_of(picture, group.id) if group is not None else next(reversed(picture.processes), None)
+    if process is not None and process.trial_ids:
+        return one(picture.trials, process.trial_ids[-1])
+    here = trials_of(picture, group.id) if group is not None else picture.trials
+    return next((t for t in reversed(here) if outcome_of(picture, t.id) is not None), None)
+
+
+def allowed_to_sand(picture: JobPicture, panel: str) -> bool:
+    """The newest answer about sanding that names this panel is a yes."""
+    named = [a for a in picture.agreements if a.about == "sanding" and panel in a.panels and a.answer in ANSWERED]
+    return bool(named) and named[-1].answer in YES
+
+
+def price_agreed(picture: JobPicture) -> Decimal | None:
+    """The prices in force together; None where none was agreed."""
+    prices = [a.price for a in in_force(picture) if a.price is not None]
+    return sum(prices, Decimal(0)) if prices else None

@@ -1,0 +1,114 @@
+"""The owner's limits in force: they bind whatever the shop thinks, and only a new agreement lifts them.
+
+Which steps use a solvent is common practice, no source: tar remover and panel wipe do.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from detailbench.basics.numbers import format_thickness
+from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
+from detailbench.findings.agreements import allowed_to_sand
+from detailbench.findings.stop import Stop
+from detailbench.record.picture import JobPicture
+from detailbench.record.things import OwnerLimit
+from detailbench.thickness.permission import OwnerLimits
+
+SOLVENT_STEPS = ("tar", "panel_wipe")
+
+
+def limits_in_force(picture: JobPicture) -> tuple[OwnerLimit, ...]:
+    """Neither lifted by an agreement nor withdrawn, in the order of entry."""
+    return tuple(limit for limit in picture.limits if not limit.lifted_by)
+
+
+def limits_on(picture: JobPicture, panel: str, kind: str = "") -> tuple[OwnerLimit, ...]:
+    """Those in force that bind this panel; of one kind where it is named."""
+    return tuple(
+        limit
+        for limit in limits_in_force(picture)
+        if kind in ("", limit.kind) and (not limit.panels or panel in limit.panels)
+    )
+
+
+def bound(picture: JobPicture, panel: str) -> OwnerLimits:
+    """What may come off this panel as the owner wants it; of several figures the least binds."""
+    most = [m.most_off_um for m in limits_on(picture, panel, "most_off") if m.most_off_um is not None]
+    return OwnerLimits(barred=bool(limits_on(picture, panel, "bar_panel")), most_um=min(most, default=None))
+
+
+def limit_words(limit: OwnerLimit) -> str:
+    """The limit in one line; the owner's own words, where there are any, stand in quotes."""
+    where = ", ".join(panel_name(p) for p in limit.panels) or _("whole car")
+    quoted = _("“{words}”").format(words=limit.words) if limit.words else ""
+    if limit.kind == "most_off" and limit.most_off_um is not None:
+        what = _("at most {most} may come off").format(most=format_thickness(limit.most_off_um))
+    else:
+        what = {
+            "bar_panel": _("not to be touched"),
+            "no_sanding": _("no sanding"),
+            "no_solvent": _("no solvent"),
+        }.get(limit.kind, "")
+    said = ", ".join(part for part in (what, quoted) if part)
+    return _("{where}: {what}").format(where=where, what=said)
+
+
+# other: nothing can be computed from it, so it is read
+def other_limits(picture: JobPicture) -> tuple[OwnerLimit, ...]:
+    """Limits of kind *other* in force: shown at every trial and every start."""
+    return tuple(limit for limit in limits_in_force(picture) if limit.kind == "other")
+
+
+def unread(picture: JobPicture, person_id: str, day: date) -> tuple[OwnerLimit, ...]:
+    """Those of them this person has not acknowledged on this day."""
+    seen = {s.limit_id for s in picture.limits_seen if s.entered_by == person_id and s.day == day and person_id}
+    return tuple(limit for limit in other_limits(picture) if limit.id not in seen)
+
+
+def unread_stops(picture: JobPicture, person_id: str, day: date) -> tuple[Stop, ...]:
+    """What stands against a trial or a start until it is read; nobody can set it aside, only read it."""
+    waiting = unread(picture, person_id, day)
+    if not waiting:
+        return ()
+    text = _("Owner's limit (other): {words}. It is read and acknowledged once a day, before a trial or a start.")
+    words = "; ".join(_("“{words}”").format(words=limit.words) for limit in waiting)
+    return (Stop("other", text.format(words=words), may_override=False),)
+
+
+def reminder(picture: JobPicture) -> str:
+    """The limits of kind *other* in one sentence, for a start that goes on; empty where there are none."""
+    words = "; ".join(_("“{words}”").format(words=limit.words) for limit in other_limits(picture))
+    return _("The owner's limit: {words}.").format(words=words) if words else ""
+
+
+# sanding and solvents
+def may_not_sand(picture: JobPicture, panel: str) -> bool:
+    """A limit forbids sanding here and no agreement about sanding names this panel."""
+    return bool(limits_on(picture, panel, "no_sanding")) and not allowed_to_sand(picture, panel)
+
+
+def sanding_stops(picture: JobPicture, panels: Sequence[str]) -> tuple[Stop, ...]:
+    """What stands against sanding, where it may be done on none of these panels."""
+    if not panels or not all(may_not_sand(picture, p) for p in panels):
+        return ()
+    text = _("The owner wants no sanding on {panels}: only a new agreement allows it.")
+    return (Stop("no_sanding", text.format(panels=panel_list(panels)), may_override=False),)
+
+
+def solvent_stops(picture: JobPicture, step_kind: str, panels: Sequence[str]) -> tuple[Stop, ...]:
+    """What stands against a step of the wash that uses a solvent."""
+    against = [p for p in panels if limits_on(picture, p, "no_solvent")] if step_kind in SOLVENT_STEPS else []
+    if not against:
+        return ()
+    text = _("The owner wants no solvent on {panels}: only a new agreement allows it.")
+    return (Stop("no_solvent", text.format(panels=panel_list(against)), may_override=False),)
+
+
+def panel_list(panels: Sequence[str], most: int = 4) -> str:
+    """The panels by name; many of them in short."""
+    names = ", ".join(panel_name(p) for p in panels[:most])
+    left = len(panels) - most
+    return names if left <= 0 else _("{panels} and {n} more").format(panels=names, n=left)
