@@ -113,7 +113,8 @@ class SetState:
             cover=cover,
             how=self.how,
         )
-        says = _("state of {n} panels noted").format(n=len(self.panels))
+        one_or_more = _("state of {n} panel noted") if len(self.panels) == 1 else _("state of {n} panels noted")
+        says = one_or_more.format(n=len(self.panels))
         return Done(self.job_id, says, note.id)
 
 
