@@ -1,40 +1,86 @@
-"""How a job stands, derived from what was done: never a state that is kept."""
+"""How a job stands, derived from what was done: never a state that is kept, and nothing branches on one."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Literal
 
 from detailbench.basics.texts import _
-from detailbench.record.picture import JobPicture, ShopPicture
-from detailbench.record.things import Document, Visit
+from detailbench.record.begun import WORK
+from detailbench.record.picture import JOB_KINDS, JobPicture, ShopPicture
+from detailbench.record.things import Document, JobTurn, Visit
 
-Standing = Literal["arrived", "in_work", "handed_over"]
+Standing = Literal[
+    "arrived", "in_work", "paused", "handed_over", "fetched_early", "stopped_after_trial", "unfinished", "refused"
+]
+ENDS: tuple[Standing, ...] = ("fetched_early", "stopped_after_trial", "unfinished", "refused")
+STANDINGS: tuple[Standing, ...] = ("arrived", "in_work", "paused", "handed_over", *ENDS)
+BEGUN = tuple(name for name, cls in JOB_KINDS.items() if cls in WORK)
 
 
 def standing_of(picture: JobPicture) -> Standing:
-    """Arrived: nothing begun · in work: something was seen, measured or done · handed over: report closed, car gone."""
-    begun = bool(picture.marks or picture.readings or picture.trials or picture.runs or picture.state_notes)
-    return _standing(picture.visits, picture.documents, begun)
+    """Arrived: nothing begun · in work: something was washed, seen, measured or done · paused · handed over: report
+    closed, car gone · or one of the ways a job ends otherwise. A car that came back begins a new visit: turns taken
+    before it are over."""
+    begun = any(getattr(picture, name) for name in BEGUN)
+    return _standing(picture.visits, picture.documents, picture.turns, begun)
 
 
 def standing_words(picture: JobPicture) -> str:
     """The standing in words."""
-    return _words(standing_of(picture))
+    return turn_words(standing_of(picture))
 
 
-def listed_standing_words(shop: ShopPicture, job_id: str, begun: frozenset[str]) -> str:
+def why_it_stands(picture: JobPicture) -> str:
+    """The reason given for a pause or an end, where the job stands there; else empty."""
+    turn = _last_turn(picture.visits, picture.turns)
+    return turn.reason if turn is not None and turn.turn == standing_of(picture) else ""
+
+
+def listed_standing(shop: ShopPicture, job_id: str, begun: frozenset[str]) -> Standing:
     """The same for a list, from the shop's picture and the jobs in which something was done (``Bench.begun_jobs``)."""
     visits = tuple(v for v in shop.visits if v.job_id == job_id)
     documents = tuple(d for d in shop.documents if d.job_id == job_id)
-    return _words(_standing(visits, documents, job_id in begun))
+    turns = tuple(t for t in shop.turns if t.job_id == job_id)
+    return _standing(visits, documents, turns, job_id in begun)
 
 
-def _standing(visits: tuple[Visit, ...], documents: tuple[Document, ...], begun: bool) -> Standing:
+def listed_standing_words(shop: ShopPicture, job_id: str, begun: frozenset[str]) -> str:
+    """The same in words."""
+    return turn_words(listed_standing(shop, job_id, begun))
+
+
+def _last_turn(visits: Sequence[Visit], turns: Sequence[JobTurn]) -> JobTurn | None:
+    """The last turn of the visit that is on now."""
+    return next((t for t in reversed(turns) if not visits or t.seq > visits[-1].seq), None)
+
+
+def _standing(
+    visits: Sequence[Visit], documents: Sequence[Document], turns: Sequence[JobTurn], begun: bool
+) -> Standing:
     visit = visits[-1] if visits else None
+    turn = _last_turn(visits, turns)
+    for end in ENDS:
+        if turn is not None and turn.turn == end:
+            return end
     if visit is not None and visit.left_at is not None and any(d.kind == "handover" for d in documents):
         return "handed_over"
+    if turn is not None and turn.turn == "paused":
+        return "paused"
     return "in_work" if begun else "arrived"
 
 
-def _words(standing: Standing) -> str:
-    return {"arrived": _("arrived"), "in_work": _("in work"), "handed_over": _("handed over")}[standing]
+def turn_words(turn: str) -> str:
+    """A standing or a turn in words."""
+    words = {
+        "arrived": _("arrived"),
+        "in_work": _("in work"),
+        "paused": _("paused"),
+        "resumed": _("goes on"),
+        "handed_over": _("handed over"),
+        "fetched_early": _("fetched early"),
+        "stopped_after_trial": _("stopped after the trial"),
+        "unfinished": _("given back unfinished"),
+        "refused": _("refused"),
+    }
+    return words[turn]

@@ -7,10 +7,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import ClassVar
 
-from detailbench.basics.errors import BadInput
+from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car, real_number
+from detailbench.moves.turning import pause_running
 from detailbench.record.things import Acceptance, Job, Protection, Signature, StateNote
 from detailbench.record.writing import Writer
 
@@ -130,12 +131,16 @@ class Sign:
 
 @dataclass(frozen=True)
 class CarLeaves:
-    """The car is fetched."""
+    """The car is fetched. A step that still runs is paused with it."""
 
     undoable: ClassVar[bool] = True
     job_id: str
 
     def make(self, w: Writer) -> Done:
-        visit = w.job(self.job_id).visits[-1]
+        picture = w.job(self.job_id)
+        visit = picture.visits[-1]
+        if visit.left_at is not None:
+            raise Refused(_("The car has left already."), rule="gone")
+        note = pause_running(w, picture)
         w.change(visit, left_at=w.now)
-        return Done(self.job_id, _("the car has left"), visit.id)
+        return Done(self.job_id, _("the car has left"), visit.id, note)

@@ -58,6 +58,16 @@ def _step_values(values: Mapping[str, Any]) -> dict[str, Any]:
     return dict(values)
 
 
+def _checked_minutes(minutes: float | None) -> None:
+    if minutes is None:
+        return
+    real_number(minutes, "minutes")
+    if minutes <= 0:
+        raise BadInput(_("Minutes must be more than nothing."), field="minutes", given=minutes)
+    if minutes > MOST_MINUTES:
+        raise BadInput(_("That is more than a week."), field="minutes", given=minutes)
+
+
 @dataclass(frozen=True)
 class AdoptProcess:
     """One to n ordered steps for a finish group. Every machine step must have been seen to work on this paint."""
@@ -129,12 +139,7 @@ class FinishStep:
     def make(self, w: Writer) -> Done:
         if self.ended not in ("finished", "paused", "left_running"):
             raise BadInput(_("A step is finished, paused or left running."), field="ended", given=self.ended)
-        if self.minutes is not None:
-            real_number(self.minutes, "minutes")
-            if self.minutes <= 0:
-                raise BadInput(_("Minutes must be more than nothing."), field="minutes", given=self.minutes)
-            if self.minutes > MOST_MINUTES:
-                raise BadInput(_("That is more than a week."), field="minutes", given=self.minutes)
+        _checked_minutes(self.minutes)
         picture = w.job(self.job_id)
         running = [r for r in picture.runs if r.panel == self.panel and r.finished_at is None]
         if not running:
@@ -154,6 +159,24 @@ class FinishStep:
             n=step.number, panel=panel_name(self.panel), what=words[self.ended]
         )
         return Done(self.job_id, says, run.id)
+
+
+@dataclass(frozen=True)
+class CorrectMinutes:
+    """The true time of a go that is over, where the timer is not to be believed; None: the timer counts again."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    run_id: str
+    minutes: float | None
+
+    def make(self, w: Writer) -> Done:
+        run = one(w.job(self.job_id).runs, self.run_id)
+        if run.finished_at is None:
+            raise Refused(_("That step still runs: the true time is entered when it ends."), rule="running")
+        _checked_minutes(self.minutes)
+        w.change(run, minutes=self.minutes)
+        return Done(self.job_id, _("true time noted for {panel}").format(panel=panel_name(run.panel)), run.id)
 
 
 @dataclass(frozen=True)

@@ -1,17 +1,32 @@
-"""In which jobs something was seen, measured or done: for lists, without reading every job."""
+"""In which jobs something was washed, seen, measured or done: for lists, without reading every job."""
 
 from __future__ import annotations
 
 from sqlalchemy import Connection, select
 
 from detailbench.record.tables import TABLES
-from detailbench.record.things import Mark, Reading, StateNote, StepRun, Trial
+from detailbench.record.thing import Thing
+from detailbench.record.things import (
+    Mark,
+    OtherWork,
+    PanelLook,
+    Protection,
+    Reading,
+    RubTest,
+    SecondLook,
+    StateNote,
+    StepRun,
+    Trial,
+    WashStep,
+)
 
-WORK = (Mark, Reading, Trial, StepRun, StateNote)
+WORK: tuple[type[Thing], ...] = (
+    Mark, PanelLook, Reading, Trial, StepRun, StateNote, WashStep, RubTest, Protection, SecondLook, OtherWork,
+)  # fmt: skip
 
 
 def begun_jobs(connection: Connection) -> frozenset[str]:
-    """The ids of jobs with a mark, reading, trial, run or state note that counts."""
+    """The ids of jobs in which one of those counts."""
     found: set[str] = set()
     for cls in WORK:
         table = TABLES[cls]
