@@ -7,32 +7,37 @@ from pathlib import Path
 
 from detailbench import __version__
 from detailbench.basics.clock import SystemClock
-from detailbench.basics.errors import BadFile, RecordTrouble
+from detailbench.basics.errors import BadFile, BadInput, RecordTrouble
 from detailbench.basics.texts import _
 from detailbench.cli.records import job_named, open_to_read
+from detailbench.findings.settings import setting
 from detailbench.moves.documents import copy_out, newest_document, write_whole
 from detailbench.record.store import DATABASE, Store
 from detailbench.seal.verifying import verify_pdf
 
 
-def print_report(words: Namespace) -> int:
-    """The newest closed report of a job, or a draft of it, to a new file."""
+def print_document(words: Namespace) -> int:
+    """The newest closed document of a kind of a job, or a draft of it, to a new file."""
     store = open_to_read(words)
+    kind = "handover" if words.kind == "report" else words.kind
     try:
         job = job_named(store.shop(), words.job)
         if words.draft:
-            from detailbench.report import handover_content, handover_pdf
+            from detailbench.report import content_of, document_pdf
 
-            content = handover_content(
+            content = content_of(kind)(
                 store.job(job.id),
                 now=SystemClock().now(),
                 version=__version__,
                 read_file=store.files.read,
                 key_fingerprint="",
             )
-            written = write_whole(words.to, handover_pdf(content).pdf)
+            size = words.paper or str(setting(store.shop(), "page_size"))
+            written = write_whole(words.to, document_pdf(content, page_size=size).pdf)
+        elif words.paper:
+            raise BadInput(_("A closed document stays on the paper it was closed on; add --draft for another."))
         else:
-            written = copy_out(store, newest_document(store, job.id), words.to)
+            written = copy_out(store, newest_document(store, job.id, kind), words.to)
     finally:
         store.close()
     print(_("Written: {file}").format(file=written))

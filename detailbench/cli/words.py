@@ -83,14 +83,24 @@ def parser() -> argparse.ArgumentParser:
     example.add_argument("folder", type=Path, metavar="FOLDER", help="a folder that does not exist yet")
 
     paper = word(
-        "print", "write the newest closed report of a job, or a draft of it, to a PDF", "papers", "print_report"
+        "print",
+        "write the newest closed document of a job, or a draft of it, to a PDF",
+        "papers",
+        "print_document",
+        "A draft is the document as the job stands now: not closed, not sealed.",
+    )
+    paper.add_argument(
+        "kind", nargs="?", choices=("arrival", "supplement", "report"), default="report", help="which one (report)"
     )
     _workshop(paper)
     paper.add_argument("--job", required=True, metavar="NUMBER", help="the job's number, like 2031-001")
     paper.add_argument(
         "--to", required=True, type=Path, metavar="FILE", help="the PDF to write; never over another file"
     )
-    paper.add_argument("--draft", action="store_true", help="the report as the job stands now, not closed, not sealed")
+    paper.add_argument(
+        "--draft", action="store_true", help="the document as the job stands now, not closed, not sealed"
+    )
+    paper.add_argument("--paper", choices=("A4", "Letter"), help="the paper of a draft (else as the shop set it)")
 
     verify = word(
         "verify",

@@ -24,6 +24,8 @@ class Default:
     source: str = COMMON_PRACTICE
 
 
+PAGE_SIZES = ("A4", "Letter")
+
 DEFAULTS: Mapping[str, Default] = {
     d.key: d
     for d in (
@@ -36,6 +38,7 @@ DEFAULTS: Mapping[str, Default] = {
         Default("usual_scatter_um", "usual scatter between the panels of one car", 7.0, "µm"),
         Default("usual_load_path_j_m2", "load × path of the shop's usual technique", None, "J/m²"),
         Default("unit", "unit thickness is shown in", "um"),
+        Default("page_size", "paper the documents are set on", "A4"),
         Default("currency", "currency of prices", "EUR"),
         Default("minute_price", "price of one minute of work", None),
         Default("touch_factor", "true millimetres per millimetre on the screen, set with a ruler", 1.0),

@@ -42,37 +42,48 @@ def open_key(folder: Path, shop: ShopPicture, passphrase: str, clock: Clock) -> 
 
 
 @dataclass(frozen=True)
-class CloseReport:
-    """Close the handover report as the job stands. It cannot be undone; a later one names the one it replaces."""
+class CloseDocument:
+    """Close a document as the job stands: arrival, supplement or handover. It cannot be undone; a later one of its kind
+    names the one it replaces. ``page_size`` A4 or Letter; empty: as the shop set it."""
 
     undoable: ClassVar[bool] = False
     job_id: str
     key: WorkshopKey = field(repr=False)
-    page_size: str = "A4"
+    kind: str = "handover"
+    page_size: str = ""
 
     def make(self, w: Writer) -> Done:
-        from detailbench.report import OWNER_BOX, handover_content, handover_pdf
+        from detailbench.report import OWNER_BOX, content_of, document_pdf
         from detailbench.seal.sealing import seal_pdf
 
+        content_for = content_of(self.kind)
         picture = w.job(self.job_id)
-        earlier = [d for d in picture.documents if d.kind == "handover"]
-        content = handover_content(
+        if self.kind == "supplement" and not picture.supplement:
+            raise Refused(_("Nothing was noted for a supplement yet: enter what was found first."), rule="supplement")
+        earlier = [d for d in picture.documents if d.kind == self.kind]
+        content = content_for(
             picture, now=w.now, version=__version__, read_file=w.evidence_bytes, key_fingerprint=self.key.fingerprint
         )
-        made = handover_pdf(content, page_size=self.page_size)
+        made = document_pdf(content, page_size=self.page_size or str(setting(picture.shop, "page_size")))
+        reasons = {
+            "arrival": _("Arrival record of job {number}"),
+            "supplement": _("Supplement of job {number}"),
+            "handover": _("Handover report of job {number}"),
+        }
         sealed = seal_pdf(
             made.pdf,
             self.key,
             HandClock(w.now),
-            reason=_("Handover report of job {number}").format(number=picture.job.number),
+            reason=reasons[self.kind].format(number=picture.job.number),
             name=self.key.workshop,
             owner_box=OWNER_BOX,
         )
-        kept = w.keep_file(sealed, "application/pdf", f"handover-{picture.job.number}-{len(earlier) + 1}.pdf")
+        name = f"{self.kind}-{picture.job.number}-{len(earlier) + 1}.pdf"
+        kept = w.keep_file(sealed, "application/pdf", name)
         document = w.add(
             Document,
             job_id=self.job_id,
-            kind="handover",
+            kind=self.kind,
             evidence_id=kept.id,
             sha256=kept.sha256,
             pages=made.pages,
@@ -80,7 +91,15 @@ class CloseReport:
             chain_head=w.chain_head,
             replaces=earlier[-1].id if earlier else "",
         )
-        return Done(self.job_id, _("handover report closed"), document.id)
+        done = {
+            "arrival": _("arrival record closed"),
+            "supplement": _("supplement closed"),
+            "handover": _("handover report closed"),
+        }
+        return Done(self.job_id, done[self.kind], document.id)
+
+
+CloseReport = CloseDocument
 
 
 def copy_out(store: Store, document: Document, target: Path) -> Path:
@@ -110,8 +129,8 @@ def write_whole(target: Path, content: bytes) -> Path:
 
 
 def newest_document(store: Store, job_id: str, kind: str = "handover") -> Document:
-    """The newest closed document of a kind. Raises Refused when none was closed."""
-    found = [d for d in store.job(job_id).documents if d.kind == kind]
+    """The newest closed document of a kind (empty: of any). Raises Refused when none was closed."""
+    found = [d for d in store.job(job_id).documents if kind in (d.kind, "")]
     if not found:
         raise Refused(_("No such document was closed in this job yet."), rule="no_document")
     return found[-1]

@@ -10,7 +10,7 @@ from typing import Any, ClassVar
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.basics.workings import is_finite
-from detailbench.findings.settings import DEFAULTS, setting
+from detailbench.findings.settings import DEFAULTS, PAGE_SIZES, setting
 from detailbench.moves.move import SHOP, Done
 from detailbench.record.tables import BY_NAME
 from detailbench.record.thing import ShopThing
@@ -159,6 +159,8 @@ class SetSetting:
                 raise BadInput(_("Text is expected here."), field=self.key, given=self.value)
             if self.key == "unit" and self.value not in ("um", "mil"):
                 raise BadInput(_("Thickness is shown in um or mil."), field=self.key, given=self.value)
+            if self.key == "page_size" and self.value not in PAGE_SIZES:
+                raise BadInput(_("The paper is A4 or Letter."), field=self.key, given=self.value)
         elif not (self.value is None and default.value is None) and not (
             is_finite(self.value) and 0 <= self.value <= MOST_SETTING
         ):

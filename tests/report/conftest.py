@@ -10,7 +10,7 @@ from invented_shop import INVENTED_NOW, InventedShop, invented, invented_shop, p
 from whole_job import Whole, frozen
 
 from detailbench.basics.clock import HandClock
-from detailbench.report import HandoverContent, HandoverPdf, handover_pdf
+from detailbench.report import DocumentContent, DocumentPdf, document_pdf
 
 __all__ = ["invented", "prepared"]
 
@@ -26,16 +26,16 @@ def whole(tmp_path_factory: pytest.TempPathFactory) -> Whole:
 
 
 @pytest.fixture(scope="session")
-def content(whole: Whole) -> HandoverContent:
+def content(whole: Whole) -> DocumentContent:
     return whole.content()
 
 
 @pytest.fixture(scope="session")
-def made(content: HandoverContent) -> HandoverPdf:
-    return handover_pdf(content)
+def made(content: DocumentContent) -> DocumentPdf:
+    return document_pdf(content)
 
 
 @pytest.fixture
-def report_of(invented: InventedShop) -> Callable[[str], HandoverContent]:
+def report_of(invented: InventedShop) -> Callable[[str], DocumentContent]:
     """The content of a job in the shop of this test, as it stands when asked."""
     return lambda job: frozen(invented, job).content()

@@ -13,7 +13,7 @@ from detailbench.basics.workings import Working
 from detailbench.findings.plan import run_minutes
 from detailbench.findings.settings import setting
 from detailbench.record.picture import JobPicture
-from detailbench.report import HandoverContent
+from detailbench.report import DocumentContent
 from detailbench.report.content.parts import Counted, Figure, Recorded, Text, Typed, Worked, plain
 from detailbench.report.content.photographs import days_late
 from detailbench.report.content.refs import NumberedWorking
@@ -36,7 +36,7 @@ def texts(thing: Any) -> Iterator[Text]:
             yield from texts(each)
 
 
-def figures(content: HandoverContent) -> list[Figure]:
+def figures(content: DocumentContent) -> list[Figure]:
     """Every figure printed."""
     return [p for text in texts(content) for p in text if isinstance(p, Figure)]
 
@@ -46,7 +46,7 @@ def said_in(content: Any) -> str:
     return "\n".join(plain(t) for t in texts(content)).replace("\u00a0", " ")
 
 
-def workings(content: HandoverContent) -> dict[str, Working]:
+def workings(content: DocumentContent) -> dict[str, Working]:
     """The appendix by reference."""
     found = {}
     for block in content.appendix.blocks:

@@ -13,9 +13,9 @@ from reading_reports import pdf_pages, pdf_text, said_in
 from whole_job import Whole
 
 from detailbench.moves import handover, marks, readings, surface
-from detailbench.report import HandoverContent, handover_pdf
+from detailbench.report import DocumentContent, document_pdf
 
-ReportOf = Callable[[str], HandoverContent]
+ReportOf = Callable[[str], DocumentContent]
 
 
 def test_a_job_just_begun_prints_and_says_what_is_missing(invented: InventedShop, report_of: ReportOf) -> None:
@@ -28,7 +28,7 @@ def test_a_job_just_begun_prints_and_says_what_is_missing(invented: InventedShop
         "No photographs were added", "No figure in this report was computed", "not signed",
     ):  # fmt: skip
         assert words in text, words
-    assert handover_pdf(content).pages < 9
+    assert document_pdf(content).pages < 9
 
 
 def test_a_copy_that_is_not_closed_says_that_it_carries_no_seal(whole: Whole) -> None:
@@ -56,7 +56,7 @@ def test_readings_before_only_state_no_change(invented: InventedShop, report_of:
     assert "not confirmed by a gauge check" in text
 
 
-def changed(whole: Whole, **after: object) -> HandoverContent:
+def changed(whole: Whole, **after: object) -> DocumentContent:
     """The whole job with every reading after the work altered."""
     readings_ = tuple(replace(r, **after) if r.work == "polished" else r for r in whole.picture.readings)
     return whole.content(replace(whole.picture, readings=readings_))
@@ -164,7 +164,7 @@ def test_a_missing_file_leaves_its_place_and_the_reason(whole: Whole) -> None:
     picture = whole.picture
     content = replace(whole, files={}).content(picture)
     assert said_in(content).count("The kept file is missing from the workshop folder.") == len(picture.photos)
-    assert "not shown" in pdf_text(handover_pdf(content).pdf)
+    assert "not shown" in pdf_text(document_pdf(content).pdf)
 
 
 def test_a_low_place_set_aside_is_counted_and_keeps_its_reason(whole: Whole) -> None:
@@ -217,13 +217,13 @@ def test_a_protection_near_the_dew_point_says_so(invented: InventedShop, report_
     assert "The dew point cannot be given." in text
 
 
-def test_the_whole_job_in_another_order_of_panels_stays_in_walking_order(content: HandoverContent) -> None:
+def test_the_whole_job_in_another_order_of_panels_stays_in_walking_order(content: DocumentContent) -> None:
     text = said_in([s for s in content.sections if s.title == "Readings, panel by panel"])
     order = [text.index(f"\n{name}\n") for name in ("Bonnet", "Left front wing", "Tailgate", "Roof")]
     assert order == sorted(order)
 
 
-def test_sheets_of_a_panel_are_not_torn_apart(made: object, content: HandoverContent) -> None:
+def test_sheets_of_a_panel_are_not_torn_apart(made: object, content: DocumentContent) -> None:
     pages = pdf_pages(made.pdf)  # type: ignore[attr-defined]
     page = next(p for p in pages if "Left sill" in p and "scatter" in p)
     words = " ".join(page.split())

@@ -11,7 +11,7 @@ from whole_job import Whole
 
 from detailbench.basics.colours import luminance
 from detailbench.body.outlines import load_outline
-from detailbench.report import HandoverContent, handover_pdf
+from detailbench.report import DocumentContent, document_pdf
 from detailbench.report.content.blocks import Drawn, Legend, PlanPair, PlanView
 from detailbench.report.content.parts import plain
 from detailbench.report.pages.letters import register
@@ -23,7 +23,7 @@ OUTLINE = load_outline("estate", None)
 CARRY = Carry(OUTLINE.bounds, fit(OUTLINE.bounds, 230, 420), 0.0, 420.0)
 
 
-def plans(content: HandoverContent) -> list[PlanPair]:
+def plans(content: DocumentContent) -> list[PlanPair]:
     return [b for s in content.sections for b in s.blocks if isinstance(b, PlanPair)]
 
 
@@ -34,7 +34,7 @@ def test_more_is_darker_all_the_way_and_reads_the_same_in_grey() -> None:
 
 
 def test_severity_is_printed_on_every_panel_that_was_looked_at_and_on_no_other(
-    whole: Whole, content: HandoverContent
+    whole: Whole, content: DocumentContent
 ) -> None:
     view = plans(content)[0].before
     looked = {m.panel for m in whole.picture.marks} | {x.panel for x in whole.picture.panel_looks}
@@ -45,7 +45,7 @@ def test_severity_is_printed_on_every_panel_that_was_looked_at_and_on_no_other(
     assert view.fills["sill_l"].share is None
 
 
-def test_a_line_is_drawn_from_end_to_end_at_its_true_length(whole: Whole, content: HandoverContent) -> None:
+def test_a_line_is_drawn_from_end_to_end_at_its_true_length(whole: Whole, content: DocumentContent) -> None:
     line = next(m for m in plans(content)[0].before.marks if m.kind == "line")
     mark = next(m for m in whole.picture.marks if m.shape == "line")
     assert mark.edge_a_mm is not None
@@ -56,21 +56,21 @@ def test_a_line_is_drawn_from_end_to_end_at_its_true_length(whole: Whole, conten
     assert drawn == pytest.approx(math.hypot(mark.end_a_mm - mark.edge_a_mm, mark.end_b_mm - mark.edge_b_mm), abs=0.6)
 
 
-def test_a_mark_no_longer_seen_is_not_drawn_after_the_work(content: HandoverContent) -> None:
+def test_a_mark_no_longer_seen_is_not_drawn_after_the_work(content: DocumentContent) -> None:
     pair = plans(content)[0]
     assert sum(m.kind == "dot" for m in pair.before.marks) == 3
     assert sum(m.kind == "patch" for m in pair.before.marks) == 2
     assert sum(m.kind == "patch" for m in pair.after.marks) == 1
 
 
-def test_a_hold_kind_makes_a_hatched_zone_before_and_after(content: HandoverContent) -> None:
+def test_a_hold_kind_makes_a_hatched_zone_before_and_after(content: DocumentContent) -> None:
     pair = plans(content)[0]
     for view in (pair.before, pair.after):
         assert sum(m.kind == "zone" for m in view.marks) == 1
         assert view.fills["quarter_rear_l"].hatch == "falling"
 
 
-def test_every_place_measured_is_a_dot_on_the_map(whole: Whole, content: HandoverContent) -> None:
+def test_every_place_measured_is_a_dot_on_the_map(whole: Whole, content: DocumentContent) -> None:
     pair = plans(content)[1]
     read = {r.place_id for r in whole.picture.readings if r.work == "as_found"}
     again = {r.place_id for r in whole.picture.readings if r.work == "polished"}
@@ -104,4 +104,4 @@ def test_a_mark_whose_edges_the_drawing_does_not_have_is_listed_and_says_so(whol
     marks = tuple(replace(m, edge_a="upper", edge_b="lower") if m.shape == "line" else m for m in whole.picture.marks)
     content = whole.content(replace(whole.picture, marks=marks))
     assert not [m for m in plans(content)[0].before.marks if m.kind == "line"]
-    assert "(not on this drawing)" in pdf_text(handover_pdf(content).pdf)
+    assert "(not on this drawing)" in pdf_text(document_pdf(content).pdf)

@@ -11,13 +11,13 @@ from reading_reports import figures, pdf_text, said_in
 from whole_job import FINGERPRINT, Whole
 
 from detailbench.record.things import Document
-from detailbench.report import HandoverContent, HandoverPdf, handover_pdf
+from detailbench.report import DocumentContent, DocumentPdf, document_pdf
 from detailbench.report.content.parts import Recorded
 from detailbench.report.content.readings import readings_blocks
 
 
 @pytest.fixture(scope="module")
-def text(made: HandoverPdf) -> str:
+def text(made: DocumentPdf) -> str:
     return pdf_text(made.pdf).replace("\u00a0", " ")
 
 
@@ -80,12 +80,12 @@ def test_dates_of_a_certificate(whole: Whole) -> None:
     assert "due 3 November 2031" in found
 
 
-def test_every_raw_check_value_is_printed(whole: Whole, content: HandoverContent) -> None:
+def test_every_raw_check_value_is_printed(whole: Whole, content: DocumentContent) -> None:
     printed = {i for f in figures(content) if isinstance(f.trace, Recorded) for i in f.trace.ids}
     assert {c.id for c in whole.picture.check_readings} <= printed
 
 
-def test_where_on_the_panel(content: HandoverContent, text: str) -> None:
+def test_where_on_the_panel(content: DocumentContent, text: str) -> None:
     """Two distances from named edges in the table; a numbered dot on the panel's drawing for each."""
     assert "45 front, 768 left" in text
     sheets = [b for s in content.sections for b in s.blocks if hasattr(b, "dots")]
@@ -105,7 +105,7 @@ def test_comparable(text: str, whole: Whole) -> None:
     assert "another gauge" in said_in(whole.content(replace(whole.picture, sessions=other)))
 
 
-def test_complete(text: str, whole: Whole, content: HandoverContent) -> None:
+def test_complete(text: str, whole: Whole, content: DocumentContent) -> None:
     """n taken, n printed, n set aside; every reading is on paper; panels not measured, and why."""
     n = len(whole.picture.readings)
     assert f"{n} readings taken, {n} printed; 0 places set aside" in text
@@ -138,7 +138,7 @@ def test_untouched(text: str, whole: Whole) -> None:
         id="doc-1", entered_at=whole.now, entered_by=whole.picture.shop.people[0].id, job_id=whole.picture.job.id,
         kind="arrival", evidence_id="e", sha256="ab" * 32, pages=3, key_fingerprint=FINGERPRINT, chain_head="c",
     )  # fmt: skip
-    found = pdf_text(handover_pdf(whole.content(replace(whole.picture, documents=(arrival,)))).pdf)
+    found = pdf_text(document_pdf(whole.content(replace(whole.picture, documents=(arrival,)))).pdf)
     assert "Arrival record closed" in found
     assert "abababab abababab" in found
     assert "the same as on your arrival record" in found
@@ -208,7 +208,7 @@ def test_protection_with_climate_and_margin(text: str) -> None:
     assert re.search(r"Dew point 9\.3 °C.{0,8}; the surface was 11\.2 °C above it", text)
 
 
-def test_photographs_in_pairs_with_lamp_state_and_time(content: HandoverContent, text: str) -> None:
+def test_photographs_in_pairs_with_lamp_state_and_time(content: DocumentContent, text: str) -> None:
     rows = [b for s in content.sections for b in s.blocks if hasattr(b, "left")]
     assert sum(r.right is not None for r in rows) >= 2
     assert all(p.jpeg is not None for r in rows for p in (r.left, r.right) if p is not None)
@@ -216,7 +216,7 @@ def test_photographs_in_pairs_with_lamp_state_and_time(content: HandoverContent,
     assert "Bonnet, after: same place" in text
 
 
-def test_acceptance_with_remarks_as_typed_and_drawn_signatures(content: HandoverContent, text: str) -> None:
+def test_acceptance_with_remarks_as_typed_and_drawn_signatures(content: DocumentContent, text: str) -> None:
     assert "Happy with the bonnet. The scratch on the right door is still seen in the sun." in text
     assert "I looked at the car with the workshop on 12 March 2031 under daylight in the yard." in text
     assert "Signing confirms this and nothing more; it gives up no right." in text

@@ -11,7 +11,7 @@ from reading_reports import pdf_pages, pdf_text
 from whole_job import Whole
 
 from detailbench.record.picture import JobPicture
-from detailbench.report import handover_pdf
+from detailbench.report import document_pdf
 from detailbench.report.content.parts import Figure, Typed, Worked, clipped, joined, plain, said, traced, typed
 from detailbench.report.pages.letters import REGULAR, font_for, marked_up, markup, runs
 
@@ -40,7 +40,7 @@ def test_markup_in_a_typed_word_is_printed_as_it_stands(words: str) -> None:
 
 
 def test_an_owner_named_with_markup_is_printed_and_opens_no_file(whole: Whole) -> None:
-    made = handover_pdf(whole.content(with_owner(whole.picture, "\n".join(HOSTILE))))
+    made = document_pdf(whole.content(with_owner(whole.picture, "\n".join(HOSTILE))))
     text = pdf_text(made.pdf)
     for words in HOSTILE:
         assert words in text
@@ -59,7 +59,7 @@ def test_letters_no_font_can_set_are_counted_where_they_stood() -> None:
 
 
 def test_an_arabic_owner_is_printed_with_the_remark(whole: Whole) -> None:
-    made = handover_pdf(whole.content(with_owner(whole.picture, "\u0623\u062d\u0645\u062f Invented")))
+    made = document_pdf(whole.content(with_owner(whole.picture, "\u0623\u062d\u0645\u062f Invented")))
     assert "Owner: [4 letters that cannot be shown] Invented" in pdf_text(made.pdf)
 
 
@@ -76,7 +76,7 @@ def test_a_letter_only_the_wider_font_has_is_set_in_it() -> None:
 def test_four_hundred_letters_without_a_blank_wrap_inside_the_margins(whole: Whole) -> None:
     from reading_reports_layout import outside_margins
 
-    made = handover_pdf(whole.content(with_owner(whole.picture, "W" * 400)))
+    made = document_pdf(whole.content(with_owner(whole.picture, "W" * 400)))
     assert "W" * 50 in pdf_text(made.pdf).replace(" ", "")
     assert outside_margins(made.pdf) == []
 
@@ -84,7 +84,7 @@ def test_four_hundred_letters_without_a_blank_wrap_inside_the_margins(whole: Who
 def test_a_pasted_page_in_a_note_runs_over_pages_without_loss(whole: Whole) -> None:
     words = " ".join(f"word{i}" for i in range(1200))
     marks = tuple(replace(m, note=words) if i == 0 else m for i, m in enumerate(whole.picture.marks))
-    made = handover_pdf(whole.content(replace(whole.picture, marks=marks)))
+    made = document_pdf(whole.content(replace(whole.picture, marks=marks)))
     text = pdf_text(made.pdf)
     assert all(f"word{i}" in text for i in (0, 599, 1199))
 
@@ -130,7 +130,7 @@ def test_what_is_cut_on_page_one_says_so_and_is_cut_at_a_blank() -> None:
 
 def test_long_hopes_are_cut_on_page_one_and_stand_in_full_under_the_order(whole: Whole) -> None:
     words = " ".join(f"hope{i}" for i in range(300))
-    made = handover_pdf(whole.content(replace(whole.picture, job=replace(whole.picture.job, hoped_level=words))))
+    made = document_pdf(whole.content(replace(whole.picture, job=replace(whole.picture.job, hoped_level=words))))
     pages = pdf_pages(made.pdf)
     assert "in full under The order" in " ".join(pages[0].split())
     assert "hope299" not in pages[0]

@@ -17,7 +17,7 @@ from reading_reports_layout import outside_margins
 from whole_job import Whole
 
 from detailbench.basics.errors import BadInput
-from detailbench.report import OWNER_BOX, SEAL_BOX, HandoverContent, HandoverPdf, handover_pdf
+from detailbench.report import OWNER_BOX, SEAL_BOX, DocumentContent, DocumentPdf, document_pdf
 from detailbench.report.content.blocks import Heading
 from detailbench.report.content.parts import plain
 
@@ -39,7 +39,7 @@ def fonts(pdf: bytes) -> dict[str, bool]:
     return found
 
 
-def test_only_our_own_fonts_stand_in_the_file_and_all_are_embedded(made: HandoverPdf) -> None:
+def test_only_our_own_fonts_stand_in_the_file_and_all_are_embedded(made: DocumentPdf) -> None:
     found = fonts(made.pdf)
     assert set(found) <= OURS
     assert {"Lato-Regular", "Lato-Bold", "DejaVuSansMono"} <= set(found)
@@ -55,15 +55,15 @@ def test_every_font_of_the_report_lies_on_the_shelf_with_a_licence() -> None:
     assert "SIL OPEN FONT LICENSE" in resource("fonts", "LICENSE-Lato.txt").read_text("utf-8")
 
 
-def test_the_same_content_gives_the_same_bytes(content: HandoverContent, made: HandoverPdf) -> None:
-    assert hashlib.sha256(handover_pdf(content).pdf).hexdigest() == hashlib.sha256(made.pdf).hexdigest()
+def test_the_same_content_gives_the_same_bytes(content: DocumentContent, made: DocumentPdf) -> None:
+    assert hashlib.sha256(document_pdf(content).pdf).hexdigest() == hashlib.sha256(made.pdf).hexdigest()
 
 
-def test_the_same_picture_gives_the_same_content(whole: Whole, content: HandoverContent) -> None:
+def test_the_same_picture_gives_the_same_content(whole: Whole, content: DocumentContent) -> None:
     assert whole.content() == content
 
 
-def test_title_language_producer_and_output_intent(made: HandoverPdf) -> None:
+def test_title_language_producer_and_output_intent(made: DocumentPdf) -> None:
     with pikepdf.open(io.BytesIO(made.pdf)) as pdf:
         assert str(pdf.docinfo["/Title"]).startswith("Handover report · 2031-001")
         assert str(pdf.docinfo["/Producer"]) == "detailbench 9.9.9"
@@ -75,7 +75,7 @@ def test_title_language_producer_and_output_intent(made: HandoverPdf) -> None:
     assert b"ReportLab" not in made.pdf
 
 
-def test_nothing_in_the_file_acts_opens_or_calls_out(made: HandoverPdf) -> None:
+def test_nothing_in_the_file_acts_opens_or_calls_out(made: DocumentPdf) -> None:
     with pikepdf.open(io.BytesIO(made.pdf)) as pdf:
         assert "/OpenAction" not in pdf.Root
         assert "/Names" not in pdf.Root or "/JavaScript" not in pdf.Root.Names
@@ -86,18 +86,18 @@ def test_nothing_in_the_file_acts_opens_or_calls_out(made: HandoverPdf) -> None:
                 assert "/A" not in annotation or annotation.A.S == "/GoTo"
 
 
-def test_every_page_is_headed_with_shop_job_car_and_number(made: HandoverPdf) -> None:
+def test_every_page_is_headed_with_shop_job_car_and_number(made: DocumentPdf) -> None:
     for number, page in enumerate(pdf_pages(made.pdf), 1):
         text = " ".join(page.split())
         for words in ("Invented Bay Two", "job 2031-001", "INV 01", f"page {number} of {made.pages}"):
             assert words in text
 
 
-def test_no_letter_stands_outside_the_margins(made: HandoverPdf) -> None:
+def test_no_letter_stands_outside_the_margins(made: DocumentPdf) -> None:
     assert outside_margins(made.pdf) == []
 
 
-def test_page_one_tells_the_whole_story(made: HandoverPdf) -> None:
+def test_page_one_tells_the_whole_story(made: DocumentPdf) -> None:
     text = " ".join(pdf_pages(made.pdf)[0].replace("\u00a0", " ").split())
     for words in (
         "Invented estate, second series", "1M8GDM9AXKP042788", "Owner: Invented Owner", "Arrived 10 March 2031",
@@ -116,19 +116,19 @@ def test_page_one_stays_one_page_however_much_there_is(whole: Whole) -> None:
     personal = {k: long for k in picture.shop.personal if k[1] not in ("strokes",)}
     strokes = {k: v for k, v in picture.shop.personal.items() if k[1] == "strokes"}
     full = replace(picture, car=car, job=job, shop=replace(picture.shop, personal={**personal, **strokes}))
-    pages = pdf_pages(handover_pdf(whole.content(full)).pdf)
+    pages = pdf_pages(document_pdf(whole.content(full)).pdf)
     assert "Answer" in pages[0]
     assert "Before the work" in pages[1]
 
 
-def test_a_front_page_far_too_full_is_set_smaller_not_cut(content: HandoverContent) -> None:
+def test_a_front_page_far_too_full_is_set_smaller_not_cut(content: DocumentContent) -> None:
     crowded = replace(content.front, rows=replace(content.front.rows, rows=content.front.rows.rows * 3))
-    pages = pdf_pages(handover_pdf(replace(content, front=crowded)).pdf)
+    pages = pdf_pages(document_pdf(replace(content, front=crowded)).pdf)
     assert pages[0].count("Accepted by the owner with remarks") == 3
     assert "Before the work" in pages[1]
 
 
-def test_no_heading_stands_alone_at_the_foot_of_a_page(content: HandoverContent, made: HandoverPdf) -> None:
+def test_no_heading_stands_alone_at_the_foot_of_a_page(content: DocumentContent, made: DocumentPdf) -> None:
     titles = {s.title for s in content.sections}
     titles |= {plain(b.text) for s in content.sections for b in s.blocks if isinstance(b, Heading)}
     for page in pdf_pages(made.pdf):
@@ -136,7 +136,7 @@ def test_no_heading_stands_alone_at_the_foot_of_a_page(content: HandoverContent,
         assert body[-1] not in titles
 
 
-def test_words_kept_out_of_print_are_not_in_it(made: HandoverPdf) -> None:
+def test_words_kept_out_of_print_are_not_in_it(made: DocumentPdf) -> None:
     text = pdf_text(made.pdf).lower()
     for words in KEPT_OUT:
         assert not re.search(rf"(?<!\w){re.escape(words)}(?!\w)", text), words
@@ -148,17 +148,17 @@ def test_typed_words_are_exempt_from_that(whole: Whole) -> None:
     assert "a perfect finish, guaranteed" in said_in(content)
 
 
-def test_a_page_of_another_size_is_set_as_well(content: HandoverContent) -> None:
-    letter = handover_pdf(content, page_size="Letter")
+def test_a_page_of_another_size_is_set_as_well(content: DocumentContent) -> None:
+    letter = document_pdf(content, page_size="Letter")
     with pikepdf.open(io.BytesIO(letter.pdf)) as pdf:
         assert [float(v) for v in pdf.pages[0].MediaBox] == [0, 0, 612, 792]
     assert outside_margins(letter.pdf) == []
     with pytest.raises(BadInput, match="no page size"):
-        handover_pdf(content, page_size="B7")
+        document_pdf(content, page_size="B7")
 
 
 @pytest.mark.parametrize("box", [SEAL_BOX, OWNER_BOX])
-def test_the_boxes_lie_on_the_last_page_free_of_other_words(box: tuple[float, ...], made: HandoverPdf) -> None:
+def test_the_boxes_lie_on_the_last_page_free_of_other_words(box: tuple[float, ...], made: DocumentPdf) -> None:
     import pypdfium2
 
     with pypdfium2.PdfDocument(made.pdf) as document:
@@ -172,7 +172,7 @@ def test_the_boxes_lie_on_the_last_page_free_of_other_words(box: tuple[float, ..
     assert lower.strip() == ""
 
 
-def test_the_report_can_be_sealed_and_the_seal_holds(made: HandoverPdf, tmp_path: Path) -> None:
+def test_the_report_can_be_sealed_and_the_seal_holds(made: DocumentPdf, tmp_path: Path) -> None:
     from invented_shop import INVENTED_NOW
 
     from detailbench.basics.clock import HandClock

@@ -14,7 +14,7 @@ from whole_job import Whole
 from detailbench.basics.texts import PSEUDO, SOURCE, speak
 from detailbench.basics.workings import Working
 from detailbench.findings.settings import in_force
-from detailbench.report import handover_pdf
+from detailbench.report import document_pdf
 from detailbench.report.content.parts import Text, Typed, plain
 
 # words the invented people typed, though the program has the same ones
@@ -55,7 +55,7 @@ def test_the_printed_pages_hold_no_other_words(whole: Whole, pseudo: None) -> No
     """What the pages add to the content. The workings are the record's own: names, formula, values and published
     source are printed so that they can be given to the ``workings`` command."""
     content = whole.content()
-    printed = pdf_text(handover_pdf(content).pdf)
+    printed = pdf_text(document_pdf(content).pdf)
     own = {word for working in workings(content).values() for word in words_of(working)}
     found = plain_words(printed, TYPED + typed_in(whole.picture, *settings(whole)), own)
     assert not found, " ".join(dict.fromkeys(found))
@@ -63,7 +63,7 @@ def test_the_printed_pages_hold_no_other_words(whole: Whole, pseudo: None) -> No
 
 def test_the_report_names_panels_in_american_words_in_america(whole: Whole) -> None:
     speak("en_US")
-    printed = pdf_text(handover_pdf(whole.content()).pdf)
+    printed = pdf_text(document_pdf(whole.content()).pdf)
     speak(SOURCE)
     for each in sorted({*TYPED, *typed_in(whole.picture)}, key=len, reverse=True):
         printed = printed.replace(each, " ") if len(each) > 2 else printed

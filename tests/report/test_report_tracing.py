@@ -20,7 +20,7 @@ from detailbench.basics.calculations import Calculation
 from detailbench.basics.shelf import resources
 from detailbench.marks.calculations import CALCULATIONS as MARKS
 from detailbench.record.picture import JobPicture
-from detailbench.report import HandoverContent, HandoverPdf
+from detailbench.report import DocumentContent, DocumentPdf
 from detailbench.report.content.parts import Counted, Figure, Worked
 from detailbench.thickness.calculations import CALCULATIONS as THICKNESS
 from detailbench.trials.calculations import CALCULATIONS as TRIALS
@@ -64,7 +64,7 @@ def uneven(picture: JobPicture) -> JobPicture:
     return replace(picture, places=places, readings=readings)
 
 
-Told = tuple[JobPicture, HandoverContent]
+Told = tuple[JobPicture, DocumentContent]
 STATES: dict[str, Callable[[JobPicture], JobPicture]] = {
     "as it was": lambda p: p,
     "high totals": lambda p: shop_with(p, leave_below_um=113.5, careful_below_um=130.0),
@@ -113,7 +113,7 @@ def test_every_figure_is_printed_as_its_value_rounded(told: Told) -> None:
         assert abs(abs(figure.value) - float(shown[0])) <= slack * step + 1e-9, figure
 
 
-def test_a_count_counts_nothing_twice(content: HandoverContent) -> None:
+def test_a_count_counts_nothing_twice(content: DocumentContent) -> None:
     for figure in figures(content):
         if isinstance(figure.trace, Counted):
             assert len(set(figure.trace.of)) == len(figure.trace.of), figure
@@ -181,7 +181,7 @@ def test_every_working_called_upon_is_in_the_appendix_and_none_is_there_for_noth
 
 
 def test_the_inputs_as_printed_on_paper_give_the_results_as_printed(
-    content: HandoverContent, made: HandoverPdf
+    content: DocumentContent, made: DocumentPdf
 ) -> None:
     names = {ref: w.name for ref, w in workings(content).items()}
     pages = pdf_pages(made.pdf)
@@ -201,14 +201,14 @@ def test_the_inputs_as_printed_on_paper_give_the_results_as_printed(
         assert json.loads(json.dumps(dict(again.results))) == json.loads(results), ref
 
 
-def test_a_reference_stands_beside_what_was_computed(made: HandoverPdf) -> None:
+def test_a_reference_stands_beside_what_was_computed(made: DocumentPdf) -> None:
     text = " ".join(pdf_pages(made.pdf)[0].replace("\u00a0", " ").split())
     assert re.search(r"Bonnet: removed 2\.\d µm \(\d\.\d to \d\.\d, 95 %\) W\d+", text)
 
 
 @pytest.mark.parametrize("value", [118.0, 0.0])
 def test_the_tracing_catches_a_figure_that_is_not_what_was_recorded(
-    value: float, whole: Whole, content: HandoverContent
+    value: float, whole: Whole, content: DocumentContent
 ) -> None:
     honest = next(f for f in figures(content) if f.shown == "112" and getattr(f.trace, "table", "") == "reading")
     forged = Figure(honest.shown, value, honest.trace)

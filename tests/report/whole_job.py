@@ -9,7 +9,7 @@ from invented_shop import InventedShop
 
 from detailbench.basics.errors import RecordTrouble
 from detailbench.record.picture import JobPicture
-from detailbench.report import HandoverContent, handover_content
+from detailbench.report import DocumentContent, handover_content
 
 FINGERPRINT = "ab12 cd34 ef56 ab12 cd34 ef56 ab12 cd34"
 
@@ -28,7 +28,7 @@ class Whole:
         except KeyError as error:
             raise RecordTrouble("The kept file is missing from the workshop folder.") from error
 
-    def content(self, picture: JobPicture | None = None, fingerprint: str = FINGERPRINT) -> HandoverContent:
+    def content(self, picture: JobPicture | None = None, fingerprint: str = FINGERPRINT) -> DocumentContent:
         return handover_content(
             picture or self.picture, now=self.now, version="9.9.9", read_file=self.read, key_fingerprint=fingerprint
         )

@@ -10,19 +10,36 @@ from detailbench.basics.texts import _
 from detailbench.cli.walking.line import Line, line_of
 from detailbench.cli.walking.step import Step, read, usage
 from detailbench.cli.walking.steps import (
+    agreeing,
     arrival,
     expecting,
     handover,
     marks,
     measuring,
+    papers,
     shop,
     surface,
     trials,
+    washing,
     work,
     workshop,
 )
 
-GROUPS = (workshop, shop, arrival, surface, marks, measuring, trials, work, handover, expecting)
+GROUPS = (
+    workshop,
+    shop,
+    arrival,
+    surface,
+    washing,
+    marks,
+    measuring,
+    trials,
+    work,
+    handover,
+    papers,
+    agreeing,
+    expecting,
+)
 
 
 def _verbs() -> dict[str, type[Step]]:

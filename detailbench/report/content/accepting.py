@@ -38,7 +38,7 @@ def accepting_blocks(g: Gathered) -> tuple[Block, ...]:
         return (
             Para((_("Not accepted yet: no answer of the owner was entered."),)),
             Para(standing("handover_open")),
-            _signings(g),
+            signings(g, "handover"),
         )
     remarks = typed(g.picture.said(found.id, "remarks"))
     rows = [
@@ -68,7 +68,7 @@ def accepting_blocks(g: Gathered) -> tuple[Block, ...]:
                 ),
             )
         )
-    return (Facts(tuple(rows)), _signings(g))
+    return (Facts(tuple(rows)), signings(g, "handover"))
 
 
 def _may_be_signed(g: Gathered) -> bool:
@@ -87,17 +87,18 @@ def _statement(found: Acceptance) -> Text:
     )
 
 
-def _signings(g: Gathered) -> Signings:
+def signings(g: Gathered, at: str) -> Signings:
+    """How each person signed at a moment: arrival, supplement or handover."""
     long = []
-    for signature in g.picture.signatures:
+    for signature in (s for s in g.picture.signatures if s.moment == at):
         name = g.picture.said(signature.id, "name")
         long += [typed(name)] if len(name) > MOST_NAME else []
         long += [typed(signature.statement)] if len(signature.statement) > MOST_STATEMENT else []
-    return Signings(_answers(g), tuple(long))
+    return Signings(_answers(g, at), tuple(long))
 
 
-def _answers(g: Gathered) -> tuple[Signing, ...]:
-    here = [s for s in g.picture.signatures if s.moment == "handover"]
+def _answers(g: Gathered, at: str) -> tuple[Signing, ...]:
+    here = [s for s in g.picture.signatures if s.moment == at]
     newest: dict[str, Signature] = {s.role: s for s in here}
     out = [_signing(g, newest[role]) for role in ("owner", "bearer", "workshop") if role in newest]
     roles = {"owner": _("Owner"), "workshop": _("Workshop")}

@@ -226,8 +226,8 @@ class Header:
 
 
 @dataclass(frozen=True)
-class HandoverContent:
-    """A whole report, ready to be set. ``signing`` is the last page; ``seal_words`` and ``owner_words`` stand in the
+class DocumentContent:
+    """A whole document, ready to be set. ``signing`` is the last page; ``seal_words`` and ``owner_words`` stand in the
     boxes left for the seal and for the owner's own electronic signature."""
 
     title: str
@@ -237,7 +237,7 @@ class HandoverContent:
     header: Header
     front: Front
     sections: tuple[Section, ...]
-    appendix: Section
+    appendix: Section | None
     signing: Section
     seal_words: Text
     owner_words: Text

@@ -4,31 +4,27 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from detailbench.basics.texts import _, language
-from detailbench.body.outlines import style_name
-from detailbench.findings.settings import setting
+from detailbench.basics.texts import _
 from detailbench.record.picture import JobPicture
 from detailbench.report.content.accepting import accepting_blocks
-from detailbench.report.content.blocks import Block, HandoverContent, Header, Heading, Para, Section, Workings
+from detailbench.report.content.blocks import Block, DocumentContent, Heading, Para, Section, Workings
+from detailbench.report.content.frame_of import framed
 from detailbench.report.content.front import front
 from detailbench.report.content.gathered import Gathered, ReadFile, gather
 from detailbench.report.content.gauge_checks import gauge_blocks
 from detailbench.report.content.marking import marks_blocks
 from detailbench.report.content.order import order_blocks
-from detailbench.report.content.parts import Text, clipped, joined, plain, said
 from detailbench.report.content.photographs import photo_blocks
 from detailbench.report.content.readings import readings_blocks
 from detailbench.report.content.recording import limits_blocks, recording_blocks, settings_blocks
-from detailbench.report.content.standing import standing
 from detailbench.report.content.thickness_maps import odd_blocks, thickness_plan
 from detailbench.report.content.trial_sections import test_section_blocks
-from detailbench.report.content.wording import opening
 from detailbench.report.content.work_done import protection_blocks, work_blocks
 
 
 def handover_content(
     picture: JobPicture, *, now: datetime, version: str, read_file: ReadFile, key_fingerprint: str = ""
-) -> HandoverContent:
+) -> DocumentContent:
     """The content of the report of ``picture`` as it stands at ``now`` (aware).
 
     ``version``: the program's; ``read_file`` gives an evidence file's bytes by its SHA-256 (a DetailbenchError it
@@ -40,25 +36,7 @@ def handover_content(
     page_one = front(g, kind)
     sections = _sections(g)
     signing = Section(_("Acceptance and signatures"), accepting_blocks(g), new_page=True)
-    car = _car_line(g)
-    return HandoverContent(
-        title=plain(joined([kind, picture.job.number, car], " · ")),
-        language=language().replace("_", "-"),
-        program=f"detailbench {version}",
-        printed_at=now,
-        header=Header(
-            shop=clipped(str(setting(picture.shop, "shop_name")), 60)[0],
-            kind=kind,
-            job=_("job {number}").format(number=picture.job.number),
-            car=car,
-        ),
-        front=page_one,
-        sections=sections,
-        appendix=Section(_("Workings"), _appendix(g), new_page=True),
-        signing=signing,
-        seal_words=standing("seal_box" if key_fingerprint else "seal_box_open"),
-        owner_words=standing("owner_box") if key_fingerprint else (),
-    )
+    return framed(g, kind, page_one, sections, signing, Section(_("Workings"), _appendix(g), new_page=True))
 
 
 def _sections(g: Gathered) -> tuple[Section, ...]:
@@ -93,10 +71,3 @@ def _appendix(g: Gathered) -> tuple[Block, ...]:
         "calculation yield the same results. Values stand here as they were computed, not rounded."
     )
     return (Para((intro,)), Workings(g.refs.all()))
-
-
-def _car_line(g: Gathered) -> Text:
-    car = g.picture.car
-    plate = g.picture.said(car.id, "plate")
-    name = clipped(car.described, 40)[0] or opening(style_name(car.style))
-    return said("{name}, {plate}", name=name, plate=clipped(plate, 16)[0]) if plate else name

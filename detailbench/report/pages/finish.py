@@ -7,10 +7,10 @@ import io
 import pikepdf
 
 from detailbench.basics.shelf import resource
-from detailbench.report.content.blocks import HandoverContent
+from detailbench.report.content.blocks import DocumentContent
 
 
-def finished(pages: bytes, content: HandoverContent) -> tuple[bytes, int]:
+def finished(pages: bytes, content: DocumentContent) -> tuple[bytes, int]:
     """The pages as a described file, and how many there are. The same pages and content give the same bytes."""
     with pikepdf.open(io.BytesIO(pages)) as pdf:
         for key in list(pdf.docinfo.keys()):

@@ -9,7 +9,7 @@ from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
-from detailbench.report.content.blocks import HandoverContent, Header
+from detailbench.report.content.blocks import DocumentContent, Header
 from detailbench.report.content.parts import joined, plain
 from detailbench.report.pages.letters import REGULAR, draw, fitted, width
 from detailbench.report.pages.look import BOTTOM, GREY, HAIR, LEFT, MM, RIGHT, SIGN_BOTTOM, TOP, Paper
@@ -21,7 +21,7 @@ SIZE = 7.4
 class NumberedCanvas(Canvas):  # type: ignore[misc]
     """Keeps the pages back until their number is known, then heads each; the last carries the two boxes."""
 
-    def __init__(self, *args: Any, content: HandoverContent, paper: Paper, **options: Any) -> None:
+    def __init__(self, *args: Any, content: DocumentContent, paper: Paper, **options: Any) -> None:
         super().__init__(*args, **options)
         self._of, self._paper = content, paper
         self._kept: list[dict[str, Any]] = []
@@ -79,7 +79,7 @@ def _template(name: str, page: Paper, bottom: float) -> PageTemplate:
     return PageTemplate(name, [frame], pagesize=(page.width, page.height))
 
 
-def document(buffer: Any, content: HandoverContent, page: Paper) -> BaseDocTemplate:
+def document(buffer: Any, content: DocumentContent, page: Paper) -> BaseDocTemplate:
     """The document the story is poured into."""
     return BaseDocTemplate(
         buffer,

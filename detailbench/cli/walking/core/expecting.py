@@ -153,7 +153,7 @@ def documents(step: e.ExpectDocuments, hand: Hand) -> None:
 
 
 def verdict(step: e.ExpectVerdict, hand: Hand) -> None:
-    content = hand.bench.store.files.read(newest_document(hand.bench.store, hand.job).sha256)
+    content = hand.bench.store.files.read(newest_document(hand.bench.store, hand.job, "").sha256)
     same(verdict_of(hand, content).outcome.name.lower(), step.verdict)
 
 

@@ -9,7 +9,7 @@ from detailbench.basics.texts import _
 from detailbench.cli.walking.core.hand import Hand
 from detailbench.cli.walking.kinds import amount
 from detailbench.cli.walking.steps import handover as h
-from detailbench.moves.documents import CloseReport, copy_out, newest_document, open_key
+from detailbench.moves.documents import copy_out, newest_document
 from detailbench.moves.handover import CarLeaves, RecordAcceptance, RecordProtection, Sign
 from detailbench.seal.verdict import Outcome, Verdict
 from detailbench.seal.verifying import verify_pdf
@@ -49,23 +49,17 @@ def sign(step: h.SignIt, hand: Hand) -> None:
     hand.do(Sign(hand.job, step.role, way=step.way, name=step.signer, strokes=strokes, moment=step.moment))
 
 
-def close_report(_step: h.CloseTheReport, hand: Hand) -> None:
-    if hand.passphrase is None:
-        raise Refused(
-            _("A document is sealed with the workshop's key: give its passphrase in a file (--passphrase-file)."),
-            rule="passphrase",
-        )
-    key = open_key(hand.folder, hand.bench.shop(), hand.passphrase, hand.clock)
-    hand.do(CloseReport(hand.job, key))
-
-
 def print_report(step: h.PrintReport, hand: Hand) -> None:
-    copy_out(hand.bench.store, newest_document(hand.bench.store, hand.job), hand.out / step.file)
+    kind = {"arrival": "arrival", "supplement": "supplement", "report": "handover"}[step.of]
+    copy_out(hand.bench.store, newest_document(hand.bench.store, hand.job, kind), hand.out / step.file)
 
 
 def verdict_of(hand: Hand, content: bytes) -> Verdict:
-    """What a check of these bytes says, against what the record knows of the newest document."""
-    document = newest_document(hand.bench.store, hand.job)
+    """What a check of these bytes says, against what the record knows: of the document they begin with, else of the
+    newest one."""
+    files, documents = hand.bench.store.files, hand.picture.documents
+    known = next((d for d in documents if content.startswith(files.read(d.sha256))), None)
+    document = known or newest_document(hand.bench.store, hand.job, "")
     return verify_pdf(content, recorded_sha256=document.sha256, expected_fingerprint=document.key_fingerprint)
 
 
@@ -90,7 +84,6 @@ ACTS = {
     h.Protect: protect,
     h.Accept: accept,
     h.SignIt: sign,
-    h.CloseTheReport: close_report,
     h.PrintReport: print_report,
     h.VerifyFile: verify,
     h.Leaves: leaves,

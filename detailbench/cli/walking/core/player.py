@@ -7,14 +7,26 @@ from typing import Any
 
 from detailbench.basics.errors import BadFile, DetailbenchError
 from detailbench.basics.texts import _
-from detailbench.cli.walking.core import arrival, expecting, handover, measuring, shop, surface, working, workshop
+from detailbench.cli.walking.core import (
+    agreeing,
+    arrival,
+    expecting,
+    handover,
+    measuring,
+    papers,
+    shop,
+    surface,
+    washing,
+    working,
+    workshop,
+)
 from detailbench.cli.walking.core.hand import Hand, Unmet
 from detailbench.cli.walking.step import Step
 from detailbench.cli.walking.steps.workshop import WasRefused
 
 ACTS: Mapping[type[Step], Callable[[Any, Hand], None]] = {
     cls: act
-    for group in (workshop, shop, arrival, surface, measuring, working, handover, expecting)
+    for group in (workshop, shop, arrival, surface, washing, measuring, working, handover, papers, agreeing, expecting)
     for cls, act in group.ACTS.items()
 }
 

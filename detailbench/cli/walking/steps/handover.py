@@ -52,8 +52,9 @@ class CloseTheReport(Step):
 @dataclass(frozen=True, kw_only=True)
 class PrintReport(Step):
     verb = "print"
-    does = "write the newest closed report to a file"
+    does = "write the newest closed document of this kind to a file"
     file: str = value(TEXT)
+    of: str = named(word("arrival", "supplement", "report"), "report")
 
 
 @dataclass(frozen=True, kw_only=True)

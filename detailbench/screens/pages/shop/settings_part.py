@@ -7,7 +7,7 @@ from typing import Any
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
-from detailbench.findings.settings import DEFAULTS, Default, setting
+from detailbench.findings.settings import DEFAULTS, PAGE_SIZES, Default, setting
 from detailbench.moves.shop import SetSetting
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
@@ -30,6 +30,8 @@ class SettingsPart(QWidget):
         self.fields: dict[str, TextField] = {}
         self.unit = in_line(ChoiceRow(_("thickness is shown in"), (("um", "µm"), ("mil", "mil")), columns=2))
         self.unit.chosen.connect(lambda key: context.do(SetSetting("unit", key), initiator=self))
+        self.paper = in_line(ChoiceRow(_("documents are set on"), tuple((s, s) for s in PAGE_SIZES), columns=2))
+        self.paper.chosen.connect(lambda key: context.do(SetSetting("page_size", key), initiator=self))
         inside = QWidget()
         grid = QGridLayout(inside)
         grid.setContentsMargins(0, 0, 0, 0)
@@ -37,11 +39,12 @@ class SettingsPart(QWidget):
         grid.setVerticalSpacing(m.space("small"))
         grid.setColumnStretch(0, 1)
         grid.setColumnStretch(1, 1)
-        asked = [d for d in DEFAULTS.values() if d.key not in (*ELSEWHERE, "unit")]
+        asked = [d for d in DEFAULTS.values() if d.key not in (*ELSEWHERE, "unit", "page_size")]
         for i, default in enumerate(asked):
             grid.addWidget(self._asking(default), i // 2, i % 2)
         rows = (len(asked) + 1) // 2
         grid.addWidget(self.unit, rows, 0)
+        grid.addWidget(self.paper, rows, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(m.space("thin"))
@@ -61,6 +64,7 @@ class SettingsPart(QWidget):
             value = setting(shop, key)
             field.set_text(value if isinstance(value, str) else show_number(value))
         self.unit.set_value(setting(shop, "unit"))
+        self.paper.set_value(setting(shop, "page_size"))
 
     def _asking(self, default: Default) -> QWidget:
         """The field and, below it, what stands there when nothing is typed."""

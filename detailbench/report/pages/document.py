@@ -1,4 +1,4 @@
-"""The handover report as a PDF: plain bytes, not yet sealed."""
+"""A document as a PDF: plain bytes, not yet sealed."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from functools import partial
 from reportlab import rl_config
 from reportlab.platypus import Flowable, NextPageTemplate
 
-from detailbench.report.content.blocks import HandoverContent
+from detailbench.report.content.blocks import DocumentContent
 from detailbench.report.pages.finish import finished
 from detailbench.report.pages.flow import section
 from detailbench.report.pages.frame import NumberedCanvas, document
@@ -19,22 +19,23 @@ from detailbench.report.pages.look import paper
 
 
 @dataclass(frozen=True)
-class HandoverPdf:
+class DocumentPdf:
     """The file, and how many pages it has. The last page carries the boxes for the seal and the owner's signature."""
 
     pdf: bytes
     pages: int
 
 
-def handover_pdf(content: HandoverContent, *, page_size: str = "A4") -> HandoverPdf:
+def document_pdf(content: DocumentContent, *, page_size: str = "A4") -> DocumentPdf:
     """Set ``content`` on pages, A4 or Letter (else BadInput). The same content gives the same bytes."""
     page = paper(page_size)
     register()
     rl_config.useA85 = 0  # photographs go in as the bytes they are
     story: list[Flowable] = front_page(content.front, page)
-    for number, each in enumerate((*content.sections, content.appendix), 1):
+    appendix = () if content.appendix is None else (content.appendix,)
+    for number, each in enumerate((*content.sections, *appendix), 1):
         story += section(each, page, number)
     story += [NextPageTemplate("signing"), *section(content.signing, page, len(content.sections) + 2)]
     buffer = io.BytesIO()
     document(buffer, content, page).build(story, canvasmaker=partial(NumberedCanvas, content=content, paper=page))
-    return HandoverPdf(*finished(buffer.getvalue(), content))
+    return DocumentPdf(*finished(buffer.getvalue(), content))
