@@ -135,7 +135,7 @@ def _context(picture: JobPicture, trial: Trial) -> Context:
         already=frozenset(already),
         # a total-only gauge never knows the clear coat, whatever it reads
         clear_coat="unknown",
-        colour=picture.car.lightness,
+        colour=picture.car.lightness or "mid",
         paint_system=group.paint_system,
         time_left=time_left,
     )

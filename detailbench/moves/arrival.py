@@ -10,6 +10,7 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.body.outlines import load_outline
 from detailbench.body.vin import check_vin
+from detailbench.moves.continuing import take_over_places
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car, real_number
 from detailbench.record.things import Car, Damage, FinishGroup, Job, Party, Visit
@@ -17,7 +18,9 @@ from detailbench.record.writing import Writer
 
 LIGHTNESS = ("dark", "mid", "light")
 KINDS = ("correction", "inspection")
-OWNER_FIELDS = ("name", "address", "telephone", "mail")
+OWNER_KINDS = ("person", "company")
+OWNER_FIELDS = ("name", "contact", "address", "telephone", "mail")
+PARTS = ("panel", "wheel", "glass", "lamp", "trim", "inside", "other")
 _HEADER = frozenset({"id", "entered_at", "entered_by", "seq", "withdrawn", "job_id"})
 
 
@@ -40,7 +43,7 @@ def _car_values(given: Mapping[str, Any], style: str, length_mm: float | None) -
     year = values.get("year")
     if year is not None and not (isinstance(year, int) and 1880 <= year <= 2200):
         raise BadInput(_("The year is four digits, like 2019."), field="year", given=year)
-    if values.get("lightness", "mid") not in LIGHTNESS:
+    if values.get("lightness", "") not in ("", *LIGHTNESS):
         raise BadInput(_("The colour is dark, mid or light."), field="lightness", given=values["lightness"])
     if length_mm is not None:
         real_number(length_mm, "length_mm")
@@ -53,8 +56,9 @@ def _car_values(given: Mapping[str, Any], style: str, length_mm: float | None) -
 
 @dataclass(frozen=True)
 class NewJob:
-    """A car comes in. ``car`` holds fields of Car, ``owner`` name, address, telephone, mail; ``car_id`` continues a
-    car already known instead. One finish group per default of the outline is made, paint system unknown."""
+    """A car comes in. ``car`` holds fields of Car, ``owner`` name, contact (of a company), address, telephone, mail;
+    ``car_id`` continues a car already known instead. One finish group per default of the outline is made, paint system
+    unknown."""
 
     undoable: ClassVar[bool] = True
     style: str = "estate"
@@ -87,6 +91,10 @@ class NewJob:
             by_default.setdefault(panel.finish_group, []).append(key)
         for name, panels in by_default.items():
             w.add(FinishGroup, job_id=job.id, name=name, panels=tuple(panels))
+        if self.car_id:
+            taken_over = take_over_places(w, w.job(job.id))
+            if taken_over:
+                note = _("{n} places of the last job are its places again.").format(n=taken_over)
         return Done(job.id, _("job {number} begun").format(number=job.number), job.id, note)
 
     def _new_car(self, w: Writer) -> tuple[Car, str]:
@@ -117,16 +125,22 @@ class DescribeCar:
 
 @dataclass(frozen=True)
 class SetOwner:
-    """Name, address, telephone or mail of the owner; personal, kept apart."""
+    """Name, contact (of a company), address, telephone or mail of the owner; personal, kept apart. ``kind``: person or
+    company; empty leaves it as it is."""
 
     undoable: ClassVar[bool] = True
     job_id: str
-    values: Mapping[str, str]
+    values: Mapping[str, str] = field(default_factory=dict)
+    kind: str = ""
 
     def make(self, w: Writer) -> Done:
+        if self.kind not in ("", *OWNER_KINDS):
+            raise BadInput(_("An owner is a person or a company."), field="kind", given=self.kind)
         picture = w.job(self.job_id)
         owners = [p for p in picture.parties if p.role == "owner"]
         owner = owners[0] if owners else w.add(Party, job_id=self.job_id, role="owner")
+        if self.kind:
+            w.change(owner, kind=self.kind)
         for name, value in self.values.items():
             _owner_field(name)
             if value != picture.said(owner.id, name):
@@ -177,18 +191,35 @@ class SetHopes:
 
 @dataclass(frozen=True)
 class AddDamage:
-    """Damage already there on arrival, in words; ``panel`` empty for glass, wheels, lamps, trim."""
+    """Damage already there on arrival, in words. ``part``: panel, wheel, glass, lamp, trim, inside or other; empty: the
+    panel where one is named, else other. ``where``: which one, in words (front left)."""
 
     undoable: ClassVar[bool] = True
     job_id: str
     words: str
     panel: str = ""
+    part: str = ""
+    where: str = ""
 
     def make(self, w: Writer) -> Done:
         if not self.words.strip():
             raise BadInput(_("Say in words what is damaged."), field="words")
+        part = self.part or ("panel" if self.panel else "other")
+        if part not in PARTS:
+            raise BadInput(
+                _("Damage is on a panel, a wheel, glass, a lamp, trim, inside or elsewhere."), field="part", given=part
+            )
+        if part == "panel" and not self.panel:
+            raise BadInput(_("Choose the panel on the map first."), field="panel")
         on_this_car(w.job(self.job_id), (self.panel,), or_none=True)
-        thing = w.add(Damage, job_id=self.job_id, panel=self.panel, words=self.words.strip())
+        thing = w.add(
+            Damage,
+            job_id=self.job_id,
+            panel=self.panel,
+            words=self.words.strip(),
+            part=part,
+            where=self.where.strip(),
+        )
         return Done(self.job_id, _("existing damage noted"), thing.id)
 
 

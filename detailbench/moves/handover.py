@@ -16,6 +16,7 @@ from detailbench.record.things import Acceptance, Job, Protection, Signature, St
 from detailbench.record.writing import Writer
 
 ANSWERS = ("accepted", "with_remarks", "not_accepted")
+SIGNED_AT = ("arrival", "supplement", "handover")
 WAYS = ("drawn", "telephone", "message", "declined", "absent")
 Strokes = Sequence[Sequence[Sequence[float]]]
 
@@ -109,6 +110,8 @@ class Sign:
             raise BadInput(_("Owner, bearer or workshop signs."), field="role", given=self.role)
         if self.way not in WAYS:
             raise BadInput(_("“{way}” is not a way of signing.").format(way=self.way), field="way", given=self.way)
+        if self.moment not in SIGNED_AT:
+            raise BadInput(_("It is signed on arrival, for a supplement or at handover."), field="moment")
         for point in (point for stroke in self.strokes for point in stroke):
             if len(point) != 2:
                 raise BadInput(_("A point is two numbers."), field="strokes")

@@ -17,11 +17,13 @@ from detailbench.record.things import Photo
 from detailbench.record.writing import Writer
 
 MOMENTS = ("arrival", "before", "trial", "after")
+SHOWS = ("vin_plate", "plate", "odometer", "clock", "whole_car")
 
 
 @dataclass(frozen=True)
 class AddPhoto:
-    """A photograph of this job, of a panel, of a mark. The same file twice is kept once and said."""
+    """A photograph of this job, of a panel, of a mark, or of what ``shows`` says (vin_plate, plate, odometer, clock,
+    whole_car). The same file twice is kept once and said."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -32,10 +34,12 @@ class AddPhoto:
     moment: str = "before"
     lamp_id: str = ""
     caption: str = ""
+    shows: str = ""
 
     def make(self, w: Writer) -> Done:
         if self.moment not in MOMENTS:
             raise BadInput(_("A photo is of the arrival, before, a trial or after."), field="moment", given=self.moment)
+        _known_shows(self.shows)
         picture = w.job(self.job_id)
         on_this_car(picture, (self.panel,), or_none=True)
         lamp_of_the_shop(picture, self.lamp_id)
@@ -53,7 +57,8 @@ class AddPhoto:
             width_px=seen.width_px,
             height_px=seen.height_px,
         )
-        if any(p.evidence_id == kept.id and p.panel == self.panel and p.moment == self.moment for p in picture.photos):
+        same = (self.panel, self.moment, self.shows)
+        if any(p.evidence_id == kept.id and (p.panel, p.moment, p.shows) == same for p in picture.photos):
             return Done(self.job_id, _("photo already there"), note=_("This photo is here already; it was kept once."))
         photo = w.add(
             Photo,
@@ -64,10 +69,20 @@ class AddPhoto:
             moment=self.moment,
             lamp_id=self.lamp_id,
             caption=self.caption,
+            shows=self.shows,
             **state_of(picture, self.panel).as_fields(),
         )
         note = _("The photo says where it was taken; that stays out of every copy.") if seen.has_place else ""
         return Done(self.job_id, _("photo added"), photo.id, note)
+
+
+def _known_shows(shows: str) -> None:
+    if shows not in ("", *SHOWS):
+        raise BadInput(
+            _("A photo shows paint, the VIN plate, the plate, the odometer, a clock or the whole car."),
+            field="shows",
+            given=shows,
+        )
 
 
 @dataclass(frozen=True)
@@ -103,10 +118,11 @@ class CorrectPhoto:
         picture = w.job(self.job_id)
         photo = one(picture.photos, self.photo_id)
         for name in self.values:
-            if name not in ("caption", "panel", "mark_id", "moment", "lamp_id"):
+            if name not in ("caption", "panel", "mark_id", "moment", "lamp_id", "shows"):
                 raise BadInput(_("A photo has no field “{name}” to correct.").format(name=name), field=name)
         if self.values.get("moment", photo.moment) not in MOMENTS:
             raise BadInput(_("A photo is of the arrival, before, a trial or after."), field="moment")
+        _known_shows(self.values.get("shows", ""))
         on_this_car(picture, (self.values.get("panel", photo.panel),), or_none=True)
         lamp_of_the_shop(picture, self.values.get("lamp_id", ""))
         if self.values.get("mark_id"):

@@ -10,14 +10,15 @@ from detailbench.record.thing import JobThing, Thing
 
 @dataclass(frozen=True, kw_only=True)
 class Car(Thing):
-    """Outlives its jobs. The plate is personal data and kept apart (subject = the car's id, field ``plate``)."""
+    """Outlives its jobs. The plate is personal data and kept apart (subject = the car's id, field ``plate``).
+    ``lightness``: dark, mid or light; empty while nobody said."""
 
     table = "car"
     style: str = "estate"
     described: str = ""
     colour: str = ""
     paint_code: str = ""
-    lightness: str = "mid"
+    lightness: str = ""
     year: int | None = None
     vin: str = ""
     vin_absent: str = ""
