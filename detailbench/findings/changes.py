@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence, Set
+from dataclasses import dataclass, field
 from typing import TypeAlias, cast
 
 from detailbench.basics.errors import BadInput
@@ -32,23 +32,43 @@ class PanelChange:
     for_print: bool
 
 
+@dataclass(frozen=True)
+class Side:
+    """One of two things compared: a panel at a moment of a job. ``same``: place id → the id of the place it is paired
+    as, where that is another's (a place of an earlier job)."""
+
+    picture: JobPicture
+    seen: PanelSeen
+    same: Mapping[str, str] = field(default_factory=dict)
+
+    def paired_as(self, place_id: str) -> str:
+        return self.same.get(place_id, place_id)
+
+
 def changes(picture: JobPicture) -> Mapping[str, PanelChange]:
     """Every panel with readings after the work."""
     before, after = before_and_after(picture)
     drawn = outline_of(picture).panels
-    return {k: _panel_change(picture, before[k], seen, drawn[k].substrate) for k, seen in after.items() if seen.taken}
+    return {
+        k: compared(Side(picture, before[k]), Side(picture, seen), drawn[k].substrate)
+        for k, seen in after.items()
+        if seen.taken
+    }
 
 
-def _panel_change(picture: JobPicture, before: PanelSeen, after: PanelSeen, substrate: str) -> PanelChange:
-    pairing = pair_places(_values(picture, before), _values(picture, after))
+def compared(before: Side, after: Side, substrate: str) -> PanelChange:
+    """Two sides of one panel, like with like."""
+    key = after.seen.key
+    pairing = pair_places(_values(before), _values(after))
     if not pairing.pairs:
         why = pairing.not_comparable[0].sentence if pairing.not_comparable else ""
-        return PanelChange(after.key, pairing, None, why, False)
-    sessions = _sessions(picture, pairing, before), _sessions(picture, pairing, after)
-    gauges = {s.gauge_id: gauge_of(picture, s) for side in sessions for s in side}
+        return PanelChange(key, pairing, None, why, False)
+    pairs = {p.place for p in pairing.pairs}
+    sessions = _sessions(before, pairs), _sessions(after, pairs)
+    gauges = {s.gauge_id: gauge_of(after.picture, s) for side in sessions for s in side}
     mean = float(pairing.before_um.mean())
-    foils = _foils(picture, sessions, substrate, mean)
-    known = _known(picture, sessions, foils)
+    foils = _foils((before, after), sessions, substrate, mean)
+    known = _known((before, after), sessions, foils)
     try:
         found = change(
             pairing.before_um,
@@ -61,30 +81,30 @@ def _panel_change(picture: JobPicture, before: PanelSeen, after: PanelSeen, subs
             resolution_um=max(g.resolution_um for g in gauges.values()),
         )
     except BadInput as error:
-        return PanelChange(after.key, pairing, None, str(error), False)
-    return PanelChange(after.key, pairing, found, "", pairing.for_print)
+        return PanelChange(key, pairing, None, str(error), False)
+    return PanelChange(key, pairing, found, "", pairing.for_print)
 
 
-def _sessions(picture: JobPicture, pairing: Pairing, seen: PanelSeen) -> list[GaugeSession]:
+def _sessions(side: Side, pairs: Set[str]) -> list[GaugeSession]:
     """The sessions whose readings stand in the pairs."""
-    paired = {p.place for p in pairing.pairs}
-    ids = {r.session_id for p in seen.places if p.place.id in paired for r in p.counted}
-    return [s for s in picture.sessions if s.id in ids]
+    ids = {r.session_id for p in side.seen.places if side.paired_as(p.place.id) in pairs for r in p.counted}
+    return [s for s in side.picture.sessions if s.id in ids]
 
 
 def _foils(
-    picture: JobPicture, sessions: Sides, substrate: str, mean_um: float
+    sides: tuple[Side, Side], sessions: Sides, substrate: str, mean_um: float
 ) -> tuple[Sequence[float], Sequence[float]]:
     """Raw values of the foil nearest the paint's thickness that was read often enough, by the panel's principle, in
     the one session before and the one after. Two sessions on a side have a shift of their own between them, and one
     session cannot show a shift from itself: then nothing, and the gauge's stated accuracy speaks."""
     if len(sessions[0]) != 1 or len(sessions[1]) != 1 or sessions[0] == sessions[1]:
         return (), ()
-    principle = principle_of(gauge_of(picture, sessions[0][0]), substrate)
-    before, after = (foil_readings(picture, side[0].id, principle) for side in sessions)
-    shared = [
-        f for f in picture.shop.shims if min(len(before.get(f.id, ())), len(after.get(f.id, ()))) >= FEWEST_ON_FOIL
-    ]
+    shop = sides[1].picture.shop
+    principle = principle_of(one(shop.gauges, sessions[0][0].gauge_id), substrate)
+    before, after = (
+        foil_readings(side.picture, own[0].id, principle) for side, own in zip(sides, sessions, strict=True)
+    )
+    shared = [f for f in shop.shims if min(len(before.get(f.id, ())), len(after.get(f.id, ()))) >= FEWEST_ON_FOIL]
     if not shared:
         return (), ()
     nearest = min(shared, key=lambda f: abs(f.value_um - mean_um))
@@ -92,11 +112,12 @@ def _foils(
 
 
 def _known(
-    picture: JobPicture, sessions: Sides, foils: tuple[Sequence[float], Sequence[float]]
+    sides: tuple[Side, Side], sessions: Sides, foils: tuple[Sequence[float], Sequence[float]]
 ) -> tuple[float | None, int]:
     """s_r of both sides together with its degrees of freedom; never less than the foil scattered within a session,
     its rounds taken together: what the gauge wandered meanwhile is no less uncertain."""
-    found = [session_repeatability(picture, s) for s in dict.fromkeys((*sessions[0], *sessions[1]))]
+    own = {s: side.picture for side, several in zip(sides, sessions, strict=True) for s in several}
+    found = [session_repeatability(picture, s) for s, picture in own.items()]
     known = [(r.s_um, r.dof) for r in found if r.s_um is not None and r.dof]
     dof = sum(d for _s, d in known)
     s_um = math.sqrt(sum(d * s**2 for s, d in known) / dof) if dof else None
@@ -106,16 +127,16 @@ def _known(
     return s_um, dof
 
 
-def _values(picture: JobPicture, seen: PanelSeen) -> list[PlaceValue]:
+def _values(side: Side) -> list[PlaceValue]:
     out = []
-    for place in seen.places:
+    for place in side.seen.places:
         if not place.counted or place.place.origin != "proposed" or place.set_aside:
             continue
         last = place.counted[-1]
-        session = one(picture.sessions, last.session_id)
+        session = one(side.picture.sessions, last.session_id)
         out.append(
             PlaceValue(
-                place=place.place.id,
+                place=side.paired_as(place.place.id),
                 value_um=place.value_um,
                 clean=cast(Clean, last.clean),
                 cover=cast(Cover, last.cover.replace("_", " ")),

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
 from detailbench.findings.changes import moment_of
+from detailbench.findings.due_handover import handover_list
 from detailbench.findings.panels import READABLE, outline_of
 from detailbench.findings.plan import held_in_plan
 from detailbench.findings.processes import is_finished, panel_steps, process_of
@@ -113,22 +114,7 @@ def _work(picture: JobPicture) -> Due:
 
 
 def _handover(picture: JobPicture) -> Due:
-    polished = {r.panel for r in picture.runs if r.ended == "finished"}
-    checked = {c.mark_id for c in picture.mark_checks}
-    measured = {p.panel for p in picture.places if readings_at(picture, p.id, "polished")}
-    with_before = {p.panel for p in picture.places if readings_at(picture, p.id, "as_found")}
-    visit = picture.visits[-1] if picture.visits else None
-    return _count(
-        {
-            "after_readings": bool(polished) and (polished & with_before) <= measured,
-            "after_marks": bool(polished) and all(m.id in checked for m in picture.marks if m.panel in polished),
-            "protection": bool(picture.protections),
-            "acceptance": bool(picture.acceptances),
-            "signatures": {"owner", "workshop"} <= {s.role for s in picture.signatures if s.moment == "handover"},
-            "odometer_out": visit is not None and visit.odometer_out is not None,
-            "report": any(d.kind == "handover" for d in picture.documents),
-        }
-    )
+    return _count(handover_list(picture))
 
 
 _COUNTS: Mapping[str, Callable[[JobPicture], Due]] = {
