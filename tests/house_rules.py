@@ -29,6 +29,7 @@ OWNERS = {
     "pyhanko": ("seal",), "pyhanko_certvalidator": ("seal",), "asn1crypto": ("seal",), "cryptography": ("seal",),
     "keyring": ("seal",),
     "PySide6": ("screens",), "shiboken6": ("screens",), "pyqtgraph": ("screens/charts",), "pypdfium2": ("screens",),
+    "serial": ("screens/gauges",),
     "scipy": TRADE, "numpy": tuple(FLOORS),
 }  # fmt: skip
 LONGEST = 400
