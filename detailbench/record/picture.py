@@ -40,6 +40,8 @@ class ShopPicture:
     turns: tuple[t.JobTurn, ...] = ()
     evidence: tuple[t.Evidence, ...] = ()
     clock_notes: tuple[t.ClockNote, ...] = ()
+    waiting: tuple[t.WaitingValue, ...] = ()
+    readings_files: tuple[t.ReadingsFile, ...] = ()
     forgettings: tuple[t.Forgetting, ...] = ()
     personal: Personal = field(default_factory=dict)
     head: int = 0

@@ -33,6 +33,7 @@ from detailbench.record.things.shop import (
 )
 from detailbench.record.things.surface import FinishGroup, Hold, RubTest, StateNote, WashStep
 from detailbench.record.things.trialling import Trial, TrialOutcome
+from detailbench.record.things.waiting import ReadingsFile, WaitingValue
 from detailbench.record.things.working import OtherWork, Override, Process, ProcessStep, Protection, SecondLook, StepRun
 
 ALL: tuple[type[Thing], ...] = (
@@ -41,7 +42,7 @@ ALL: tuple[type[Thing], ...] = (
     OwnerLimit, LimitSeen, Agreement, SupplementItem, Mishap,
     FinishGroup, StateNote, Hold, WashStep, RubTest,
     Evidence, Photo, Mark, MarkCheck, PanelLook,
-    GaugeSession, CheckReading, Place, Reading, PlaceDecision,
+    GaugeSession, CheckReading, Place, Reading, PlaceDecision, WaitingValue, ReadingsFile,
     Trial, TrialOutcome,
     Process, ProcessStep, StepRun, Override, Protection, SecondLook, OtherWork,
     Document, Delivery, History, Forgetting, Acceptance, Signature,
@@ -90,6 +91,7 @@ __all__ = [
     "Product",
     "Protection",
     "Reading",
+    "ReadingsFile",
     "Remark",
     "RubTest",
     "SecondLook",
@@ -103,5 +105,6 @@ __all__ = [
     "Trial",
     "TrialOutcome",
     "Visit",
+    "WaitingValue",
     "WashStep",
 ]

@@ -39,6 +39,10 @@ TABLES = {
     "other_work": "job_id* text, words text, minutes real?, price text?",
     "delivery": "job_id* text, document_id text, way text, note text",
     "history": "job_id* text, evidence_id text, head text, entries whole",
+    "waiting_value": (
+        "retired truth, text text, why text, job_id* text, gauge_id text, value_um real?, unit text, no_value text"
+    ),
+    "readings_file": "retired truth, sha256 text, job_id* text, lines whole, fate text",
     "forgetting": "job_id* text, values_gone whole, files_gone whole",
 }
 
