@@ -11,7 +11,6 @@ from detailbench.basics.texts import _
 from detailbench.body.outlines import load_outline
 from detailbench.body.vin import check_vin
 from detailbench.moves.continuing import take_over_places
-from detailbench.moves.continuing import take_over_places
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car, real_number
 from detailbench.record.things import Car, Damage, FinishGroup, Job, Party, Visit
