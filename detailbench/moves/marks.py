@@ -11,6 +11,7 @@ from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
 from detailbench.body.names import panel_name
 from detailbench.findings.states import state_of
+from detailbench.findings.supplement import is_listed
 from detailbench.marks.catalogue import kind as kind_of
 from detailbench.marks.intents import Intent, cannot_be_target, first_intent
 from detailbench.moves.move import Done
@@ -148,14 +149,21 @@ class CorrectMark:
 
 @dataclass(frozen=True)
 class StrikeMark:
-    """Take a mark out; the journal keeps it."""
+    """Take a mark out; the journal keeps it. One that an item of the supplement rests on stays while that does."""
 
     undoable: ClassVar[bool] = True
     job_id: str
     mark_id: str
 
     def make(self, w: Writer) -> Done:
-        mark = one(w.job(self.job_id).marks, self.mark_id)
+        picture = w.job(self.job_id)
+        mark = one(picture.marks, self.mark_id)
+        for item in picture.supplement:
+            if item.mark_id == mark.id:
+                says = _("The supplement speaks of it: strike it out there first.")
+                if is_listed(picture, item):
+                    says = _("A closed supplement speaks of it: it stays, and can be put right.")
+                raise Refused(says, rule="in_use")
         w.withdraw(mark)
         return Done(self.job_id, _("{kind} struck out").format(kind=kind_of(mark.kind).name), mark.id)
 

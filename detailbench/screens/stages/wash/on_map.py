@@ -8,11 +8,12 @@ from detailbench.basics.ramp import Hatch
 from detailbench.basics.texts import _
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of
+from detailbench.findings.state_words import cover_words
 from detailbench.findings.states import State, states
 from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
 from detailbench.screens.map.colouring import Colouring, PanelFill
-from detailbench.screens.stages.wash.words import clean_words, cover_words, paint_words
+from detailbench.screens.stages.wash.words import clean_words, paint_words
 
 CLEAN: dict[str, Hatch] = {"dirty": "dots", "washed": "rising", "decontaminated": "level", "wiped": ""}
 COVER: dict[str, Hatch] = {"not_known": "dots", "earlier_coating": "crossed", "protected": "rising", "bare": ""}

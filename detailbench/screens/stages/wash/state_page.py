@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
+from detailbench.findings.state_words import cover_words, state_words
 from detailbench.findings.states import State, states
 from detailbench.moves.surface import SetState
 from detailbench.screens.context import Context
@@ -15,7 +16,7 @@ from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import label
 from detailbench.screens.stages.wash.asked_text import AskedText
 from detailbench.screens.stages.wash.panels_meant import PanelsMeant
-from detailbench.screens.stages.wash.words import clean_words, cover_words, state_words
+from detailbench.screens.stages.wash.words import clean_words
 
 
 class StatePage(QWidget):

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from detailbench.basics.texts import _
 from detailbench.basics.workings import COMMON_PRACTICE
-from detailbench.findings.states import State
 
 
 def clean_words() -> dict[str, str]:
@@ -14,23 +13,6 @@ def clean_words() -> dict[str, str]:
         "decontaminated": _("decontaminated"),
         "wiped": _("panel-wiped, bare"),
     }
-
-
-def cover_words() -> dict[str, str]:
-    return {
-        "bare": _("bare"),
-        "earlier_coating": _("earlier coating"),
-        "protected": _("protected"),
-        "not_known": _("not known"),
-    }
-
-
-def state_words(state: State) -> str:
-    """``washed, as found, cover not known``."""
-    clean = {**clean_words(), "wiped": _("panel-wiped")}[state.clean]
-    work = _("polished") if state.work == "polished" else _("as found")
-    cover = _("cover not known") if state.cover == "not_known" else cover_words()[state.cover]
-    return f"{clean}, {work}, {cover}"
 
 
 def paint_words() -> dict[str, str]:
