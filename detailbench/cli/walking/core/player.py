@@ -15,6 +15,7 @@ from detailbench.cli.walking.core import (
     measuring,
     papers,
     shop,
+    standing,
     surface,
     washing,
     working,
@@ -26,7 +27,20 @@ from detailbench.cli.walking.steps.workshop import WasRefused
 
 ACTS: Mapping[type[Step], Callable[[Any, Hand], None]] = {
     cls: act
-    for group in (workshop, shop, arrival, surface, washing, measuring, working, handover, papers, agreeing, expecting)
+    for group in (
+        workshop,
+        shop,
+        arrival,
+        surface,
+        washing,
+        measuring,
+        working,
+        handover,
+        standing,
+        papers,
+        agreeing,
+        expecting,
+    )
     for cls, act in group.ACTS.items()
 }
 

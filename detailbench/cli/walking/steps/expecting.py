@@ -162,7 +162,18 @@ class ExpectJobs(Step):
 class ExpectStanding(Step):
     verb = "expect standing"
     does = "how the job stands"
-    standing: str = value(word("arrived", "in_work", "handed_over"))
+    standing: str = value(
+        word(
+            "arrived",
+            "in_work",
+            "paused",
+            "handed_over",
+            "fetched_early",
+            "stopped_after_trial",
+            "unfinished",
+            "refused",
+        )
+    )
 
 
 @dataclass(frozen=True, kw_only=True)
