@@ -63,8 +63,15 @@ def _arrival(picture: JobPicture) -> Due:
             "vin": bool(picture.car.vin or picture.car.vin_absent),
             "odometer": visit is not None and visit.odometer_in is not None,
             "hoped_level": bool(picture.job.hoped_level),
+            "record": record_has_left(picture, "arrival"),
         }
     )
+
+
+def record_has_left(picture: JobPicture, kind: str) -> bool:
+    """Whether the newest closed document of this kind has left the shop."""
+    closed = [d.id for d in picture.documents if d.kind == kind]
+    return bool(closed) and any(d.document_id == closed[-1] for d in picture.deliveries)
 
 
 def _wash(picture: JobPicture) -> Due:

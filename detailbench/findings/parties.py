@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from detailbench.record.picture import JobPicture
+from detailbench.record.picture import JobPicture, ShopPicture
 from detailbench.record.things import Party
 
 ERRANDS = ("brings", "fetches", "both")
@@ -18,3 +18,18 @@ def bearer_for(picture: JobPicture, errand: str) -> Party | None:
     or nobody was noted. A bearer noted without an errand brings the car."""
     wanted = {errand, "both"} | ({""} if errand == "brings" else set())
     return next((p for p in reversed(picture.parties) if p.role == "bearer" and p.errand in wanted), None)
+
+
+PERSONAL = ("name", "contact", "address", "telephone", "mail")
+
+
+def owner_of_last(shop: ShopPicture, car_id: str) -> dict[str, str]:
+    """What is known of the owner in the newest job of a car: the fields that are filled."""
+    jobs = [j for j in shop.jobs if j.car_id == car_id]
+    if not jobs:
+        return {}
+    newest = max(jobs, key=lambda j: j.seq)
+    owner = next((p for p in shop.parties if p.role == "owner" and p.job_id == newest.id), None)
+    if owner is None:
+        return {}
+    return {name: value for name in PERSONAL if (value := shop.said(owner.id, name))}

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from detailbench.basics.errors import BadFile, Refused
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
+from detailbench.cli.walking.core.arrival import STRIKABLE
 from detailbench.cli.walking.core.hand import Hand
 from detailbench.cli.walking.core.shop import lamp_id
 from detailbench.cli.walking.kinds import At, amount
@@ -14,7 +15,6 @@ from detailbench.cli.walking.steps import marks as m
 from detailbench.cli.walking.steps import surface as s
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of
-from detailbench.moves.arrival import StrikeDamage
 from detailbench.moves.marks import CorrectMark, LookAgain, LookedNothingSeen, RecordMark, StrikeMark
 from detailbench.moves.move import Move
 from detailbench.moves.photos import AddPhoto, PairPhotos, StrikePhoto
@@ -115,22 +115,28 @@ def strike(step: m.Strike, hand: Hand) -> None:
     if step.what == "mark":
         hand.do(StrikeMark(hand.job, _last_mark(hand).id))
         return
+    if step.what in STRIKABLE:
+        there, strikes = STRIKABLE[step.what]
+        hand.do(strikes(hand.job, _newest(there(picture))))
+        return
     places = {p.id for p in picture.places if p.panel == hand.panel}
     newest = {
         "reading": [r.id for r in picture.readings if r.place_id in places],
         "trial": [t.id for t in picture.trials],
-        "damage": [d.id for d in picture.damages],
         "photo": [p.id for p in picture.photos],
     }[step.what]
-    if not newest:
-        raise Refused(_("There is nothing of that kind to strike out."), rule="nothing")
     moves: dict[str, Callable[[str, str], Move]] = {
         "reading": StrikeReading,
         "trial": StrikeTrial,
-        "damage": StrikeDamage,
         "photo": StrikePhoto,
     }
-    hand.do(moves[step.what](hand.job, newest[-1]))
+    hand.do(moves[step.what](hand.job, _newest(newest)))
+
+
+def _newest(ids: Sequence[str]) -> str:
+    if not ids:
+        raise Refused(_("There is nothing of that kind to strike out."), rule="nothing")
+    return ids[-1]
 
 
 def _add(hand: Hand, content: bytes, name: str, panel: str, step: m.AddPicture | m.DrawnPicture) -> None:
@@ -143,6 +149,7 @@ def _add(hand: Hand, content: bytes, name: str, panel: str, step: m.AddPicture |
             moment=step.moment,
             lamp_id=lamp_id(hand, step.lamp),
             caption=step.caption,
+            shows=step.shows,
         )
     )
 

@@ -40,7 +40,7 @@ class SignIt(Step):
     role: str = value(word(shown="owner|bearer|workshop"))
     signer: str = value(TEXT)
     way: str = value(word(shown="drawn|telephone|message|declined|absent"))
-    moment: str = named(word("arrival", "handover"), "handover")
+    moment: str = named(word("arrival", "supplement", "handover"), "handover")
 
 
 @dataclass(frozen=True, kw_only=True)

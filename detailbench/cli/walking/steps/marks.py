@@ -57,7 +57,9 @@ class LookAgain(Step):
 class Strike(Step):
     verb = "strike"
     does = "take the newest of these out again (marks and readings: on the panel in hand)"
-    what: str = value(word("mark", "reading", "trial", "damage", "photo"))
+    what: str = value(
+        word("mark", "reading", "trial", "photo", "damage", "repair", "limit", "remark", "bearer", "moved")
+    )
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -69,6 +71,7 @@ class AddPicture(Step):
     of: str = named(PANEL, "")
     lamp: str = named(TEXT, "")
     caption: str = named(TEXT, "")
+    shows: str = named(word("vin_plate", "plate", "odometer", "clock", "whole_car"), "")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -79,6 +82,7 @@ class DrawnPicture(Step):
     moment: str = named(word("arrival", "before", "trial", "after"), "before")
     lamp: str = named(TEXT, "")
     caption: str = named(TEXT, "")
+    shows: str = named(word("vin_plate", "plate", "odometer", "clock", "whole_car"), "")
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -86,7 +86,7 @@ class ClosingActs:
     # acts
     def close(self, passphrase: str, window: QWidget, failed: Callable[[object], object]) -> bool:
         """Close the document as the job stands, beside the window."""
-        from detailbench.moves.documents import CloseReport, open_key
+        from detailbench.moves.documents import CloseDocument, open_key
 
         bench: Any = self.context.bench
         picture = self.context.picture
@@ -94,12 +94,13 @@ class ClosingActs:
             return False
         known, folder, shop, clock, job_id = self.key, bench.folder, bench.shop(), self.context.clock, picture.job.id
 
+        kind = self.kind
         opened = [known] if known is not None else []
 
         def work() -> None:
             if not opened:
                 opened.append(open_key(folder, shop, passphrase, clock))
-            bench.do(CloseReport(job_id, opened[0]), None)
+            bench.do(CloseDocument(job_id, opened[0], kind), None)
 
         def refused(error: object) -> None:
             self.context.opened_key = opened[0] if opened else None  # stays open, whatever stopped it
