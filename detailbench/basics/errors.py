@@ -40,3 +40,7 @@ class Refused(DetailbenchError):
 
 class RecordTrouble(DetailbenchError):
     """The workshop folder cannot be opened, written or trusted as it stands."""
+
+
+class NotSaved(RecordTrouble):
+    """The disk did not take an entry; nothing was changed, and the same entry may be tried again as it is."""

@@ -9,10 +9,11 @@ from pathlib import Path
 from detailbench.basics.clock import Clock
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
+from detailbench.findings.clock import clock_behind, jump_back
 from detailbench.moves.move import SHOP, Move
 from detailbench.record.begun import begun_jobs
 from detailbench.record.checking import CheckResult, check
-from detailbench.record.journal import Standing, standing
+from detailbench.record.journal import Standing, last_at, standing
 from detailbench.record.picture import JobPicture, ShopPicture
 from detailbench.record.store import Store
 from detailbench.record.telling import Line, entries
@@ -96,17 +97,27 @@ class Bench:
         with self.store.reading() as connection:
             return standing(connection, scope)
 
+    def clock_trouble(self) -> str:
+        """What to say at the start when the computer's clock is before the last entry; empty when it is not."""
+        with self.store.reading() as connection:
+            return clock_behind(last_at(connection), self.clock.now())
+
     # writing
     def do(self, move: Move, initiator: object = None) -> Changes:
         """Make a move in one transaction, on the disk when this returns. Raises Refused, BadInput, RecordTrouble."""
         with self.store.writing(self.clock.now(), self.person) as w:
             w.know(self._jobs)
+            jumped = jump_back(w.last_at(), w.now)
             done = move.make(w)
-            if not w.changes:
-                return Changes(frozenset(), (), done.scope, done.says, done.id, done.note)
-            w.sign_off(done.scope, type(move).__name__, done.says, undoable=move.undoable)
-            changes = self._changes(w, done.scope, done.says, done.id, done.note)
-        return self._tell(changes, initiator)
+            note = " ".join(part for part in (done.note, jumped) if part)
+            if w.changes:
+                w.sign_off(done.scope, type(move).__name__, done.says, undoable=move.undoable)
+            changes = self._changes(w, done.scope, done.says, done.id, note)
+        if w.changes:
+            self._tell(changes, initiator)
+        if w.forgets:
+            self.store.leave_no_trace()
+        return changes
 
     def undo(self, scope: str = SHOP, initiator: object = None) -> Changes:
         """Take back the last move of a job, whoever made it. Raises Refused when there is none."""
@@ -143,7 +154,7 @@ class Bench:
     @staticmethod
     def _changes(w: Writer, scope: str, says: str, id_: str = "", note: str = "") -> Changes:
         kinds = frozenset(c.table for c in w.changes)
-        return Changes(kinds, tuple(c.id for c in w.changes), scope, says, id_, note, w.n)
+        return Changes(kinds, tuple(c.id for c in w.changes), scope, says, id_, note, w.n if w.changes else 0)
 
     # telling
     def watch(self, watcher: Watcher) -> Callable[[], None]:

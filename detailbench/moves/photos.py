@@ -9,15 +9,21 @@ from typing import ClassVar
 from detailbench.basics.clock import HandClock
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
-from detailbench.findings.states import state_of
+from detailbench.findings.panels import outline_of
+from detailbench.findings.states import State, state_of_all
 from detailbench.moves.move import Done
 from detailbench.moves.panels import lamp_of_the_shop, on_this_car
-from detailbench.record.picture import one
+from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Photo
 from detailbench.record.writing import Writer
 
 MOMENTS = ("arrival", "before", "trial", "after")
 SHOWS = ("vin_plate", "plate", "odometer", "clock", "whole_car")
+
+
+def _state(picture: JobPicture, panel: str, seq: int | None = None) -> State:
+    """The state a photo shows: of its panel, else of the whole car."""
+    return state_of_all(picture, (panel,) if panel else tuple(outline_of(picture).panels), seq)
 
 
 @dataclass(frozen=True)
@@ -51,7 +57,7 @@ class AddPhoto:
         kept = w.keep_file(
             self.content,
             seen.media_type,
-            self.name,
+            came_as=self.name,
             taken_at=seen.taken_at,
             offset_source=seen.offset_source or "",
             width_px=seen.width_px,
@@ -70,7 +76,7 @@ class AddPhoto:
             lamp_id=self.lamp_id,
             caption=self.caption,
             shows=self.shows,
-            **state_of(picture, self.panel).as_fields(),
+            **_state(picture, self.panel).as_fields(),
         )
         note = _("The photo says where it was taken; that stays out of every copy.") if seen.has_place else ""
         return Done(self.job_id, _("photo added"), photo.id, note)
@@ -107,7 +113,8 @@ class PairPhotos:
 
 @dataclass(frozen=True)
 class CorrectPhoto:
-    """New words under a photo, or what it shows; the old ones stay in the journal."""
+    """New words under a photo, or what it shows; the old ones stay in the journal. Of another panel, it carries the
+    state which that one was in when the photo was entered."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -127,7 +134,9 @@ class CorrectPhoto:
         lamp_of_the_shop(picture, self.values.get("lamp_id", ""))
         if self.values.get("mark_id"):
             one(picture.marks, self.values["mark_id"])
-        w.change(photo, **self.values)
+        panel = self.values.get("panel", photo.panel)
+        moved = {} if panel == photo.panel else _state(picture, panel, photo.seq).as_fields()
+        w.change(photo, **self.values, **moved)
         return Done(self.job_id, _("photo corrected"), photo.id)
 
 

@@ -12,15 +12,18 @@ from sqlalchemy import Connection, select
 from detailbench.basics.texts import _
 from detailbench.record.journal import START, Change, changes_in, hash_of
 from detailbench.record.store import Store
+from detailbench.record.sweeping import forgotten_files
 from detailbench.record.tables import TABLES, journal, personal
 
 COLUMNS = ("n", "at", "by", "scope", "act", "undoable", "refers_to")  # of the journal, each also in the text
+FORGETTING = "ForgetOwner"  # the move whose entries say which personal values were deleted
 ENTRY_FIELDS = (*COLUMNS, "says", "changes", "previous")
 
 
 @dataclass(frozen=True)
 class CheckResult:
-    """What a check found: sentences of trouble (none is good), and what was looked at."""
+    """What a check found: sentences of trouble (none is good), what was looked at, and ``notes`` on what is as it
+    should be and yet to be known."""
 
     troubles: tuple[str, ...]
     entries: int
@@ -28,6 +31,7 @@ class CheckResult:
     files: int
     head: str
     head_found: bool | None
+    notes: tuple[str, ...] = ()
 
 
 def check(store: Store, known_head: str | None = None) -> CheckResult:
@@ -37,18 +41,35 @@ def check(store: Store, known_head: str | None = None) -> CheckResult:
     with store.reading() as connection:
         rows, chain, head = _replay(connection, troubles)
         count = _compare(connection, rows, troubles)
-        _personal(connection, troubles)
-        hashes = [r["sha256"] for r in rows.get("evidence", {}).values() if not r["withdrawn"]]
+        values_gone = _personal(connection, _forgotten(connection), troubles)
+        files_gone = forgotten_files(connection)
+        hashes = [
+            r["sha256"] for r in rows.get("evidence", {}).values() if not r["withdrawn"] and not r.get("forgotten")
+        ]
     for sha256 in hashes:
         problem = store.files.problem(sha256)
         if problem:
             troubles.append(problem)
+    for sha256 in files_gone:
+        if store.files.has(sha256):
+            troubles.append(
+                _("The file {hash}… was forgotten and is still there; open the workshop once to delete it.").format(
+                    hash=sha256[:12]
+                )
+            )
+    notes: tuple[str, ...] = ()
+    if values_gone or files_gone:
+        notes = (
+            _("{n} values and {m} files were forgotten; their hashes stay, and the chain holds.").format(
+                n=values_gone, m=len(files_gone)
+            ),
+        )
     found = None
     if known_head is not None:
         found = known_head in chain
         if not found:
             troubles.append(_("The hash given is not in this journal: its tail was cut or the chain was written anew."))
-    return CheckResult(tuple(troubles), len(chain), count, len(hashes), head, found)
+    return CheckResult(tuple(troubles), len(chain), count, len(hashes), head, found, notes)
 
 
 def _replay(connection: Connection, troubles: list[str]) -> tuple[dict[str, dict[str, Any]], set[str], str]:
@@ -131,9 +152,26 @@ def _compare(connection: Connection, rows: dict[str, dict[str, Any]], troubles: 
     return count
 
 
-def _personal(connection: Connection, troubles: list[str]) -> None:
-    for row in connection.execute(select(personal).where(personal.c.value.is_not(None))):
-        if hashlib.sha256(((row.salt or "") + row.value).encode()).hexdigest() != row.digest:
+def _forgotten(connection: Connection) -> set[str]:
+    """The ids of the personal values that an entry of the journal says were forgotten."""
+    bodies = connection.execute(select(journal.c.body).where(journal.c.act == FORGETTING)).scalars()
+    return {c.id for body in bodies for c in _told(body)[1] if c.table == "personal"}
+
+
+def _personal(connection: Connection, forgotten: set[str], troubles: list[str]) -> int:
+    """How many values were forgotten; a value that changed, went or stayed without an entry for it is a trouble."""
+    gone = 0
+    for row in connection.execute(select(personal)):
+        if row.value is None and row.id in forgotten:
+            gone += 1
+        elif row.value is None:
+            troubles.append(
+                _("A personal value ({field}) is gone, and no entry of the journal forgets it.").format(field=row.field)
+            )
+        elif row.id in forgotten:
+            troubles.append(_("A personal value ({field}) was forgotten and is there again.").format(field=row.field))
+        elif hashlib.sha256(((row.salt or "") + row.value).encode()).hexdigest() != row.digest:
             troubles.append(
                 _("A personal value ({field}) does not match its hash in the journal.").format(field=row.field)
             )
+    return gone

@@ -6,7 +6,7 @@ import hashlib
 import os
 from pathlib import Path
 
-from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.errors import NotSaved, RecordTrouble
 from detailbench.basics.texts import _
 
 
@@ -19,16 +19,20 @@ class EvidenceStore:
     """The folder ``evidence``: two letters, then the hash."""
 
     def __init__(self, folder: Path) -> None:
-        self._folder = folder
+        self.folder = folder
 
     def path(self, sha256: str) -> Path:
-        return self._folder / sha256[:2] / sha256
+        return self.folder / sha256[:2] / sha256
+
+    def _stone(self, sha256: str) -> Path:
+        """What says that a file was forgotten, not lost."""
+        return self.path(sha256).with_suffix(".forgotten")
 
     def keep(self, content: bytes) -> str:
         """Write ``content`` whole or not at all; returns its hash. Raises RecordTrouble when the disk refuses."""
         sha256 = digest_of(content)
         target = self.path(sha256)
-        if target.is_file():
+        if target.is_file() and self.problem(sha256) is None:  # a spoilt one is written anew
             return sha256
         part = target.with_suffix(".part")
         try:
@@ -40,16 +44,39 @@ class EvidenceStore:
             part.replace(target)
         except OSError as error:
             part.unlink(missing_ok=True)
-            raise RecordTrouble(
+            raise NotSaved(
                 _("The file could not be kept ({cause}). Free some space and try again.").format(cause=error.strerror)
             ) from error
         return sha256
+
+    def has(self, sha256: str) -> bool:
+        """True when a file lies there; not whether it is whole."""
+        return self.path(sha256).is_file()
+
+    def drop(self, sha256: str) -> None:
+        """Delete a kept file that was forgotten; what says so stays in its place. Raises RecordTrouble."""
+        try:
+            self._stone(sha256).parent.mkdir(parents=True, exist_ok=True)
+            self._stone(sha256).touch()
+            self.path(sha256).unlink(missing_ok=True)
+        except OSError as error:
+            raise RecordTrouble(
+                _(
+                    "The kept file {hash}… could not be deleted ({cause}); it goes when the workshop is next opened."
+                ).format(hash=sha256[:12], cause=error.strerror)
+            ) from error
 
     def read(self, sha256: str) -> bytes:
         """The bytes. Raises RecordTrouble when the file is missing or no longer what it was."""
         try:
             content = self.path(sha256).read_bytes()
         except OSError as error:
+            if self._stone(sha256).is_file():
+                raise RecordTrouble(
+                    _("The file {hash}… was forgotten with its owner's data; only its hash stays.").format(
+                        hash=sha256[:12]
+                    )
+                ) from error
             raise RecordTrouble(
                 _("The kept file {hash}… is missing from the workshop folder.").format(hash=sha256[:12])
             ) from error

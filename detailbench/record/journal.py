@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Any
 
 import rfc8785
@@ -85,6 +86,18 @@ def head(connection: Connection) -> tuple[int, str]:
     """Number and hash of the last entry; (0, zeros) for an empty journal."""
     row = connection.execute(select(journal.c.n, journal.c.hash).order_by(journal.c.n.desc()).limit(1)).first()
     return (row.n, row.hash) if row else (0, START)
+
+
+def last_at(connection: Connection) -> datetime | None:
+    """When the last entry was made, by the clock of then; None for an empty journal."""
+    at = connection.execute(select(journal.c.at).order_by(journal.c.n.desc()).limit(1)).scalar()
+    return None if at is None else datetime.fromisoformat(at)
+
+
+def latest_at(connection: Connection) -> datetime | None:
+    """The latest time any entry carries; None for an empty journal."""
+    times = connection.execute(select(journal.c.at)).scalars()
+    return max((datetime.fromisoformat(at) for at in times), default=None)
 
 
 def append(connection: Connection, entry: Entry) -> str:

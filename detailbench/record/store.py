@@ -13,13 +13,14 @@ from sqlalchemy import Connection, Engine, create_engine, event, select
 from sqlalchemy.exc import DatabaseError
 from sqlalchemy.pool import QueuePool
 
-from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.errors import NotSaved, RecordTrouble
 from detailbench.basics.texts import _
 from detailbench.record import schema
 from detailbench.record.evidence import EvidenceStore
 from detailbench.record.journal import head
 from detailbench.record.lock import WriterLock
 from detailbench.record.picture import JobPicture, ShopPicture, job_picture, shop_picture
+from detailbench.record.sweeping import rewrite, sweep_files
 from detailbench.record.tables import workshop
 from detailbench.record.writing import Writer
 
@@ -52,6 +53,8 @@ def _engine(file: Path, *, writes: bool) -> Engine:
             # rollback journal: write-ahead logging has lost commits in the SQLite versions still in use
             raw.execute("PRAGMA journal_mode=DELETE")
             raw.execute("PRAGMA synchronous=EXTRA")
+            # what is deleted is written over: a forgotten value must not linger in the file
+            raw.execute("PRAGMA secure_delete=ON")
 
     @event.listens_for(engine, "begin")
     def begin(connection: Connection) -> None:
@@ -123,6 +126,9 @@ class Store:
         if newer:
             self.read_only = newer
             self._lock.free()
+        elif self.read_only is None:
+            with self.reading() as connection:
+                sweep_files(connection, self.files)
 
     @contextmanager
     def reading(self) -> Iterator[Connection]:
@@ -146,11 +152,27 @@ class Store:
             with self._writers.begin() as connection:
                 yield Writer(connection, self.files, now, person_id)
         except DATABASE_TROUBLE as error:
-            raise RecordTrouble(
+            raise NotSaved(
                 _(
                     "This was not saved: {cause}. What was there before is unharmed; free some space or check the "
                     "folder, then do it again."
                 ).format(cause=cause_of(error))
+            ) from error
+
+    def leave_no_trace(self) -> None:
+        """What was forgotten leaves the disk, once its move is through. Raises RecordTrouble: forgotten it is."""
+        try:
+            with self.reading() as connection:
+                sweep_files(connection, self.files)
+            if self._writers is not None:
+                rewrite(self._writers, self._file)
+        except (*DATABASE_TROUBLE, OSError) as error:
+            cause = error.strerror or error if isinstance(error, OSError) else cause_of(error)
+            raise RecordTrouble(
+                _(
+                    "It was forgotten, but traces may still lie in the workshop's files ({cause}); free some space and "
+                    "forget once more."
+                ).format(cause=cause)
             ) from error
 
     def shop(self) -> ShopPicture:

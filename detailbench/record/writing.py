@@ -5,9 +5,10 @@ from __future__ import annotations
 import hashlib
 import secrets
 import uuid
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import datetime
+from pathlib import Path
 from typing import Any, TypeVar
 
 from sqlalchemy import Connection, func, select
@@ -40,6 +41,7 @@ class Writer:
         self._count = 0
         self.changes: list[log.Change] = []
         self._known: Mapping[str, JobPicture] = {}
+        self.forgets = False  # something was forgotten: its file and its traces go once the transaction is through
 
     def know(self, pictures: Mapping[str, JobPicture]) -> None:
         """Pictures read before this transaction; one of them serves while nothing has been written since."""
@@ -74,6 +76,27 @@ class Writer:
     def ever(self, cls: type[Thing], field: str) -> list[Any]:
         """Every value a field of a table holds, withdrawn rows included."""
         return list(self._connection.execute(select(TABLES[cls].c[field])).scalars())
+
+    def every(self, cls: type[T], **equal: str) -> tuple[T, ...]:
+        """Every thing of a kind with these values, withdrawn ones included, in the order of entry."""
+        table = TABLES[cls]
+        query = select(table).order_by(table.c.seq)
+        for name, value in equal.items():
+            query = query.where(table.c[name] == value)
+        return tuple(thing_of(cls, row) for row in self._connection.execute(query).mappings())
+
+    def latest_at(self) -> datetime | None:
+        """The latest time any journal entry carries, which is not that of the last one where a clock was set back."""
+        return log.latest_at(self._connection)
+
+    def last_at(self) -> datetime | None:
+        """When the last journal entry was made; None in a new workshop."""
+        return log.last_at(self._connection)
+
+    @property
+    def folder(self) -> Path:
+        """The workshop's folder."""
+        return self._files.folder.parent
 
     def evidence_bytes(self, sha256: str) -> bytes:
         return self._files.read(sha256)
@@ -122,23 +145,59 @@ class Writer:
         self._connection.execute(personal.insert().values(**row, salt=salt, value=value))
         self.changes.append(log.Change("personal", str(row["id"]), row, None))
 
-    def keep_file(self, content: bytes, media_type: str, name: str = "", **facts: Any) -> Evidence:
-        """Keep a file; the same bytes are kept once."""
+    def keep_file(
+        self, content: bytes, media_type: str, name: str = "", *, came_as: str = "", **facts: Any
+    ) -> Evidence:
+        """Keep a file; the same bytes are kept once. ``name`` is one of our own; the name a file came with may tell
+        whose it is, so it is kept apart as a personal value."""
         sha256 = self._files.keep(content)
-        table = TABLES[Evidence]
-        found = (
-            self._connection.execute(select(table).where(table.c.sha256 == sha256, table.c.withdrawn.is_(False)))
-            .mappings()
-            .first()
-        )
-        if found is not None:
-            return thing_of(Evidence, found)
-        return self.add(Evidence, sha256=sha256, size=len(content), media_type=media_type, name=name, **facts)
+        for found in self.every(Evidence, sha256=sha256):
+            if not found.withdrawn and not found.forgotten:
+                return found
+        kept = self.add(Evidence, sha256=sha256, size=len(content), media_type=media_type, name=name, **facts)
+        if came_as:
+            self.personal(kept.id, "file_name", came_as)
+        return kept
+
+    def bring_in(self, thing: Thing) -> None:
+        """A thing from elsewhere as it is, with its id, time and person; only its place in the order is new."""
+        self._count += 1
+        row = row_of(replace(thing, seq=self.n * PER_ENTRY + self._count))
+        self._connection.execute(TABLES[type(thing)].insert().values(**row))
+        self.changes.append(log.Change(thing.table, thing.id, row, None))
+
+    def forget_values(self, subjects: Iterable[str]) -> int:
+        """Delete the personal values of these subjects and their salts, old ones included; their hashes stay and say
+        nothing any more. Returns how many. Cannot be undone."""
+        wanted, gone = set(subjects), 0
+        for row in self._connection.execute(select(personal).where(personal.c.value.is_not(None))).mappings().all():
+            if row["subject"] not in wanted:
+                continue
+            here = personal.c.id == row["id"]
+            self._connection.execute(personal.update().where(here).values(value=None, salt=None, withdrawn=True))
+            was = {"withdrawn": bool(row["withdrawn"])}
+            self.changes.append(log.Change("personal", row["id"], {"withdrawn": True}, was))
+            gone += 1
+        self.forgets = self.forgets or gone > 0
+        return gone
+
+    def forget_file(self, sha256: str) -> int:
+        """Mark a kept file as forgotten; it is deleted once the transaction is through. Its hash stays. Returns 1, or
+        0 where it was forgotten before."""
+        rows = [e for e in self.every(Evidence, sha256=sha256) if not e.forgotten]
+        for evidence in rows:
+            self.change(evidence, forgotten=True)
+        self.forgets = self.forgets or bool(rows)
+        return int(bool(rows))
 
     def take_back(self, change: log.Change) -> None:
         """Carry out the inverse of a change. A kept file that something else still names stays kept."""
         if change.table == Evidence.table and still_named(self._connection, [change.inverse()]):
             return
+        if change.table == "personal" and change.was is None and change.now["field"] == "file_name":
+            kept = log.Change(Evidence.table, change.now["subject"], {"withdrawn": True}, None)
+            if still_named(self._connection, [kept]):
+                return
         self.apply(change.inverse())
 
     def apply(self, change: log.Change) -> None:

@@ -52,7 +52,7 @@ def test_a_photo_taken_back_stays_where_another_job_shows_it(invented: InventedS
     invented.bench.undo(one)
     assert invented.picture(one).photos == ()
     photo = invented.picture(two).photos[0]
-    assert invented.picture(two).evidence_of(photo.evidence_id).name == "one.jpg"
+    assert invented.picture(two).said(photo.evidence_id, "file_name") == "one.jpg"
     invented.bench.redo(one)
     assert len(invented.picture(one).photos) == 1
     assert check(invented.bench.store).troubles == ()

@@ -101,8 +101,9 @@ def test_a_kept_file_changed_or_missing_is_found(
     assert any(told in t for t in act(worked).troubles)
 
 
-def test_a_forgotten_personal_value_is_no_trouble(worked: InventedShop) -> None:
-    assert behind_its_back(worked, "UPDATE personal SET value = NULL, salt = NULL").troubles == ()
+def test_personal_values_that_went_without_an_entry_that_forgets_them_are_found(worked: InventedShop) -> None:
+    told = behind_its_back(worked, "UPDATE personal SET value = NULL, salt = NULL WHERE field = 'telephone'").troubles
+    assert told == ("A personal value (telephone) is gone, and no entry of the journal forgets it.",)
 
 
 def without_the_last_entry(invented: InventedShop) -> None:
