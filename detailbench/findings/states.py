@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -10,6 +10,7 @@ from detailbench.record.picture import JobPicture
 from detailbench.record.things import StateNote
 
 READY = frozenset({"decontaminated", "wiped"})
+CLEANER = ("dirty", "washed", "decontaminated", "wiped")  # each is further than the one before
 
 
 @dataclass(frozen=True)
@@ -38,6 +39,19 @@ def states(picture: JobPicture) -> Mapping[str, State]:
 def state_of(picture: JobPicture, panel: str) -> State:
     """The state of one panel now."""
     return states(picture).get(panel, State())
+
+
+def state_of_all(picture: JobPicture, panels: Sequence[str], seq: int | None = None) -> State:
+    """The state of what shows several panels at once: as clean as the least clean of them, polished where all are,
+    and covered as all are, else not known. ``seq``: as it was at this place in the order of entry."""
+    known = _folded(n for n in picture.state_notes if seq is None or n.seq < seq)
+    found = [known.get(panel, State()) for panel in panels] or [State()]
+    covers = {s.cover for s in found}
+    return State(
+        clean=min((s.clean for s in found), key=CLEANER.index),
+        work="polished" if all(s.work == "polished" for s in found) else "as_found",
+        cover=covers.pop() if len(covers) == 1 else "not_known",
+    )
 
 
 def state_when_entered(picture: JobPicture, panel: str, seq: int) -> State:

@@ -11,14 +11,13 @@ from dataclasses import dataclass
 
 from detailbench.basics.texts import _
 from detailbench.findings.limits import panel_list
-from detailbench.findings.states import READY, State, state_of
+from detailbench.findings.states import CLEANER, READY, State, state_of
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import WashStep
 
 KINDS = ("pre_rinse", "contact_wash", "iron", "tar", "clay", "rinse", "dry", "panel_wipe")
 DECONTAMINATION = frozenset({"iron", "tar", "clay"})
 COATED = frozenset({"earlier_coating", "protected"})
-CLEANER = ("dirty", "washed", "decontaminated", "wiped")  # each is further than the one before
 
 
 @dataclass(frozen=True)

@@ -38,6 +38,8 @@ RULES = {
     "gauge_check": "gauge check failed",
     "no_process": "no process adopted",
     "not_seen_to_work": "not seen to work on this paint",
+    "supplement": "supplement not answered",
+    "low_reading": "reading below “leave below” taken out",
 }
 
 
