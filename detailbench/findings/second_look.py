@@ -24,7 +24,7 @@ class SecondLookDue:
 
 
 def second_look_due(picture: JobPicture, zone: tzinfo | None = None) -> SecondLookDue:
-    """What there is to look at again. Days are those of ``zone``, the shop's own clock."""
+    """What there is to look at again. Days are those of ``zone``; none given: of the clock each time was noted by."""
     worked: dict[str, datetime] = {}
     for run in picture.runs:
         if run.ended == "finished" and run.finished_at is not None:
@@ -37,7 +37,8 @@ def second_look_due(picture: JobPicture, zone: tzinfo | None = None) -> SecondLo
     for look in picture.second_looks:
         looked.update(dict.fromkeys(look.panels, look.stated_at or look.entered_at))
     open_ = tuple(panel for panel, at in worked.items() if panel not in looked or looked[panel] < at)
-    on = max(((worked[p].astimezone(zone) + NEXT_DAY).date() for p in open_), default=None)
+    at = [worked[p] if zone is None else worked[p].astimezone(zone) for p in open_]
+    on = max(((one + NEXT_DAY).date() for one in at), default=None)
     return SecondLookDue(open_, on, picture.second_looks)
 
 

@@ -355,7 +355,9 @@ class Window(QWidget):
     # coming back
     def _say_where(self) -> None:
         if self.context.picture is not None:
-            words = you_were_here(self.context.picture, self.context.clock.now())
+            bench = self.context.bench
+            person = bench.person if bench is not None else ""
+            words = you_were_here(self.context.picture, self.context.clock.now(), person)
             if words:
                 self.notices.say(words, "plain")
 

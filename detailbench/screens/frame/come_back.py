@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
@@ -21,44 +22,96 @@ if TYPE_CHECKING:
 BREAK = timedelta(minutes=10)
 
 
-def you_were_here(picture: JobPicture, now: datetime) -> str:
-    """``you were here: bonnet, place 3 of 8, 42 minutes ago``; empty when nothing is entered or it was just now."""
+def you_were_here(picture: JobPicture, now: datetime, person_id: str = "") -> str:
+    """``you were here: bonnet, place 3 of 8, 42 minutes ago``, over a night ``… yesterday 17:40``; where somebody else
+    than who enters now was there, ``Ana was here: …``. Empty when nothing is entered or it was just now."""
+    found = _last_seen(picture)
+    if found is None or now - found.at < BREAK:
+        return ""
+    who = ""
+    if found.by and found.by != person_id:
+        who = next((p.name for p in picture.shop.people if p.id == found.by), "")
+    where = ", ".join(part for part in (found.where, found.words, since_words(found.at, now)) if part)
+    if who and person_id:
+        return _("{person} was here: {where}").format(person=who, where=where)
+    return _("you were here: {where}").format(where=where)
+
+
+@dataclass(frozen=True)
+class _Seen:
+    """The last thing entered on the car: when, by whom, where, and where exactly."""
+
+    seq: int
+    at: datetime
+    by: str
+    where: str
+    words: str = ""
+
+
+def _last_seen(picture: JobPicture) -> _Seen | None:
     places = {p.id: p for p in picture.places}
-    found: list[tuple[datetime, str, str]] = []
-    for reading in picture.readings:
-        place = places.get(reading.place_id)
-        if place is not None:
-            of = sum(1 for p in picture.places if p.panel == place.panel)
-            words = _("place {number} of {count}").format(number=format_number(place.number), count=format_number(of))
-            found.append((reading.entered_at, place.panel, words))
-    found += [(thing.entered_at, thing.panel, "") for thing in picture.marks]
-    found += [(thing.entered_at, thing.panel, "") for thing in picture.panel_looks]
-    found += [(thing.entered_at, thing.panel, "") for thing in picture.trials]
-    found += [(thing.entered_at, thing.panel, "") for thing in picture.runs]
-    if not found:
-        return ""
-    at, panel, words = max(found, key=lambda f: f[0])
-    gone = now - at
-    if gone < BREAK:
-        return ""
-    where = ", ".join(part for part in (panel_name(panel), words) if part)
-    return _("you were here: {where}, {ago}").format(where=where, ago=ago(gone))
+    found: list[_Seen] = []
+    if picture.readings and picture.readings[-1].place_id in places:
+        reading = picture.readings[-1]
+        place = places[reading.place_id]
+        of = sum(1 for p in picture.places if p.panel == place.panel)
+        words = _("place {number} of {count}").format(number=format_number(place.number), count=format_number(of))
+        found.append(_seen(reading, panel_name(place.panel), words))
+    on_one_panel = (picture.marks, picture.panel_looks, picture.trials, picture.rub_tests, picture.supplement)
+    for things in on_one_panel:
+        if things and things[-1].panel:
+            found.append(_seen(things[-1], panel_name(things[-1].panel)))
+    ended = [r for r in picture.runs if r.finished_at is not None]
+    for run in (*picture.runs[-1:], *sorted(ended, key=lambda r: r.finished_at or r.started_at)[-1:]):
+        seen = _seen(run, panel_name(run.panel))
+        found.append(replace(seen, at=run.finished_at or run.started_at))
+    for several in (picture.wash_steps, picture.state_notes, picture.protections, picture.second_looks):
+        if several:
+            found.append(_seen(several[-1], _panels_words(several[-1].panels)))
+    return max(found, key=lambda f: (f.at, f.seq), default=None)
+
+
+def _seen(thing: Thing, where: str, words: str = "") -> _Seen:
+    return _Seen(thing.seq, thing.entered_at, thing.entered_by, where, words)
+
+
+def _panels_words(panels: Sequence[str]) -> str:
+    if len(panels) == 1:
+        return panel_name(panels[0])
+    return _("{n} panels").format(n=format_number(len(panels)))
 
 
 def stage_to_return_to(picture: JobPicture, stages: Sequence[Stage]) -> str:
     """The stage in which the last thing was entered; the first stage of the day where nothing was."""
     entered: dict[str, Sequence[Thing]] = {
-        "arrival": picture.damages,
-        "wash": (*picture.state_notes, *picture.holds),
+        "arrival": (*picture.damages, *picture.repairs, *picture.custody[:1], *picture.limits),
+        "wash": (*picture.state_notes, *picture.holds, *picture.wash_steps, *picture.rub_tests, *picture.supplement),
         "marks": (*picture.marks, *picture.panel_looks, *picture.photos),
         "thickness": (*picture.sessions, *picture.check_readings, *picture.readings),
         "trials": (*picture.trials, *picture.outcomes),
         "work": picture.runs,
-        "handover": (*picture.protections, *picture.acceptances, *picture.signatures, *picture.mark_checks),
+        "handover": (
+            *picture.protections,
+            *picture.second_looks,
+            *picture.other_work,
+            *picture.acceptances,
+            *(s for s in picture.signatures if s.moment == "handover"),
+            *picture.mark_checks,
+        ),
     }
     last = {key: max((t.seq for t in things), default=0) for key, things in entered.items()}
     keys = [stage.key for stage in stages]
     return max(keys, key=lambda key: last.get(key, 0), default="")
+
+
+def since_words(at: datetime, now: datetime) -> str:
+    """``42 minutes ago`` on the same day, else ``yesterday 17:40`` or the day and the time, by the clock of now."""
+    then = at.astimezone(now.tzinfo)
+    if then.date() == now.date():
+        return ago(now - at)
+    if then.date() == (now - timedelta(days=1)).date():
+        return _("yesterday {time}").format(time=f"{then:%H:%M}")
+    return f"{then:%Y-%m-%d %H:%M}"
 
 
 def ago(gone: timedelta) -> str:
@@ -66,9 +119,7 @@ def ago(gone: timedelta) -> str:
     minutes = int(gone.total_seconds() // 60)
     if minutes < 2 * 60:
         return _("{n} minutes ago").format(n=format_number(minutes))
-    if minutes < 2 * 24 * 60:
-        return _("{n} hours ago").format(n=format_number(minutes // 60))
-    return _("{n} days ago").format(n=format_number(minutes // (24 * 60)))
+    return _("{n} hours ago").format(n=format_number(minutes // 60))
 
 
 class Absence(QObject):
