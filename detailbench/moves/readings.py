@@ -80,7 +80,7 @@ class RecordCheck:
             raise BadInput(_("Type at least one value."), field="values_um")
         made = rounds(picture, session)
         round_no = made[-1].round_no if made else 1
-        if made and (self.again or _is_over(picture, made[-1], shim)):
+        if made and ((self.again and not _waits_for(picture, made[-1], shim)) or _is_over(picture, made[-1], shim)):
             round_no += 1
         for value in self.values_um:
             _shown(value, "values_um")
@@ -96,6 +96,13 @@ class RecordCheck:
             )
         shown = " · ".join(format_number(v, None, language()) for v in self.values_um)
         return Done(self.job_id, _("gauge check, {shim}: {values} µm").format(shim=shim.label, values=shown))
+
+
+def _waits_for(picture: JobPicture, last: RoundOfChecks, shim: Shim) -> bool:
+    """Whether the newest round is one begun again that has no reading of this foil or plate yet: both said *again* are
+    one round."""
+    own = [c.shim_id for c in picture.check_readings if (c.session_id, c.round_no) == (last.session.id, last.round_no)]
+    return last.round_no > 1 and last.check is None and shim.id not in own
 
 
 def _is_over(picture: JobPicture, last: RoundOfChecks, shim: Shim) -> bool:
