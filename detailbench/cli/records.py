@@ -63,6 +63,8 @@ def check_it(words: Namespace) -> int:
         store.close()
     for trouble in found.troubles:
         print(trouble)
+    for note in found.notes:
+        print(note)
     print(
         _("{entries} journal entries, {rows} rows, {files} kept files looked at. Head: {head}").format(
             entries=found.entries, rows=found.rows, files=found.files, head=found.head

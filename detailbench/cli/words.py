@@ -126,6 +126,22 @@ def parser() -> argparse.ArgumentParser:
     _workshop(check)
     check.add_argument("--head", metavar="HASH", help="a journal hash kept elsewhere, as printed in a closed document")
 
+    backup = word("backup", "back a workshop up: database, kept files, the encrypted key", "safe", "back_it_up")
+    backup.add_argument("folder", type=Path, metavar="WORKSHOP")
+    backup.add_argument("--to", required=True, type=Path, metavar="FOLDER", help="the backup folder; it keeps several")
+
+    back = word(
+        "restore",
+        "bring a backup back into a new folder, and check it",
+        "safe",
+        "bring_back",
+        "Nothing is written over. Where a kept file is missing it is named, and nothing is restored.",
+    )
+    back.add_argument("folder", type=Path, metavar="FOLDER", help="the backup folder (its newest) or one dated folder")
+    back.add_argument("--to", required=True, type=Path, metavar="NEW_FOLDER", help="a folder that does not exist yet")
+    back.add_argument("--head", metavar="HASH", help="a journal hash kept elsewhere, as printed in a closed document")
+    back.add_argument("--even-so", action="store_true", help="restore what there is, although files are missing")
+
     workings = word(
         "workings",
         "redo a computed figure: inputs as JSON on standard input, the working as JSON out",

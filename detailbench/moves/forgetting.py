@@ -9,7 +9,7 @@ from typing import ClassVar
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
 from detailbench.moves.move import Done
-from detailbench.record.backups_made import backups_made
+from detailbench.record.backups_made import backups_made, known_gone
 from detailbench.record.picture import JobPicture
 from detailbench.record.thing import JobThing
 from detailbench.record.things import ALL, Agreement, Delivery, Document, Evidence, Forgetting, Photo, Signature
@@ -73,7 +73,7 @@ class ForgetOwner:
 def out_of_reach(w: Writer, picture: JobPicture) -> str:
     """What no move can delete, in sentences: backups made, copies that left the shop, what stands in the chain."""
     parts = []
-    made = backups_made(w.folder)
+    made = [b for b in backups_made(w.folder) if not known_gone(b)]
     if made:
         where = ", ".join(f"{b.folder} ({b.at[:10]})" for b in made)
         parts.append(_("Not reached: {n} backups, still holding it: {where}.").format(n=len(made), where=where))

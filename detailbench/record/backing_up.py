@@ -23,8 +23,8 @@ from filelock import FileLock, Timeout
 from detailbench import __version__
 from detailbench.basics.errors import RecordTrouble
 from detailbench.basics.texts import _
+from detailbench.record.backups_made import MARK, BackupMade, note_backup
 from detailbench.record.backups_made import NAME as MADE
-from detailbench.record.backups_made import BackupMade, note_backup
 from detailbench.record.evidence import EvidenceStore
 from detailbench.record.whole_files import settle, write_over
 
@@ -33,7 +33,6 @@ EVIDENCE = "evidence"
 LIST = "evidence.txt"
 FACTS = "backup.json"
 KEY = "key"
-MARK = "detailbench-backups.txt"  # tells the backup disk from the empty place where it is usually mounted
 FORMAT = "detailbench-backup"
 VERSION = 1
 KEEP_NEWEST = 12

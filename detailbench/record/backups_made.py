@@ -16,6 +16,7 @@ from detailbench.basics.texts import _
 from detailbench.record.whole_files import write_over
 
 NAME = "backups.json"
+MARK = "detailbench-backups.txt"  # tells the backup disk from the empty place where it is usually mounted
 
 
 @dataclass(frozen=True)
@@ -33,7 +34,8 @@ class BackupMade:
 def backups_made(workshop: Path) -> tuple[BackupMade, ...]:
     """The backups noted, oldest first; what cannot be read is left out."""
     found = []
-    for each in _noted(workshop).get("made", []):
+    noted = _noted(workshop).get("made", [])
+    for each in noted if isinstance(noted, list) else ():
         try:
             found.append(
                 BackupMade(
@@ -47,10 +49,16 @@ def backups_made(workshop: Path) -> tuple[BackupMade, ...]:
 
 
 def note_backup(workshop: Path, made: BackupMade) -> None:
-    """Add one to the list. Raises RecordTrouble."""
+    """Add one to the list; those thinned out since leave it. Raises RecordTrouble."""
     noted = _noted(workshop)
-    noted["made"] = [*(asdict(b) for b in backups_made(workshop)), asdict(made)]
+    noted["made"] = [*(asdict(b) for b in backups_made(workshop) if not known_gone(b)), asdict(made)]
     _write(workshop, noted)
+
+
+def known_gone(made: BackupMade) -> bool:
+    """True when its backup folder is in reach and the backup is no longer in it."""
+    dated = Path(made.folder)
+    return (dated.parent / MARK).is_file() and not dated.exists()
 
 
 def backup_folder(workshop: Path) -> Path | None:
