@@ -11,18 +11,29 @@ from detailbench.thickness.change import change
 from detailbench.thickness.gauge import GaugeAccuracy, Shim
 from detailbench.thickness.gauge_check import check_gauge
 from detailbench.thickness.gloss import gloss_angle, haze_index
+from detailbench.thickness.layer_check import check_layer
 from detailbench.thickness.odd_findings import PanelMean
 from detailbench.thickness.odd_panels import USUAL_SCATTER_UM, odd_panels
 from detailbench.thickness.panel import panel
+from detailbench.thickness.permission_calculations import PERMISSION_CALCULATIONS
 from detailbench.thickness.place import read_place, repeatability, stated_repeatability
 from detailbench.thickness.places_needed import places_needed
-from detailbench.thickness.two_point import two_point
+from detailbench.thickness.smallest_change import smallest_change
+from detailbench.thickness.two_point import prove, two_point
 
 Inputs = Mapping[str, Any]
 
 ZERO = Field("zero_um", "raw readings on the zero plate", "numbers", fewest=2)
 SHIM = Field("shim_um", "raw readings on the shim", "numbers", fewest=2)
 CERTIFIED = Field("certified_um", "the shim's certified thickness", above=0)
+FIXED = Field("fixed_um", "fixed part of the gauge's stated accuracy", minimum=0)
+SHARE = Field("share", "share of the reading in it, 0.01 for 1 %", required=False, default=0.0, minimum=0)
+SCATTER = (
+    Field("repeatability_um", "s_r of one reading", minimum=0),
+    Field("readings_per_place", "readings at each place", "integer", required=False, default=1, minimum=1),
+    Field("reposition_um", "scatter from finding the place again", required=False, default=0.0, minimum=0),
+    Field("removal_scatter_um", "scatter of the removal itself", required=False, default=0.0, minimum=0),
+)
 RESOLUTION = Field("resolution_um", "the gauge's last digit, 0 if not stated", required=False, default=0.0, minimum=0)
 
 
@@ -41,6 +52,22 @@ def _gauge_check(v: Inputs) -> Working:
 def _two_point(v: Inputs) -> Working:
     shim = Shim(v["certified_um"], u_um=v["certified_u_um"])
     return two_point(v["zero_um"], v["shim_um"], shim, v["repeatability_um"]).working(v["reading_um"])
+
+
+def _two_point_proof(v: Inputs) -> Working:
+    first = Shim(v["certified_um"], serial=v["shim_serial"])
+    second = Shim(v["second_certified_um"], v["second_accuracy_um"], v["second_serial"])
+    line = two_point(v["zero_um"], v["shim_um"], first, v["repeatability_um"])
+    return prove(line, v["second_shim_um"], second, GaugeAccuracy(v["fixed_um"], v["share"])).working
+
+
+def _layer_check(v: Inputs) -> Working:
+    return check_layer(
+        v["layer_um"],
+        reference=Shim(v["certified_um"], v["reference_accuracy_um"]),
+        accuracy=GaugeAccuracy(v["fixed_um"], v["share"]),
+        temperature_c=v["temperature_c"],
+    ).working
 
 
 def _place(v: Inputs) -> Working:
@@ -72,8 +99,8 @@ CALCULATIONS = (
             SHIM,
             CERTIFIED,
             Field("shim_accuracy_um", "± of the shim's certificate", required=False, default=0.0, minimum=0),
-            Field("fixed_um", "fixed part of the gauge's stated accuracy", minimum=0),
-            Field("share", "share of the reading in it, 0.01 for 1 %", required=False, default=0.0, minimum=0),
+            FIXED,
+            SHARE,
             Field("zero_accuracy_um", "± of the zero plate", required=False, default=0.0, minimum=0),
             Field(
                 "principle",
@@ -99,6 +126,37 @@ CALCULATIONS = (
             Field("repeatability_um", "s_r of one reading; that of the shim readings if left out", required=False),
         ),
         _two_point,
+    ),
+    Calculation(
+        "two_point_proof",
+        "A corrected gauge tried on a second shim that took no part",
+        (
+            ZERO,
+            SHIM,
+            CERTIFIED,
+            Field("shim_serial", "what tells the shim apart", "text", required=False, default=""),
+            Field("repeatability_um", "s_r of one reading; that of the shim readings if left out", required=False),
+            Field("second_shim_um", "raw readings on the second shim", "numbers", fewest=5),
+            Field("second_certified_um", "its certified thickness", above=0),
+            Field("second_accuracy_um", "± of its certificate", required=False, default=0.0, minimum=0),
+            Field("second_serial", "what tells it apart", "text", required=False, default=""),
+            FIXED,
+            SHARE,
+        ),
+        _two_point_proof,
+    ),
+    Calculation(
+        "layer_check",
+        "Raw readings of a layer gauge on a reference layer against its certificate",
+        (
+            Field("layer_um", "raw readings of the reference layer", "numbers", fewest=5),
+            Field("certified_um", "the reference's certified thickness", above=0),
+            Field("reference_accuracy_um", "± of its certificate", required=False, default=0.0, minimum=0),
+            FIXED,
+            SHARE,
+            Field("temperature_c", "temperature at the check", required=False),
+        ),
+        _layer_check,
     ),
     Calculation(
         "place",
@@ -222,10 +280,7 @@ CALCULATIONS = (
         "How many places show a change, and the floor the shim readings set",
         (
             Field("change_um", "smallest change to be seen", above=0),
-            Field("repeatability_um", "s_r of one reading", minimum=0),
-            Field("readings_per_place", "readings at each place", "integer", required=False, default=1, minimum=1),
-            Field("reposition_um", "scatter from finding the place again", required=False, default=0.0, minimum=0),
-            Field("removal_scatter_um", "scatter of the removal itself", required=False, default=0.0, minimum=0),
+            *SCATTER,
             Field("shim_readings", "shim readings in each session", "integer", required=False, default=10, minimum=2),
             Field("power", "chance of seeing it", required=False, default=0.8, above=0, maximum=0.9999),
             Field(
@@ -234,6 +289,22 @@ CALCULATIONS = (
         ),
         _places_needed,
     ),
+    Calculation(
+        "smallest_change",
+        "The smallest change that could be seen, and the repeatability limit",
+        (
+            Field("places", "places measured before and after", "integer", minimum=2),
+            *SCATTER,
+            Field("shim_readings", "shim readings in each session", "integer", required=False, default=10, minimum=0),
+            Field("u_cal_um", "standard uncertainty of the gauge, a/√3", required=False, minimum=0),
+            Field("power", "chance of seeing it", required=False, default=0.8, above=0, maximum=0.9999),
+            Field(
+                "alpha", "chance of seeing one that is not there", required=False, default=0.05, above=0, maximum=0.5
+            ),
+        ),
+        lambda v: smallest_change(v["places"], **{k: x for k, x in v.items() if k != "places"}).working,
+    ),
+    *PERMISSION_CALCULATIONS,
     Calculation(
         "gloss_angle",
         "The angle for gloss, from the reading at 60° before the work",

@@ -21,6 +21,13 @@ def t_quantile(chance: float, dof: float) -> float:
     return float(special.stdtrit(dof, chance))
 
 
+def t_below(x: float, dof: float) -> float:
+    """Chance that Student's t lies below ``x``; ``dof`` may be fractional or infinite."""
+    from scipy import special
+
+    return float(special.ndtr(x) if math.isinf(dof) else special.stdtr(dof, x))
+
+
 def normal_quantile(chance: float) -> float:
     """Standard normal quantile."""
     from scipy import special
@@ -41,11 +48,17 @@ def tolerance_factor(n: int, share: float = 0.95, confidence: float = 0.95) -> f
 def paired_t_power(n: int, effect: float, alpha: float = 0.05) -> float:
     """Power of the two-sided paired t test with n pairs; ``effect`` is the true change over the standard
     deviation of the differences."""
+    return t_power(n - 1, effect * math.sqrt(n), alpha)
+
+
+def t_power(dof: float, far: float, alpha: float = 0.05) -> float:
+    """Power of the two-sided t test; ``far`` is the true change over the standard uncertainty of its estimate.
+    ``dof`` may be fractional or infinite."""
     from scipy import special
 
-    dof = n - 1
-    far = effect * math.sqrt(n)
     edge = t_quantile(1 - alpha / 2, dof)
+    if math.isinf(dof):
+        return float(special.ndtr(far - edge) + special.ndtr(-far - edge))
     below_upper = float(special.nctdtr(dof, far, edge))
     # the far tail comes back as NaN; beyond 4 it is below 1e-9 and taken as 0
     below_lower = 0.0 if far > 4 else float(special.nctdtr(dof, far, -edge))

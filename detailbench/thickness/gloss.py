@@ -81,6 +81,16 @@ def gloss_change_gu(before_gu: float, before_angle: Angle, after_gu: float, afte
     return _gloss(after_gu, "after_gu") - _gloss(before_gu, "before_gu")
 
 
+def haze_change(before: HazeIndex, after: HazeIndex) -> tuple[float | None, str]:
+    """After less before, GU, with its sentence; None where either side has no haze index: nothing is made up for it."""
+    if before.haze_gu is None or after.haze_gu is None:
+        return None, _("No change of haze: the index is not defined on both sides.")
+    change = after.haze_gu - before.haze_gu
+    return change, _("Haze index {before} GU before, {after} GU after.").format(
+        before=format_number(before.haze_gu, 1), after=format_number(after.haze_gu, 1)
+    )
+
+
 def _gloss(value: float, name: str) -> float:
     if not is_finite(value) or value < 0:
         raise BadInput(_("Gloss is nought or more, in GU."), field=name, given=value)

@@ -1,18 +1,20 @@
-"""What may be worked with a total-only gauge: rules without a figure.
+"""What may be worked: rules on totals without a figure, and the clear coat where a layer gauge measured it.
 
-No clear coat is computed or shown here. A thicker panel is never more permission: above the shop's own totals the
-thickness changes nothing, and "thicker than the rest" only ever makes a panel more careful.
+No clear coat is computed from a total here. A thicker panel is never more permission: above the shop's own totals the
+thickness changes nothing, and "thicker than the rest" only ever makes a panel more careful. A layer gauge's figure only
+ever adds a reason; it takes none away.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_thickness
 from detailbench.basics.texts import _
-from detailbench.basics.workings import is_finite
+from detailbench.basics.workings import Plain, Source, Working, is_finite
+from detailbench.thickness.layer_room import LayerRoom
 
 PaintSystem = Literal[
     "clear over colour", "single-stage", "matt or satin", "tinted clear", "filmed", "wrapped", "bare", "unknown"
@@ -23,6 +25,11 @@ Ruling = Literal["may be worked", "careful", "held back"]
 LiftedBy = Literal["", "override", "agreement"]
 
 STRICTER: tuple[Ruling, ...] = ("may be worked", "careful", "held back")
+HAS_CLEAR: tuple[PaintSystem, ...] = ("clear over colour", "tinted clear")
+SOURCE = Source(
+    "rules of this program; totals and reserve are the shop's own: common practice, no source",
+    "own derivation",
+)
 NO_ABRASIVE = ("matt or satin", "filmed", "wrapped", "bare")
 
 
@@ -79,13 +86,16 @@ class Reason:
 
 @dataclass(frozen=True)
 class Permission:
-    """The strictest of the reasons. ``clear_coat`` is always a sentence, never a figure."""
+    """The strictest of the reasons. ``clear_coat`` is a sentence, and holds no figure unless a layer gauge measured
+    it; then ``room`` is what it found, otherwise None."""
 
     key: str
     ruling: Ruling
     abrasive: bool
     reasons: tuple[Reason, ...]
     clear_coat: str
+    room: LayerRoom | None = None
+    working: Working = field(kw_only=True, compare=False, repr=False)
 
     @property
     def may_override(self) -> bool:
@@ -95,15 +105,28 @@ class Permission:
         )
 
 
-def what_may_come_off(panel: PanelTells, shop: ShopTotals, owner: OwnerLimits) -> Permission:
-    """The ruling for one panel. Raises BadInput when a measured panel has no lowest total."""
+def what_may_come_off(
+    panel: PanelTells, shop: ShopTotals, owner: OwnerLimits, layers: LayerRoom | None = None
+) -> Permission:
+    """The ruling for one panel. ``layers``: what a layer gauge measured of its clear coat, where one did; under a film,
+    without a clear coat, or where the paint is unknown it says nothing and is left out.
+    Raises BadInput when a measured panel has no lowest total."""
     if panel.measured == "measured" and (panel.lowest_um is None or not is_finite(panel.lowest_um)):
         raise BadInput(_("A measured panel needs its lowest place."), field="lowest_um", given=panel.lowest_um)
-    reasons = [*_of_owner(panel, owner), *_of_paint(panel), *_of_measuring(panel, shop), *_of_comparison(panel)]
+    room = layers if panel.paint_system in HAS_CLEAR else None
+    reasons = [
+        *_of_owner(panel, owner),
+        *_of_paint(panel),
+        *_of_measuring(panel, shop),
+        *_of_comparison(panel),
+        *_of_layers(room),
+    ]
     rulings: list[Ruling] = [r.ruling for r in reasons]
     ruling = max(rulings, key=STRICTER.index, default=STRICTER[0])
     abrasive = panel.paint_system not in NO_ABRASIVE
-    return Permission(panel.key, ruling, abrasive, tuple(reasons), _clear_coat(panel))
+    clear_coat = _clear_coat(panel) if room is None else room.sentences[0]
+    working = _working(panel, shop, owner, layers, room, ruling, abrasive, reasons)
+    return Permission(panel.key, ruling, abrasive, tuple(reasons), clear_coat, room, working=working)
 
 
 def _of_owner(panel: PanelTells, owner: OwnerLimits) -> list[Reason]:
@@ -154,6 +177,8 @@ def _of_measuring(panel: PanelTells, shop: ShopTotals) -> list[Reason]:
         out.append(Reason(_("The shop has not typed a “leave below” total: thickness cannot clear it."), "careful"))
     elif low < shop.leave_below_um:
         out.append(Reason(_below(low, _("leave below"), shop.leave_below_um), "held back", "override"))
+    elif panel.planned_um > 0 and low - panel.planned_um < shop.leave_below_um:
+        out.append(Reason(_after_plan(panel, shop.leave_below_um), "held back", "override"))
     if shop.careful_below_um is not None and low < shop.careful_below_um:
         out.append(Reason(_below(low, _("careful below"), shop.careful_below_um), "careful"))
     if panel.low_extra_place:
@@ -182,6 +207,20 @@ def _below(low_um: float, what: str, total_um: float) -> str:
     )
 
 
+def _after_plan(panel: PanelTells, total_um: float) -> str:
+    return _("Lowest place {low}, and {planned} planned: then under the shop's “leave below” total of {total}.").format(
+        low=format_thickness(panel.lowest_um or 0.0, digits=1),
+        planned=format_thickness(panel.planned_um, digits=1),
+        total=format_thickness(total_um),
+    )
+
+
+def _of_layers(room: LayerRoom | None) -> list[Reason]:
+    if room is None or not room.refused:
+        return []
+    return [Reason(" ".join(room.sentences[1:]), "held back", "override")]
+
+
 def _clear_coat(panel: PanelTells) -> str:
     plain = (
         panel.measured == "measured"
@@ -190,3 +229,44 @@ def _clear_coat(panel: PanelTells) -> str:
         and not panel.stated_repair
     )
     return _("Clear coat not measured: this gauge reads the total only.") if plain else _("Clear coat unknown.")
+
+
+def _working(
+    panel: PanelTells,
+    shop: ShopTotals,
+    owner: OwnerLimits,
+    layers: LayerRoom | None,
+    room: LayerRoom | None,
+    ruling: Ruling,
+    abrasive: bool,
+    reasons: list[Reason],
+) -> Working:
+    inputs: dict[str, Plain] = {
+        "measured": panel.measured,
+        "paint_system": panel.paint_system,
+        "compared": panel.compared,
+        "lowest_um": panel.lowest_um,
+        "low_extra_place": panel.low_extra_place,
+        "stated_repair": panel.stated_repair,
+        "unconfirmed": panel.unconfirmed,
+        "removed_um": panel.removed_um,
+        "planned_um": panel.planned_um,
+        "careful_below_um": shop.careful_below_um,
+        "leave_below_um": shop.leave_below_um,
+        "barred": owner.barred,
+        "most_um": owner.most_um,
+        "layers": None if layers is None else [dict(layers.working.inputs)],
+    }
+    results: dict[str, Plain] = {"ruling": ruling, "abrasive": abrasive, "reasons": [r.sentence for r in reasons]}
+    if room is not None:
+        results |= {"low_um": room.low_um, "risk": room.risk, "room_um": room.room_um}
+    return Working(
+        name="what_may_come_off",
+        formula="the strictest of: owner's limits, paint system, lowest place against the shop's totals, comparison "
+        "with twin and family, and what a layer gauge measured",
+        inputs=inputs,
+        results=results,
+        source=SOURCE,
+        changes_with=_("the shop's totals; more places; the owner's agreement; a gauge that resolves layers"),
+        notes=(_("More paint is never more permission."),),
+    )

@@ -13,6 +13,10 @@ from detailbench.thickness.gauge import GaugeAccuracy, Shim
 from detailbench.thickness.readings import Floats, Values, as_readings, mean_of, plain, sd_of
 
 SOURCE = Source("straight line through zero plate and shim, propagated by JCGM 100:2008, 5.1", "own derivation")
+PROOF_SOURCE = Source(
+    "ASTM D7091 and SSPC-PA 2, verification of accuracy, on a shim that took no part", from_memory=True
+)
+FEWEST_WORDS = 2
 
 
 @dataclass(frozen=True)
@@ -75,6 +79,15 @@ class Proof:
     error_um: float
     limit_um: float
     sentence: str
+    working: Working
+
+
+@dataclass(frozen=True)
+class Standing:
+    """Whether a correction is in force, and why (not). It never confirms a reading: only a passed check does."""
+
+    in_force: bool
+    sentence: str
 
 
 def two_point(zero_um: Values, shim_um: Values, shim: Shim, repeatability_um: float | None = None) -> TwoPoint:
@@ -103,7 +116,8 @@ def prove(line: TwoPoint, readings_um: Values, second: Shim, accuracy: GaugeAccu
     """Try a corrected gauge on a second shim, five raw readings or more. BadInput when it is the same shim."""
     if second.serial == line.shim.serial and second.certified_um == line.shim.certified_um:
         raise BadInput(_("The proof needs a shim that took no part in the correction."), field="second")
-    mean = mean_of(line.corrected_um(as_readings(readings_um, "readings_um", 5)))
+    raw = as_readings(readings_um, "readings_um", 5)
+    mean = mean_of(line.corrected_um(raw))
     error = mean - second.certified_um
     limit = math.hypot(accuracy.at_um(second.certified_um), second.accuracy_um)
     passed = abs(error) <= limit
@@ -117,4 +131,36 @@ def prove(line: TwoPoint, readings_um: Values, second: Shim, accuracy: GaugeAccu
         mean=format_thickness(mean, digits=1),
         limit=format_thickness(limit, digits=2),
     )
-    return Proof(passed, mean, error, limit, sentence)
+    working = Working(
+        name="two_point_proof",
+        formula="pass when |mean of corrected readings − c₂| ≤ √(a(c₂)² + a_shim₂²); t = (r − z)·c/(s − z)",
+        inputs={
+            "zero_um": plain(line.zero_um),
+            "shim_um": plain(line.shim_um),
+            "certified_um": line.shim.certified_um,
+            "shim_serial": line.shim.serial,
+            "repeatability_um": line.repeatability_um,
+            "second_shim_um": plain(raw),
+            "second_certified_um": second.certified_um,
+            "second_accuracy_um": second.accuracy_um,
+            "second_serial": second.serial,
+            "fixed_um": accuracy.fixed_um,
+            "share": accuracy.share,
+        },
+        results={"passed": passed, "corrected_mean_um": mean, "error_um": error, "limit_um": limit},
+        source=PROOF_SOURCE,
+        changes_with=_("new readings on the second shim; another second shim"),
+        notes=(_("A correction never turns a failed gauge check into a passed one."),),
+    )
+    return Proof(passed, mean, error, limit, sentence, working)
+
+
+def correction_stands(proof: Proof | None, reason: str) -> Standing:
+    """A correction counts only by a person's decision with a reason of at least two words, and once proved."""
+    if proof is None:
+        return Standing(False, _("Not in force: it was not proved on a second shim."))
+    if not proof.passed:
+        return Standing(False, _("Not in force: the second shim did not prove it."))
+    if len(reason.split()) < FEWEST_WORDS:
+        return Standing(False, _("Not in force: a person decides, with a reason of at least two words."))
+    return Standing(True, _("In force, by a person's decision, proved on a second shim."))

@@ -11,20 +11,36 @@ from detailbench.basics.errors import BadInput
 from detailbench.basics.workings import Working
 from detailbench.thickness.calculations import CALCULATIONS
 from detailbench.thickness.change import change
+from detailbench.thickness.clear_picture import Undercoats, picture_of
+from detailbench.thickness.first_panel import Figure, first_panel
 from detailbench.thickness.gauge import GaugeAccuracy, Shim
 from detailbench.thickness.gauge_check import check_gauge
 from detailbench.thickness.gloss import gloss_angle, haze_index
+from detailbench.thickness.layer_check import check_layer
+from detailbench.thickness.layer_room import ClearLimits, Removal, layer_room
 from detailbench.thickness.odd_findings import PanelMean
 from detailbench.thickness.odd_panels import odd_panels
 from detailbench.thickness.panel import panel
+from detailbench.thickness.permission import OwnerLimits, PanelTells, ShopTotals, what_may_come_off
 from detailbench.thickness.place import read_place, repeatability, stated_repeatability
 from detailbench.thickness.places_needed import places_needed
-from detailbench.thickness.two_point import two_point
+from detailbench.thickness.smallest_change import smallest_change
+from detailbench.thickness.two_point import prove, two_point
 
 BY_NAME = {c.name: c for c in CALCULATIONS}
 ZERO, SHIM = [0.1, -0.2, 0.3, 0.0, 0.1], [103.9, 104.6, 104.2, 104.9, 104.4]
 BEFORE, AFTER = [118.0, 117.0, 119.5, 121.0], [116.2, 115.1, 117.0, 119.3]
 SESSION = [[118.0, 118.5, 119.0], [120.0, 121.0, 120.5]] * 3
+CLEAR = [41.0, 38.5, 42.0, 39.0, 40.5, 37.5]
+ROOM = layer_room(
+    CLEAR,
+    ClearLimits(30.0, 0.25, 0.04),
+    Removal(3.0, 0.8, 6.5),
+    extra_um=[36.0],
+    u_cal_um=0.6,
+    resolution_um=1.0,
+    removed_before_um=1.5,
+)
 
 EXAMPLES: list[Callable[[], Working]] = [
     lambda: check_gauge(ZERO, SHIM, shim=Shim(102.0, 0.5), accuracy=GaugeAccuracy(1.0, 0.01)).working,
@@ -78,6 +94,35 @@ EXAMPLES: list[Callable[[], Working]] = [
         ).working
     ),
     lambda: places_needed(1.0, repeatability_um=0.8, readings_per_place=3, reposition_um=0.5).working,
+    lambda: prove(two_point(ZERO, SHIM, Shim(102.0)), [255.0] * 5, Shim(250.0, 0.5), GaugeAccuracy(1.0, 0.01)).working,
+    lambda: (
+        prove(
+            two_point(ZERO, SHIM, Shim(102.0, serial="invented-1"), 0.3),
+            [104.0, 104.5, 104.2, 104.4, 104.1],
+            Shim(102.0, serial="invented-2"),
+            GaugeAccuracy(1.0),
+        ).working
+    ),
+    lambda: (
+        check_layer(CLEAR, reference=Shim(40.0, 0.5), accuracy=GaugeAccuracy(1.0, 0.02), temperature_c=20.5).working
+    ),
+    lambda: smallest_change(6, repeatability_um=0.8, readings_per_place=3, removal_scatter_um=0.3).working,
+    lambda: smallest_change(6, repeatability_um=0.0, reposition_um=0.4, shim_readings=0, u_cal_um=0.5).working,
+    lambda: ROOM.working,
+    lambda: layer_room(CLEAR, ClearLimits(20.0)).working,
+    lambda: (
+        what_may_come_off(
+            PanelTells("roof", "measured", "tinted clear", "like", 112.0, removed_um=1.0, planned_um=2.0),
+            ShopTotals(110.0, 90.0),
+            OwnerLimits(most_um=4.0),
+            ROOM,
+        ).working
+    ),
+    lambda: what_may_come_off(PanelTells("door", "no value", "unknown"), ShopTotals(), OwnerLimits(True)).working,
+    lambda: picture_of([*BEFORE, 118.5, 117.5], limits=ClearLimits(20.0), removal=Removal(3.0, 0.8, 4.0)).working,
+    lambda: picture_of([*BEFORE, 118.5], undercoats=Undercoats(75.0, 6.0), u_cal_um=0.9, chance=0.1).working,
+    lambda: first_panel(Figure(3.0, 0.8, 9.0), Figure(2.1, 0.4), risk_after=0.02).working,
+    lambda: first_panel(Figure(3.0, 0.8), None, most_risk=0.1, confidence=0.9).working,
     lambda: gloss_angle(84.0).working,
     lambda: haze_index(84.0, 70.0).working,
     lambda: haze_index(60.0, 40.0).working,
@@ -100,11 +145,18 @@ def test_the_room_offers_its_calculations_by_these_names() -> None:
     assert [c.name for c in CALCULATIONS] == [
         "gauge_check",
         "two_point",
+        "two_point_proof",
+        "layer_check",
         "place",
         "panel",
         "odd_panels",
         "change",
         "places_needed",
+        "smallest_change",
+        "what_may_come_off",
+        "room_left",
+        "clear_picture",
+        "first_panel",
         "gloss_angle",
         "haze_index",
     ]
