@@ -17,7 +17,7 @@ from detailbench.screens.context import Context
 from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.look.parts import sentence, set_kind
 from detailbench.screens.pages.jobs.known import cars_with_vin, known_words
-from detailbench.screens.stages.arrival.kept_fields import KeptFields, some_number, whole_number
+from detailbench.screens.stages.work_parts.kept_fields import KeptFields, some_number, whole_number
 from detailbench.screens.stages.work_parts.pages import in_line
 
 

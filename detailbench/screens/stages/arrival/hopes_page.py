@@ -1,21 +1,22 @@
-"""Odometer, light, what is hoped for and what will surely remain."""
+"""What is hoped for and what will surely remain."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
-from detailbench.moves.arrival import SetHopes, SetVisit
+from detailbench.moves.arrival import SetHopes
 from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
-from detailbench.screens.stages.arrival.kept_fields import KeptFields, whole_number
+from detailbench.screens.stages.cautions_line import CautionsLine
+from detailbench.screens.stages.work_parts.kept_fields import KeptFields
 
 
 class HopesPage(QWidget):
-    """The visit's facts above, the hopes below."""
+    """In the owner's words; below, the stage's usual cautions."""
 
     def __init__(self, context: Context) -> None:
         super().__init__()
@@ -23,30 +24,6 @@ class HopesPage(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
-        row = QHBoxLayout()
-        row.addWidget(
-            fields.text(
-                _("odometer on arrival"), _odometer, lambda job, t: SetVisit(job, {"odometer_in": whole_number(t)}),
-                check=whole_number,
-            ),
-            3,
-        )  # fmt: skip
-        row.addWidget(
-            fields.choice(
-                _("counts"),
-                [("km", "km"), ("mi", "mi")],
-                lambda p: p.visits[-1].odometer_unit,
-                lambda job, key: SetVisit(job, {"odometer_unit": key}),
-                columns=2,
-            ),
-            2,
-        )
-        column.addLayout(row)
-        column.addWidget(
-            fields.text(
-                _("seen in what light"), lambda p: p.visits[-1].light, lambda job, t: SetVisit(job, {"light": t})
-            )
-        )
         for name, title in (
             ("hoped_level", _("hoped-for level, in the owner's words")),
             ("will_remain", _("what will surely remain")),
@@ -54,14 +31,10 @@ class HopesPage(QWidget):
             column.addWidget(fields.note(title, _reader(name), _mover(name)))
         column.addWidget(fields.text(_("price range"), _reader("price_range"), _mover("price_range")))
         column.addStretch(1)
+        column.addWidget(CautionsLine(context, "arrival"))
 
     def redraw(self) -> None:
         self._fields.redraw()
-
-
-def _odometer(picture: JobPicture) -> str:
-    value = picture.visits[-1].odometer_in
-    return "" if value is None else str(value)
 
 
 def _reader(name: str) -> Callable[[JobPicture], str]:

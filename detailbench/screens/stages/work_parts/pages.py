@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QGridLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.dress import Dress
@@ -46,14 +46,16 @@ class Faces(QWidget):
 
 
 class Pages(QWidget):
-    """``turned`` tells which page is shown now. Arrow keys move along the names, Enter or Space turns."""
+    """``turned`` tells which page is shown now. Arrow keys move along the names, Enter or Space turns. ``in_a_row``:
+    how many names stand beside each other before the next row begins; 0: all."""
 
     turned = Signal(str)
 
-    def __init__(self, dress: Dress) -> None:
+    def __init__(self, dress: Dress, in_a_row: int = 0) -> None:
         super().__init__()
         m = dress.look.measure
-        self._row = QHBoxLayout()
+        self._in_a_row = in_a_row
+        self._row = QGridLayout()
         self._row.setSpacing(m.px(0.6))
         self._stack = Faces()
         self._names: dict[str, QPushButton] = {}
@@ -78,8 +80,12 @@ class Pages(QWidget):
         name.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         name.setAccessibleName(title)
         name.clicked.connect(self._turner(key))
+        if self._in_a_row:
+            name.setProperty("close", True)
+        at = divmod(len(self._names), self._in_a_row) if self._in_a_row else (0, len(self._names))
         self._names[key] = name
-        self._row.addWidget(name)
+        self._row.addWidget(name, *at)
+        self._row.setColumnStretch(at[1], 1)
         self._stack.addWidget(page)
         self._mark()
 
@@ -107,7 +113,10 @@ class Pages(QWidget):
         names = list(self._names.values())
         here = next((i for i, n in enumerate(names) if n.hasFocus()), None)
         key = event.key()  # type: ignore[attr-defined]
-        step = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}.get(key)
+        down = self._in_a_row or len(names)
+        step = {
+            Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Up: -down, Qt.Key.Key_Down: down,
+        }.get(key)  # fmt: skip
         if here is not None and key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             names[here].click()
         elif here is not None and step is not None and 0 <= here + step < len(names):
