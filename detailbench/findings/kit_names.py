@@ -38,3 +38,8 @@ def person_name(shop: ShopPicture, person_id: str) -> str:
         if person.id == person_id:
             return person.name
     return _("not stated")
+
+
+def initials(shop: ShopPicture, person_id: str) -> str:
+    """Initials of who entered something; a dash where nobody was chosen."""
+    return next((person.initials or person.name for person in shop.people if person.id == person_id), "–")

@@ -17,7 +17,7 @@ from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Photo
 from detailbench.record.writing import Writer
 
-MOMENTS = ("arrival", "before", "trial", "after")
+MOMENTS = ("arrival", "before", "trial", "after", "mishap")
 SHOWS = ("vin_plate", "plate", "odometer", "clock", "whole_car")
 
 
@@ -41,16 +41,23 @@ class AddPhoto:
     lamp_id: str = ""
     caption: str = ""
     shows: str = ""
+    mishap_id: str = ""
 
     def make(self, w: Writer) -> Done:
         if self.moment not in MOMENTS:
-            raise BadInput(_("A photo is of the arrival, before, a trial or after."), field="moment", given=self.moment)
+            raise BadInput(
+                _("A photo is of the arrival, before, a trial, after, or of a mishap."),
+                field="moment",
+                given=self.moment,
+            )
         _known_shows(self.shows)
         picture = w.job(self.job_id)
         on_this_car(picture, (self.panel,), or_none=True)
         lamp_of_the_shop(picture, self.lamp_id)
         if self.mark_id:
             one(picture.marks, self.mark_id)
+        if self.mishap_id:
+            one(picture.mishaps, self.mishap_id)
         from detailbench.photos.intake import look_at  # the picture library is loaded with the first photo
 
         seen = look_at(self.content, self.name, HandClock(w.now))
@@ -63,8 +70,9 @@ class AddPhoto:
             width_px=seen.width_px,
             height_px=seen.height_px,
         )
-        same = (self.panel, self.moment, self.shows)
-        if any(p.evidence_id == kept.id and (p.panel, p.moment, p.shows) == same for p in picture.photos):
+        same = (self.panel, self.moment, self.shows, self.mishap_id)
+        there = [(p.panel, p.moment, p.shows, p.mishap_id) for p in picture.photos if p.evidence_id == kept.id]
+        if same in there:
             return Done(self.job_id, _("photo already there"), note=_("This photo is here already; it was kept once."))
         photo = w.add(
             Photo,
@@ -76,6 +84,7 @@ class AddPhoto:
             lamp_id=self.lamp_id,
             caption=self.caption,
             shows=self.shows,
+            mishap_id=self.mishap_id,
             **_state(picture, self.panel).as_fields(),
         )
         note = _("The photo says where it was taken; that stays out of every copy.") if seen.has_place else ""
@@ -128,7 +137,7 @@ class CorrectPhoto:
             if name not in ("caption", "panel", "mark_id", "moment", "lamp_id", "shows"):
                 raise BadInput(_("A photo has no field “{name}” to correct.").format(name=name), field=name)
         if self.values.get("moment", photo.moment) not in MOMENTS:
-            raise BadInput(_("A photo is of the arrival, before, a trial or after."), field="moment")
+            raise BadInput(_("A photo is of the arrival, before, a trial, after, or of a mishap."), field="moment")
         _known_shows(self.values.get("shows", ""))
         on_this_car(picture, (self.values.get("panel", photo.panel),), or_none=True)
         lamp_of_the_shop(picture, self.values.get("lamp_id", ""))

@@ -17,22 +17,27 @@ from detailbench.basics.clock import Clock
 from detailbench.basics.errors import DetailbenchError, Refused
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
+from detailbench.screens.asking import AskAbout
 from detailbench.screens.bench_door import BenchLike, BenchNotices, ChangesLike
 from detailbench.screens.look.dress import Dress
 
 if TYPE_CHECKING:
     from detailbench.body.panels import Outline
     from detailbench.record.picture import JobPicture, ShopPicture
+    from detailbench.thickness.gauge_line import LineRead
 
 NoticeKind = Literal["saved", "flagged", "next", "stop", "plain"]
 
 
 @dataclass(frozen=True)
 class Burst:
-    """A value that came in one go, as a gauge sends it: the text as sent, and when (ms of the key events' clock)."""
+    """A value that came in one go, as a gauge sends it: the text as sent, and when (ms of the clock of the way it
+    came). ``gauge_id`` and ``read`` where it came by a gauge's own line: which gauge, and the line as understood."""
 
     text: str
     at_ms: float
+    gauge_id: str = ""
+    read: LineRead | None = None
 
 
 BurstTaker = Callable[[Burst], str]
@@ -51,6 +56,8 @@ class Context(QObject):
     working_wanted = Signal(object)
     override_wanted = Signal(object, object)  # the move, Refused
     stage_wanted = Signal(str)
+    owner_wanted = Signal(object)  # AskAbout: the sheet about what was put to the owner
+    person_wanted = Signal()  # who is entering must be chosen first
     left = Signal()  # the bench is about to be let go: workers end here
     stage_opened = Signal(str)  # the stage or page now in front
     timer_changed = Signal(str, bool)  # what the timer shows, runs
@@ -142,6 +149,10 @@ class Context(QObject):
         except Refused as refused:
             if refused.may_override:
                 self.override_wanted.emit(move, refused)
+            elif refused.rule == "other":
+                self.owner_wanted.emit(AskAbout("limits"))
+            elif refused.rule == "no_person":
+                self.person_wanted.emit()
             sentence = str(refused)
         except DetailbenchError as error:
             sentence = str(error)

@@ -26,10 +26,12 @@ from detailbench.screens.frame.live import Live
 from detailbench.screens.frame.map_shows import MapShows
 from detailbench.screens.frame.notices import Flash, NoticeLine
 from detailbench.screens.frame.override_sheet import OverrideSheet
+from detailbench.screens.frame.owner_keeper import OwnerKeeper
 from detailbench.screens.frame.rail import Rail
 from detailbench.screens.frame.shop_habits import ShopHabits
 from detailbench.screens.frame.strip import EntryStrip
 from detailbench.screens.frame.tabbing import next_stop
+from detailbench.screens.frame.who_enters import WhoEnters
 from detailbench.screens.frame.wipe_lock import WipeLock
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.looks import LookKey
@@ -96,10 +98,13 @@ class Window(QWidget):
         dress = self.dress
         entries = [(s.key, s.title) for s in self.stages]
         self.rail = Rail(entries, [(p.key, p.title) for p in self.pages], dress)
-        self.centre = Centre(dress, self._choose_person, self.shows.choose)
+        self.who = WhoEnters(self)
+        self.centre = Centre(dress, self.who.choose, self.shows.choose)
         self.notices = NoticeLine(dress)
         self.strip = EntryStrip(dress, self.ask_person, self.undo, self.redo)
-        self.override = OverrideSheet(self, dress, self.context.do)
+        self.override = OverrideSheet(self, dress, self.context.do, self.who.name, self.who.ask)
+        self.owner = OwnerKeeper(self)
+        self.rail.add_acts(self.owner.buttons)
         self.flash = Flash(self, dress)
         self.bursts = BurstFilter(self)
         self.far = FarKeeper(self, self)
@@ -132,8 +137,11 @@ class Window(QWidget):
         centre.show_wanted.connect(self.shows.ask)
         centre.finder.found.connect(self._panel_picked)
         centre.finder.closed.connect(self.to_map)
-        for sheet in (*centre.sheets, self.override):
+        for sheet in (centre.working, centre.shows, self.override):
             sheet.closed.connect(self.to_map)
+        centre.person.closed.connect(self.who.go_back)
+        context.owner_wanted.connect(self.owner.ask)
+        context.person_wanted.connect(self.who.ask)
         self.rail.chosen.connect(self.open)
         self.wipe_lock.changed.connect(self._wipe_changed)
 
@@ -298,17 +306,7 @@ class Window(QWidget):
             self.context.notice(str(error), "stop")
 
     def ask_person(self) -> None:
-        bench = self.context.bench
-        if bench is not None:
-            people = [(p.id, p.name) for p in bench.shop().people if not p.retired]
-            self.centre.person.show_people(people, bench.person)
-
-    def _choose_person(self, person_id: str) -> None:
-        bench = self.context.bench
-        if bench is not None:
-            bench.person = person_id
-            self.live.strip()
-            self.context.notice(_("{name} is entering now.").format(name=self.live.person_name()), "plain")
+        self.who.ask()
 
     def switch_look(self) -> None:
         self.dress.wear(self, self.dress.other())

@@ -6,11 +6,12 @@ import pytest
 from invented_findings import Hands
 
 from detailbench.basics.errors import Refused
-from detailbench.findings.overrides import TOO_OFTEN, times_set_aside
+from detailbench.findings.overrides import times_set_aside
 from detailbench.moves.readings import StrikeReading
 from detailbench.moves.surface import HoldPanel
 from detailbench.moves.work import FinishStep, StartStep
 
+TOO_OFTEN = 5
 REASON = "owner agreed by telephone"
 
 

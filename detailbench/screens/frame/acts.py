@@ -11,6 +11,7 @@ from detailbench.screens.frame.far_keeper import FarKeeper
 from detailbench.screens.frame.frame import Frame
 from detailbench.screens.frame.live import Live
 from detailbench.screens.frame.map_shows import MapShows
+from detailbench.screens.frame.owner_keeper import OwnerKeeper
 from detailbench.screens.frame.wipe_lock import WipeLock
 
 
@@ -21,6 +22,7 @@ class ActingFrame(Frame, Protocol):
     far: FarKeeper
     live: Live
     shows: MapShows
+    owner: OwnerKeeper
 
     @property
     def has_top(self) -> bool: ...
@@ -42,12 +44,17 @@ def window_actions(window: ActingFrame) -> tuple[Action, ...]:
     def has_job() -> bool:
         return context.job_id is not None
 
+    def has_open_job() -> bool:
+        return context.picture is not None and not window.far.shown
+
     def on_map() -> bool:
         return window.centre.page is None and context.picture is not None and not window.far.shown
 
     fixed = (
         Action("why", _("why"), "F1", window.explain),
         Action("person", _("person"), "F2", window.ask_person, lambda: context.bench is not None),
+        Action("mishap", _("mishap"), "F4", window.owner.mishap, has_open_job),
+        Action("owner", _("owner"), "Ctrl+O", window.owner.asked, has_open_job),
         Action("far", _("far view"), "F6", window.far.switch, has_job),
         Action("look", _("look"), "F7", window.switch_look),
         Action("wipe", _("wipe lock"), "F8", window.wipe_lock.switch),

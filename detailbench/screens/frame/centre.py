@@ -62,6 +62,7 @@ class Centre(QWidget):
         self.working = WorkingSheet(self, dress)
         self.person = PersonSheet(self, dress, choose_person)  # type: ignore[arg-type]
         self.shows = ShowSheet(self, dress, choose_colouring)  # type: ignore[arg-type]
+        self._late: list[Sheet] = []
         self.header.show_button.clicked.connect(self.show_wanted.emit)
         for sheet in self.sheets:
             sheet.opened.connect(self.arrange)
@@ -69,7 +70,12 @@ class Centre(QWidget):
 
     @property
     def sheets(self) -> tuple[Sheet, ...]:
-        return self.working, self.person, self.shows
+        return self.working, self.person, self.shows, *self._late
+
+    def add_sheet(self, sheet: Sheet) -> None:
+        """A sheet made when it was first asked for."""
+        self._late.append(sheet)
+        sheet.opened.connect(self.arrange)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """The header is as high as what it shows now; a page shows less than a stage."""
@@ -124,8 +130,8 @@ class Centre(QWidget):
     def _place_sheets(self, free: QRect) -> None:
         m = self._dress.look.measure
         edge = m.space("gap")
-        wide = min(m.px(120), free.width() - 2 * edge)
         for sheet in self.sheets:
+            wide = min(m.px(sheet.wide_mm), free.width() - 2 * edge)
             high = min(free.height() - 2 * edge, sheet.height_for(wide))
             sheet.setGeometry(free.left() + edge, free.bottom() - edge - high, wide, high)
         high = self.finder.sizeHint().height()

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
+from detailbench.moves.reasons import says_why
 from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.frame.sheet import Sheet
 from detailbench.screens.look.dress import Dress
@@ -19,9 +20,17 @@ from detailbench.screens.look.parts import button, sentence
 class OverrideSheet(Sheet):
     """Does the same move again with the reason in it."""
 
-    def __init__(self, over: QWidget, dress: Dress, do: Callable[[Any], object]) -> None:
+    def __init__(
+        self,
+        over: QWidget,
+        dress: Dress,
+        do: Callable[[Any], object],
+        who: Callable[[], str] = lambda: "",
+        ask_who: Callable[[], object] | None = None,
+    ) -> None:
+        """``who`` says who is entering, empty while nobody was chosen; ``ask_who`` then has somebody chosen."""
         super().__init__(over, dress, _("A rule stops this"))
-        self._do = do
+        self._do, self._who, self._ask_who = do, who, ask_who
         self._move: Any = None
         self.says = sentence()
         self.reason = TextField(_("reason, in at least two words"))
@@ -44,14 +53,26 @@ class OverrideSheet(Sheet):
 
     def set_aside(self) -> None:
         reason = self.reason.line.text().strip()
-        if len(reason.split()) < 2:
-            self.reason.say(_("A reason needs at least two words; it is printed with your name."))
-            self._fit()
+        if not says_why(reason):
+            self._say(_("A reason needs at least two words; it is printed with your name."))
+            return
+        if self._ask_who is not None and not self._who():
+            self._say(_("Choose who you are first: it is printed with a name. The reason stays here."))
+            self._ask_who()
             return
         move, self._move = self._move, None
         if move is not None:
             self.close_sheet()
             self._do(replace(move, override=reason))
+
+    def _say(self, text: str) -> None:
+        self.reason.say(text)
+        self._fit()
+
+    def person_chosen(self) -> None:
+        """Somebody is entering now: what was typed still stands, and the keys go back to it."""
+        self._say("")
+        self.reason.line.setFocus()
 
     def _fit(self) -> None:
         """As high as what it says now: a longer sentence would else press the field flat."""

@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
@@ -142,11 +142,22 @@ class Rail(QWidget):
         for key, title in stages:
             self._add(key, title)
         self._column.addStretch(1)
+        self._acts_at = self._column.count()
         for key, title in pages:
             self._add(key, title)
         self._column.addSpacing(dress.look.measure.space("small"))
         self.setAccessibleName(_("Stages"))
         dress.changed.connect(self._dressed)
+
+    def add_acts(self, acts: Sequence[QWidget]) -> None:
+        """Acts that belong to every stage, side by side above the pages."""
+        row = QHBoxLayout()
+        m = self._dress.look.measure
+        row.setContentsMargins(m.px(4), 0, m.px(3), m.space("small"))
+        row.setSpacing(m.space("small"))
+        for act in acts:
+            row.addWidget(act, 1)
+        self._column.insertLayout(self._acts_at, row)
 
     def _dressed(self) -> None:
         for row in self.rows.values():

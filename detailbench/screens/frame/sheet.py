@@ -17,6 +17,7 @@ class Sheet(QWidget):
     opened = Signal()
     closed = Signal()
     least_mm = 30.0  # height; contents that need more get it
+    wide_mm = 120.0
 
     def __init__(self, over: QWidget, dress: Dress, title: str) -> None:
         super().__init__(over)

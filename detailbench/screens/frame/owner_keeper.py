@@ -1,0 +1,85 @@
+"""The sheets about the owner and about a mishap: made when first asked for, reached from every stage."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QWidget
+
+from detailbench.basics.texts import _
+from detailbench.screens.asking import AskAbout
+from detailbench.screens.frame.frame import Frame
+from detailbench.screens.frame.sheet import Sheet
+from detailbench.screens.look.parts import button
+
+if TYPE_CHECKING:
+    from detailbench.screens.frame.agreement_sheet import AgreementSheet
+    from detailbench.screens.frame.mishap_sheet import MishapSheet
+
+
+class OwnerKeeper:
+    """Belongs to one window."""
+
+    def __init__(self, window: Frame) -> None:
+        self._window = window
+        self.agreements: AgreementSheet | None = None
+        self.mishaps: MishapSheet | None = None
+        self.mishap_button = button(_("Mishap"), self.mishap, name=_("Mishap: something went wrong"))
+        self.owner_button = button(_("Owner"), self.asked, name=_("Owner: asked and answered, limits"))
+        window.context.changed.connect(self.follow)
+        window.context.job_opened.connect(self.follow)
+        self.follow()
+
+    @property
+    def buttons(self) -> tuple[QWidget, QWidget]:
+        return self.mishap_button, self.owner_button
+
+    def follow(self, *_what: object) -> None:
+        """The buttons act while a job is open."""
+        has_job = self._window.context.picture is not None
+        for each in self.buttons:
+            each.setEnabled(has_job)
+
+    def asked(self) -> None:
+        """What was put to the owner; again: put it away."""
+        sheet = self.agreements
+        if sheet is not None and sheet.isVisible():
+            sheet.close_sheet()
+            return
+        self.ask(AskAbout("asked"))
+
+    def ask(self, about: AskAbout) -> None:
+        """Open the sheet about the owner with this."""
+        if self._window.context.picture is None:
+            return
+        if self.agreements is None:
+            from detailbench.screens.frame.agreement_sheet import AgreementSheet  # not before the window is shown
+
+            self.agreements = AgreementSheet(self._window.centre, self._window.context)
+            self._take_in(self.agreements)
+        self._put_away(self.mishaps)
+        self.agreements.show_about(about)
+
+    def mishap(self) -> None:
+        """Open the sheet that takes a mishap; again: put it away."""
+        if self._window.context.picture is None:
+            return
+        if self.mishaps is None:
+            from detailbench.screens.frame.mishap_sheet import MishapSheet
+
+            self.mishaps = MishapSheet(self._window.centre, self._window.context)
+            self._take_in(self.mishaps)
+        if self.mishaps.isVisible():
+            self.mishaps.close_sheet()
+            return
+        self._put_away(self.agreements)
+        self.mishaps.show_mishaps()
+
+    def _take_in(self, sheet: Sheet) -> None:
+        self._window.centre.add_sheet(sheet)
+        sheet.closed.connect(self._window.to_map)
+
+    @staticmethod
+    def _put_away(sheet: Sheet | None) -> None:
+        if sheet is not None:
+            sheet.hide()
