@@ -75,7 +75,9 @@ def first_panel(
         reasons.append(
             _(
                 "From the readings after the work the chance of going below the reserve is {risk} %, above {most} %."
-            ).format(risk=format_number(math.ceil(1000 * risk_after) / 10, 1), most=format_number(100 * most_risk))
+            ).format(
+                risk=format_number(math.ceil(1000 * risk_after) / 10, 1), most=format_number(round(100 * most_risk, 6))
+            )
         )
     outcome: Outcome = "hold" if reasons else "not checked" if found is None else "go on"
     inputs: dict[str, Plain] = {

@@ -177,7 +177,7 @@ def _thin(low: float, decides: float, limits: ClearLimits) -> list[str]:
         out = [_("The places scatter too much to state how thin the clear coat may be.")]
     else:
         text = _("At a place picked at random it is thicker than {low} with a chance of {chance} %.")
-        chance = format_number(100 * (1 - limits.most_risk))
+        chance = _percent(1 - limits.most_risk)
         out = [text.format(low=format_thickness(_down(low), digits=1), chance=chance)]
     if decides < low:
         text = _("The lowest place measured reads {low}: it counts, not the average.")
@@ -190,14 +190,14 @@ def _risk(risk: float, limits: ClearLimits) -> list[str]:
         return []
     text = _("Chance of less than the reserve of {reserve} at a place: {risk} %; the shop allows {most} %.")
     shown = format_number(math.ceil(1000 * risk) / 10, 1)
-    most = format_number(100 * limits.most_risk)
+    most = _percent(limits.most_risk)
     return [text.format(reserve=format_thickness(limits.reserve_um), risk=shown, most=most)]
 
 
 def _room(room: float, by_share: bool, limits: ClearLimits, off: Removal) -> str:
     if room < 0 and by_share:
         return _("No room left: more than the shop's largest share, {share} % of the clear coat.").format(
-            share=format_number(100 * (limits.largest_share or 0.0))
+            share=_percent(limits.largest_share or 0.0)
         )
     if room < 0:
         return _("No room left above the reserve of {reserve}.").format(reserve=format_thickness(limits.reserve_um))
@@ -208,3 +208,7 @@ def _room(room: float, by_share: bool, limits: ClearLimits, off: Removal) -> str
 def _down(value_um: float) -> float:
     """To the tenth below, so that "thicker than" and "left" stay true."""
     return math.floor(10 * value_um) / 10
+
+
+def _percent(share: float) -> str:
+    return format_number(round(100 * share, 6))  # typed shares come back as typed: 7, not 7.000000000000001

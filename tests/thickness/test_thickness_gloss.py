@@ -7,7 +7,7 @@ import math
 import pytest
 
 from detailbench.basics.errors import BadInput
-from detailbench.thickness.gloss import gloss_angle, gloss_change_gu, haze_index
+from detailbench.thickness.gloss import gloss_angle, gloss_change_gu, haze_change, haze_index
 
 
 @pytest.mark.parametrize(("gloss", "angle"), [(0, 85), (9.9, 85), (10, 60), (45, 60), (70, 60), (70.1, 20), (95, 20)])
@@ -35,3 +35,12 @@ def test_gloss_below_nought_or_no_number_is_refused(bad: float) -> None:
         gloss_angle(bad)
     with pytest.raises(BadInput, match="nought or more"):
         haze_index(80.0, bad)
+
+
+def test_a_change_of_haze_needs_the_index_on_both_sides() -> None:
+    before, after, low = haze_index(85.0, 60.0), haze_index(90.0, 78.0), haze_index(65.0, 40.0)
+    assert haze_change(before, after) == (-13.0, "Haze index 25.0 GU before, 12.0 GU after.")
+    for one, two in ((low, after), (before, low)):
+        change, sentence = haze_change(one, two)
+        assert change is None
+        assert "not defined on both sides" in sentence

@@ -11,6 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from detailbench.basics.errors import BadInput
+from detailbench.thickness.layer_room import ClearLimits, LayerRoom, Removal, layer_room
 from detailbench.thickness.permission import (
     Compared,
     Measured,
@@ -167,6 +168,86 @@ def test_being_thicker_than_the_rest_never_permits_more(panel: PanelTells) -> No
 @given(tells)
 def test_the_clear_coat_is_never_a_figure(panel: PanelTells) -> None:
     assert not re.search(r"\d", what_may_come_off(panel, SHOP, NOTHING).clear_coat)
+
+
+@pytest.mark.parametrize(
+    ("planned", "ruling"), [(0.0, "may be worked"), (15.0, "may be worked"), (15.1, "held back"), (40.0, "held back")]
+)
+def test_what_the_plan_still_takes_counts_against_leave_below(planned: float, ruling: str) -> None:
+    result = ruled(lowest_um=100.0, planned_um=planned)
+    assert result.ruling == ruling
+    if ruling == "held back":
+        assert "planned: then under the shop's “leave below” total of 85\u00a0µm" in result.reasons[0].sentence
+        assert result.may_override
+
+
+CLEAR = [41.0, 38.5, 42.0, 39.0, 40.5, 37.5, 40.0, 41.5]
+MUCH, NONE_LEFT = layer_room(CLEAR, ClearLimits(20.0)), layer_room(CLEAR, ClearLimits(30.0), Removal(8.0, 0.8))
+
+
+def layered(room: LayerRoom, **tells: object) -> Permission:
+    return what_may_come_off(replace(GOOD, **tells), SHOP, NOTHING, room)  # type: ignore[arg-type]
+
+
+def test_a_layer_gauge_names_its_figure_and_the_room() -> None:
+    result = layered(MUCH)
+    assert result.clear_coat == "Clear coat by layer gauge: 40.0\u00a0µm on average of 8 places."
+    assert result.room is MUCH
+    assert result.working.results["room_um"] == MUCH.room_um
+    assert result.ruling == "may be worked"
+
+
+def test_no_room_by_a_layer_gauge_holds_back_until_overridden() -> None:
+    result = layered(NONE_LEFT)
+    assert (result.ruling, result.may_override) == ("held back", True)
+    assert "Chance of less than the reserve of 30\u00a0µm" in result.reasons[0].sentence
+
+
+@pytest.mark.parametrize("system", ["single-stage", "matt or satin", "filmed", "wrapped", "bare", "unknown"])
+@pytest.mark.parametrize("room", [MUCH, NONE_LEFT])
+def test_where_there_is_no_clear_coat_or_none_is_known_a_layer_figure_says_nothing(
+    system: PaintSystem, room: LayerRoom
+) -> None:
+    result = layered(room, paint_system=system)
+    assert result == ruled(paint_system=system)
+    assert (result.room, result.clear_coat) == (None, "Clear coat unknown.")
+    assert "room_um" not in result.working.results
+
+
+OTHERS = ShopTotals(), SHOP
+tells_of_any = st.builds(
+    PanelTells,
+    key=st.just("p"),
+    measured=st.sampled_from(get_args(Measured)),
+    paint_system=st.sampled_from(get_args(PaintSystem)),
+    compared=st.sampled_from(get_args(Compared)),
+    lowest_um=st.floats(40, 2000),
+    low_extra_place=st.booleans(),
+    stated_repair=st.booleans(),
+    unconfirmed=st.booleans(),
+    planned_um=st.floats(0, 10),
+)
+
+
+@given(tells_of_any, st.sampled_from(OTHERS), st.sampled_from([MUCH, NONE_LEFT]))
+def test_a_layer_figure_only_adds_reasons_and_takes_none_away(
+    panel: PanelTells, shop: ShopTotals, room: LayerRoom
+) -> None:
+    without, with_it = what_may_come_off(panel, shop, NOTHING), what_may_come_off(panel, shop, NOTHING, room)
+    assert set(without.reasons) <= set(with_it.reasons)
+    assert ORDER.index(with_it.ruling) >= ORDER.index(without.ruling)
+    assert with_it.abrasive is without.abrasive
+
+
+@given(tells_of_any, st.floats(0, 2000), st.floats(0, 1))
+def test_a_thicker_total_adds_nothing_to_the_room_a_layer_gauge_found(
+    panel: PanelTells, more: float, share: float
+) -> None:
+    thicker = replace(panel, lowest_um=(panel.lowest_um or 0) + more)
+    for room in (MUCH, layer_room(CLEAR, ClearLimits(20.0, largest_share=0.01 + 0.98 * share))):
+        found = what_may_come_off(thicker, SHOP, NOTHING, room).room
+        assert found in (None, room)
+        assert found == what_may_come_off(panel, SHOP, NOTHING, room).room
 
 
 def test_totals_that_contradict_each_other_are_refused() -> None:

@@ -8,7 +8,7 @@ import pytest
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.thickness.gauge import GaugeAccuracy, Shim
 from detailbench.thickness.gauge_check import check_gauge
-from detailbench.thickness.two_point import prove, two_point
+from detailbench.thickness.two_point import correction_stands, prove, two_point
 
 ACCURACY = GaugeAccuracy(1.0, 0.01)
 SHIM = Shim(102.0, serial="invented-1", u_um=0.5)
@@ -67,3 +67,25 @@ def test_the_proof_holds_within_the_limit_of_the_second_shim(error: float, passe
     assert result.limit_um == pytest.approx(np.hypot(3.5, 0.4))
     assert result.passed is passed
     assert ("not proved" in result.sentence) is not passed
+
+
+def test_a_correction_stands_only_proved_and_by_a_decision_with_its_reason() -> None:
+    line = two_point(ZERO, ON_SHIM, SHIM)
+    second = Shim(250.0, 0.4, serial="invented-2")
+    proved, failed = (prove(line, [(250.0 + error) / line.gain + 1.2] * 5, second, ACCURACY) for error in (0.0, 9.0))
+    assert correction_stands(proved, "gauge drifted").in_force
+    for proof, reason, part in (
+        (None, "gauge drifted", "was not proved on a second shim"),
+        (failed, "gauge drifted", "did not prove it"),
+        (proved, "drifted", "at least two words"),
+        (proved, "  ", "at least two words"),
+    ):
+        found = correction_stands(proof, reason)
+        assert not found.in_force
+        assert part in found.sentence
+
+
+def test_the_proofs_working_says_that_a_failed_check_stays_failed() -> None:
+    proof = prove(two_point(ZERO, ON_SHIM, SHIM), [255.0] * 5, Shim(250.0, 0.4), ACCURACY)
+    assert "never turns a failed gauge check" in proof.working.notes[0]
+    assert proof.working.results["passed"] is proof.passed
