@@ -8,6 +8,7 @@ from detailbench.basics.numbers import NBSP, format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.agreement_words import about_words, answer_line, channel_words, told_words
+from detailbench.findings.agreements import open_agreements
 from detailbench.findings.kit_names import initials
 from detailbench.findings.limits import panel_list
 from detailbench.findings.settings import setting
@@ -25,7 +26,9 @@ def agreement_words(picture: JobPicture, agreement: Agreement) -> str:
         first += " · " + price_words(picture, agreement.price)
     who = agreement.answered_to or agreement.entered_by
     at = agreement.answered_at or agreement.entered_at
-    second = " · ".join((answer_line(picture, agreement), when_words(at), initials(picture.shop, who)))
+    asked_again = agreement.answer == "open" and agreement not in open_agreements(picture)
+    said = _("asked again since") if asked_again else answer_line(picture, agreement)
+    second = " · ".join((said, when_words(at), initials(picture.shop, who)))
     return f"{first}\n{second}"
 
 

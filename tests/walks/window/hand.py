@@ -107,10 +107,14 @@ class Hand(ABC):
 
     def turn_card(self, title: str) -> None:
         """Turn the card to a page of it, unless it is open."""
+        self.turn_sheet(title, "Card")
+
+    def turn_sheet(self, title: str, within: str) -> None:
+        """Turn a sheet, or the card, to a page of it, unless it is open."""
         self.near()
-        tab = self.eyes.control(title, "Card")
+        tab = self.eyes.control(title, within)
         if not (isinstance(tab, QAbstractButton) and tab.isChecked()):
-            self.press(title, "Card")
+            self.press(title, within)
 
     def pick(self, title: str, choice: str, within: str = "") -> None:
         """Pick one of the choices under a title, unless it is picked."""
