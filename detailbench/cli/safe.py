@@ -1,4 +1,4 @@
-"""Kept safe, from the shell: back up, restore."""
+"""Kept safe, from the shell: back up, restore, a job out to a file and in again."""
 
 from __future__ import annotations
 
@@ -6,8 +6,12 @@ from argparse import Namespace
 from pathlib import Path
 
 from detailbench.basics.clock import SystemClock
-from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.errors import BadFile, RecordTrouble
 from detailbench.basics.texts import _
+from detailbench.cli.records import job_named, open_to_read
+from detailbench.cli.words import workshop_of
+from detailbench.moves.bench import Bench
+from detailbench.moves.job_exchange import ImportJob, Written, files_beside, write_job
 from detailbench.record.backing_up import back_up, make_backup_folder
 from detailbench.record.backups_made import BackupMade
 from detailbench.record.restoring import restore
@@ -54,4 +58,47 @@ def bring_back(words: Namespace) -> int:
         print(_("{n} kept files are missing; the check names them.").format(n=len(found.missing)))
     if words.head is None:
         print(_("Checked against the head the backup itself names; a hash printed in a document says more (--head)."))
+    return 0
+
+
+def job_to_file(words: Namespace) -> int:
+    """Write a job to a file, its kept files beside it."""
+    store = open_to_read(words)
+    try:
+        job = job_named(store.shop(), words.job)
+        written = write_job(store, job.id, words.to, personal=not words.without_personal, files=not words.without_files)
+    finally:
+        store.close()
+    print(said_of_job(written))
+    return 0
+
+
+def said_of_job(written: Written) -> str:
+    """What was written, and what stayed behind, in words."""
+    said = _("Written: {file}").format(file=written.file)
+    if written.files:
+        said += " " + _("with {n} kept files in {folder}").format(
+            n=written.files, folder=files_beside(written.file).name
+        )
+    if written.left_out:
+        said += " " + _("{n} kept files stayed behind: {which}.").format(
+            n=len(written.left_out), which=", ".join(f"{sha256[:12]}…" for sha256 in written.left_out)
+        )
+    return said
+
+
+def job_from_file(words: Namespace) -> int:
+    """Take a job in from a file, as one move."""
+    folder = workshop_of(words)
+    try:
+        content = words.file.read_bytes()
+    except OSError as error:
+        raise BadFile(_("{name} cannot be read ({why}).").format(name=words.file, why=error.strerror)) from error
+    beside = words.files or files_beside(words.file)
+    bench = Bench(folder, SystemClock())
+    try:
+        done = bench.do(ImportJob(content, words.file.name, beside if beside.is_dir() else None))
+    finally:
+        bench.close()
+    print(f"{done.says}. {done.note}".strip())
     return 0

@@ -142,6 +142,26 @@ def parser() -> argparse.ArgumentParser:
     back.add_argument("--head", metavar="HASH", help="a journal hash kept elsewhere, as printed in a closed document")
     back.add_argument("--even-so", action="store_true", help="restore what there is, although files are missing")
 
+    out = word(
+        "job-out",
+        "write a job to a JSON file, its kept files into a folder beside it",
+        "safe",
+        "job_to_file",
+        "Another workshop takes it in with job-in; ids, times and the journal as it was travel along.",
+    )
+    _workshop(out)
+    out.add_argument("--job", required=True, metavar="NUMBER")
+    out.add_argument("--to", required=True, type=Path, metavar="FILE", help="never over another file")
+    out.add_argument(
+        "--without-personal", action="store_true", help="without names, plate, texts, signatures, documents"
+    )
+    out.add_argument("--without-files", action="store_true", help="name the kept files by their hash only")
+
+    taken = word("job-in", "take a job in from a JSON file, as one move that cannot be undone", "safe", "job_from_file")
+    taken.add_argument("file", type=Path, metavar="FILE")
+    _workshop(taken)
+    taken.add_argument("--files", type=Path, metavar="FOLDER", help="where its kept files lie, if not beside it")
+
     workings = word(
         "workings",
         "redo a computed figure: inputs as JSON on standard input, the working as JSON out",

@@ -21,19 +21,20 @@ def fit(cls: type[Thing], values: Mapping[str, Any]) -> None:
         kind, optional = KINDS[cls][name]
         if value is None and optional:
             continue
-        sentence = _unfit(kind, value)
+        sentence = unfit(kind, value)
         if sentence:
             raise BadInput(sentence, field=name, given=value)
 
 
 def fit_text(name: str, value: object) -> None:
     """Raise BadInput when ``value`` is no text that can be kept."""
-    sentence = _unfit(str, value)
+    sentence = unfit(str, value)
     if sentence:
         raise BadInput(sentence, field=name, given=value)
 
 
-def _unfit(kind: type, value: object) -> str:
+def unfit(kind: type, value: object) -> str:
+    """Why a value is not of a kind, in a sentence; empty where it is."""
     if kind in (int, float):
         return _unfit_number(kind, value)
     if kind is datetime and isinstance(value, datetime) and value.tzinfo is None:
@@ -41,7 +42,7 @@ def _unfit(kind: type, value: object) -> str:
     if kind is date and isinstance(value, datetime):
         return _("A day is expected here, without a time.")
     if kind is tuple and isinstance(value, (tuple, list)):
-        return next(filter(None, (_unfit(type(v), v) for v in value)), "")
+        return next(filter(None, (unfit(type(v), v) for v in value)), "")
     if not isinstance(value, kind):
         words = {
             str: _("Text is expected here."),

@@ -98,6 +98,14 @@ class Writer:
         """The workshop's folder."""
         return self._files.folder.parent
 
+    def has_file(self, sha256: str) -> bool:
+        """True when the file lies in the workshop, whole."""
+        return self._files.problem(sha256) is None
+
+    def keep_bytes(self, content: bytes) -> None:
+        """Put a file where its row, already there or brought in, says it is."""
+        self._files.keep(content)
+
     def evidence_bytes(self, sha256: str) -> bytes:
         return self._files.read(sha256)
 

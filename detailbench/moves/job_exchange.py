@@ -1,0 +1,202 @@
+"""A job out to a file and in again: for another workshop, another computer, another program."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import Any, ClassVar
+
+from detailbench.basics.errors import BadFile, DetailbenchError, RecordTrouble
+from detailbench.basics.texts import _
+from detailbench.body.outlines import load_outline
+from detailbench.findings.due import due
+from detailbench.moves.documents import write_whole
+from detailbench.moves.move import Done
+from detailbench.moves.words_kept import fits
+from detailbench.record.evidence import digest_of
+from detailbench.record.job_json import files_of, job_out, thing_as_json
+from detailbench.record.job_reading import JobFile, read_job
+from detailbench.record.store import Store
+from detailbench.record.thing import Thing
+from detailbench.record.things import Evidence, History, Job
+from detailbench.record.writing import Writer
+
+STATE_NOT_CONTENT = frozenset({"retired", "forgotten"})  # both may come later on either side
+NAMES_EARLIER = frozenset({"same_as", "replaces"})  # what an earlier job or an older thing holds need not travel
+SHOWN = 3
+
+
+def files_beside(target: Path) -> Path:
+    """The folder of a job file's kept files."""
+    return target.with_name(f"{target.stem}-files")
+
+
+@dataclass(frozen=True)
+class Written:
+    """Where the job went; how many kept files beside it; the hashes of those that stayed behind."""
+
+    file: Path
+    files: int
+    left_out: tuple[str, ...]
+
+
+def write_job(store: Store, job_id: str, target: Path, *, personal: bool = True, files: bool = True) -> Written:
+    """Write a job to a new file, its kept files into a new folder beside it. Raises RecordTrouble."""
+    beside = files_beside(target)
+    if files and beside.exists():
+        raise RecordTrouble(_("{name} is there already; choose another name.").format(name=beside.name))
+    with store.reading() as connection:
+        picture = store.job(job_id)
+        content = job_out(connection, picture, personal=personal)
+    every = {e.sha256 for e in files_of(picture)}
+    sent = {e.sha256 for e in files_of(picture, personal=personal)} if files else set()
+    left = set(every - sent)
+    if sent:
+        beside.mkdir()
+    for sha256 in sorted(sent):
+        try:
+            write_whole(beside / sha256, store.files.read(sha256))
+        except RecordTrouble:
+            if (beside / sha256).exists() or store.files.problem(sha256) is None:
+                raise
+            left.add(sha256)
+    write_whole(target, content)  # last: a file that is there is whole
+    return Written(target, len(every) - len(left), tuple(sorted(left)))
+
+
+@dataclass(frozen=True)
+class ImportJob:
+    """A job from a file, as one move. Ids stay; what is here already must be the same. ``files``: the folder its kept
+    files lie in; what is not there, or not what its hash says, is named as missing. It cannot be undone."""
+
+    undoable: ClassVar[bool] = False
+    content: bytes = field(repr=False)
+    name: str = "job.json"
+    files: Path | None = None
+
+    def make(self, w: Writer) -> Done:
+        read = read_job(self.content, self.name)
+        complain = _complaints(self.name)
+        _names_what_is_there(w, read, complain)
+        _is_of_the_trade(read, complain)
+        new = [thing for thing in read.things if not _here_already(w, thing, complain)]
+        missing = self._kept(w, read)
+        note = _missing_words(missing)
+        if not new:
+            return Done(read.job.id, _("job {number} taken in").format(number=read.job.number), read.job.id,
+                        f"{_('This job is here already, the same.')} {note}".strip())  # fmt: skip
+        known = w.every(Job, id=read.job.id)
+        if known:
+            raise complain(_("this job is here already with other content; nothing was taken in."),
+                           f"{new[0].table} {new[0].id}", None)  # fmt: skip
+        number = _free_number(w, read.job.number)
+        for thing in new:
+            w.bring_in(replace(thing, number=number) if isinstance(thing, Job) else thing)
+        for subject, name, value in read.personal or ():
+            w.personal(subject, name, value)
+        kept = w.keep_file(read.journal, "application/json", f"journal-{number}.json")
+        w.add(History, job_id=read.job.id, evidence_id=kept.id, head=read.head, entries=read.entries)
+        try:
+            due(w.job(read.job.id))  # a job that cannot be shown is not taken in
+        except DetailbenchError as error:
+            raise complain(str(error), "", None) from error
+        if number != read.job.number:
+            words = _("Its number {old} is taken here; it is {new} now.")
+            note = f"{words.format(old=read.job.number, new=number)} {note}".strip()
+        return Done(read.job.id, _("job {number} taken in").format(number=number), read.job.id, note)
+
+    def _kept(self, w: Writer, read: JobFile) -> list[str]:
+        """Keep the files that lie beside; the hashes of those that are nowhere."""
+        missing = []
+        for evidence in (t for t in read.things if isinstance(t, Evidence) and not t.forgotten):
+            if w.has_file(evidence.sha256):
+                continue
+            content = _read(self.files / evidence.sha256) if self.files is not None else None
+            if content is None or digest_of(content) != evidence.sha256:
+                missing.append(evidence.sha256)
+            else:
+                w.keep_bytes(content)
+        return missing
+
+
+def _here_already(w: Writer, thing: Thing, complain: Callable[..., BadFile]) -> bool:
+    found = w.every(type(thing), id=thing.id)
+    if not found:
+        return False
+    if found[0].withdrawn:
+        raise complain(_("it was taken back in this workshop; nothing was taken in."),
+                       f"{thing.table} {thing.id}", None)  # fmt: skip
+    ours, theirs = thing_as_json(found[0]), thing_as_json(thing)
+    passing = STATE_NOT_CONTENT | ({"number"} if isinstance(thing, Job) else set())
+    for name, value in theirs.items():
+        if name not in passing and ours[name] != value:
+            raise complain(
+                _("this id is here already with other content ({ours}); nothing was taken in.").format(
+                    ours=str(ours[name])[:40]
+                ),
+                f"{thing.table} {thing.id}.{name}",
+                value,
+            )
+    return True
+
+
+def _read(path: Path) -> bytes | None:
+    try:
+        return path.read_bytes()
+    except OSError:
+        return None
+
+
+def _missing_words(missing: list[str]) -> str:
+    if not missing:
+        return ""
+    shown = ", ".join(f"{sha256[:12]}…" for sha256 in missing[:SHOWN])
+    if len(missing) > SHOWN:
+        shown = _("{names} and {n} more").format(names=shown, n=len(missing) - SHOWN)
+    return _("{n} kept files are missing: {which}.").format(n=len(missing), which=shown)
+
+
+def _complaints(name: str) -> Callable[[str, str, object], BadFile]:
+    def complain(why: str, where: str, value: object) -> BadFile:
+        sentence = _("{at}: {why}").format(at=f"{name}, {where}" if where else name, why=why)
+        if value is not None:
+            sentence += " " + _("It holds: {value}").format(value=str(value)[:60])
+        return BadFile(sentence, name=name, column=where, value="" if value is None else str(value)[:60])
+
+    return complain
+
+
+def _names_what_is_there(w: Writer, read: JobFile, complain: Callable[..., BadFile]) -> None:
+    for thing, name, target, id_ in read.outside:
+        if name in NAMES_EARLIER:
+            continue
+        found = w.every(target, id=id_)
+        if not found or found[0].withdrawn:
+            raise complain(_("it names a thing that is neither in the file nor here."),
+                           f"{thing.table} {thing.id}.{name}", id_)  # fmt: skip
+
+
+def _is_of_the_trade(read: JobFile, complain: Callable[..., BadFile]) -> None:
+    try:
+        known = load_outline(read.car.style, read.car.length_mm).panels
+    except DetailbenchError as error:
+        raise complain(str(error), f"car {read.car.id}.style", read.car.style) from error
+    for thing in read.things:
+        fits(thing, complain)
+        for panel in _panels(thing):
+            if panel and panel not in known:
+                raise complain(_("This car has no panel “{panel}”.").format(panel=panel[:40]),
+                               f"{thing.table} {thing.id}.panel", panel)  # fmt: skip
+
+
+def _panels(thing: Thing) -> Iterator[str]:
+    yield str(getattr(thing, "panel", ""))
+    many: Any = getattr(thing, "panels", ())
+    yield from (str(panel) for panel in many)
+
+
+def _free_number(w: Writer, number: str) -> str:
+    taken = {str(n) for n in w.ever(Job, "number")}
+    tries = (number, *(f"{number}-{n}" for n in range(2, 10_000)))
+    return next(each for each in tries if each not in taken)
