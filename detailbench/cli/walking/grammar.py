@@ -17,6 +17,7 @@ from detailbench.cli.walking.steps import (
     marks,
     measuring,
     papers,
+    safe,
     shop,
     standing,
     surface,
@@ -40,6 +41,7 @@ GROUPS = (
     standing,
     papers,
     agreeing,
+    safe,
     expecting,
 )
 

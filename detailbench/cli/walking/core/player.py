@@ -14,6 +14,7 @@ from detailbench.cli.walking.core import (
     handover,
     measuring,
     papers,
+    safe,
     shop,
     standing,
     surface,
@@ -40,6 +41,7 @@ ACTS: Mapping[type[Step], Callable[[Any, Hand], None]] = {
         papers,
         agreeing,
         expecting,
+        safe,
     )
     for cls, act in group.ACTS.items()
 }
