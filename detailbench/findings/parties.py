@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import dataclass
+
 from detailbench.record.picture import JobPicture, ShopPicture
 from detailbench.record.things import Party
 
@@ -23,13 +26,21 @@ def bearer_for(picture: JobPicture, errand: str) -> Party | None:
 PERSONAL = ("name", "contact", "address", "telephone", "mail")
 
 
-def owner_of_last(shop: ShopPicture, car_id: str) -> dict[str, str]:
-    """What is known of the owner in the newest job of a car: the fields that are filled."""
+@dataclass(frozen=True)
+class LastOwner:
+    """Who owned the car in its newest job: person or company, and the personal values that are filled."""
+
+    kind: str
+    said: Mapping[str, str]
+
+
+def last_owner(shop: ShopPicture, car_id: str) -> LastOwner | None:
+    """The owner in the newest job of a car, or None where there is no job or nobody was noted."""
     jobs = [j for j in shop.jobs if j.car_id == car_id]
     if not jobs:
-        return {}
+        return None
     newest = max(jobs, key=lambda j: j.seq)
     owner = next((p for p in shop.parties if p.role == "owner" and p.job_id == newest.id), None)
     if owner is None:
-        return {}
-    return {name: value for name in PERSONAL if (value := shop.said(owner.id, name))}
+        return None
+    return LastOwner(owner.kind, {name: value for name in PERSONAL if (value := shop.said(owner.id, name))})

@@ -10,6 +10,7 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.body.outlines import load_outline
 from detailbench.body.vin import check_vin
+from detailbench.findings.parties import last_owner
 from detailbench.moves.continuing import take_over_places
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car, real_number
@@ -57,8 +58,8 @@ def _car_values(given: Mapping[str, Any], style: str, length_mm: float | None) -
 @dataclass(frozen=True)
 class NewJob:
     """A car comes in. ``car`` holds fields of Car, ``owner`` name, contact (of a company), address, telephone, mail;
-    ``car_id`` continues a car already known instead. One finish group per default of the outline is made, paint system
-    unknown."""
+    ``car_id`` continues a car already known instead, ``owner_as_last`` with the owner of its last job as far as
+    ``owner`` says nothing else. One finish group per default of the outline is made, paint system unknown."""
 
     undoable: ClassVar[bool] = True
     style: str = "estate"
@@ -67,6 +68,7 @@ class NewJob:
     plate: str = ""
     owner: Mapping[str, str] = field(default_factory=dict)
     car_id: str = ""
+    owner_as_last: bool = False
 
     def make(self, w: Writer) -> Done:
         for name in self.owner:
@@ -74,16 +76,18 @@ class NewJob:
         if self.kind not in KINDS:
             raise BadInput(_("A job is a correction or an inspection."), field="kind", given=self.kind)
         car, note = (w.get(Car, self.car_id), "") if self.car_id else self._new_car(w)
+        last = last_owner(w.shop(), car.id) if self.owner_as_last else None
         now = w.now
         # also those taken back: doing one again must not meet its number in use
         counts = [number.partition("-")[2] for number in w.ever(Job, "number") if number.startswith(f"{now.year}-")]
         number = max((int(c) for c in counts if c.isdecimal()), default=0) + 1
         job = w.add(Job, car_id=car.id, number=f"{now.year}-{number:03d}", kind=self.kind)
         w.add(Visit, job_id=job.id, arrived_at=now)
-        owner = w.add(Party, job_id=job.id, role="owner")
+        owner = w.add(Party, job_id=job.id, role="owner", kind="person" if last is None else last.kind)
+        said = {**({} if last is None else last.said), **self.owner}
         for name in OWNER_FIELDS:
-            if self.owner.get(name):
-                w.personal(owner.id, name, self.owner[name])
+            if said.get(name):
+                w.personal(owner.id, name, said[name])
         if self.plate:
             w.personal(car.id, "plate", self.plate)
         by_default: dict[str, list[str]] = {}

@@ -9,7 +9,6 @@ from day_window import (
     click_line,
     day_window,
     field,
-    keys,
     lines,
     named,
     note,
@@ -27,11 +26,19 @@ from pytestqt.qtbot import QtBot
 
 from detailbench.basics.clock import HandClock
 from detailbench.body.outlines import style_name, styles
-from detailbench.moves.arrival import AddDamage, NewJob, SetHopes
+from detailbench.moves.arrival import AddDamage, NewJob, SetHopes, SetOwner
 from detailbench.moves.bench import Bench
+from detailbench.moves.limits import AddLimit
 from detailbench.screens.window import Window
 from detailbench.work.cautions import cautions
 
+PAGES = ("Owner", "Bearer", "Car", "Visit", "Custody", "Hopes", "Limits", "Damage", "Signing", "Record")
+FACES = {
+    "Limits": ("owner's limit: most off", "owner's limit: other"),
+    "Damage": ("note: stated repair",),
+    "Signing": ("on arrival: Signatures",),
+    "Record": ("record: Copy out", "record: How it left", "record: Close"),
+}
 VIN = "1M8GDM9AXKP042788"  # the worked example of the rule itself, 49 CFR 565.15
 
 
@@ -82,10 +89,13 @@ def test_undo_takes_back_one_field_and_the_field_shows_it(arrival: Window, bench
 def test_pages_of_the_card_are_turned_by_keys(arrival: Window) -> None:
     arrival.to_map()
     press(Qt.Key.Key_PageDown, CTRL)
-    assert field(arrival, "car, in words").isVisible()
+    assert field(arrival, "bearer's name").isVisible()
     press(Qt.Key.Key_Left)
     press(Qt.Key.Key_Return)
     assert field(arrival, "owner's name").isVisible()
+    press(Qt.Key.Key_Down)  # the names stand in two rows
+    press(Qt.Key.Key_Return)
+    assert field(arrival, "price range").isVisible()
 
 
 @pytest.mark.parametrize(
@@ -129,7 +139,7 @@ def test_bad_input_is_not_carried_over_to_another_job(arrival: Window, bench: Be
 
 @pytest.mark.parametrize("typed", ["48200", "48 200", "48.200", "48,200"])
 def test_an_odometer_is_read_with_any_grouping(arrival: Window, bench: Bench, job_id: str, typed: str) -> None:
-    press_button(arrival, "Hopes")
+    press_button(arrival, "Visit")
     type_into(arrival, "odometer on arrival", typed)
     press_button(arrival, "counts: mi")
     visit = bench.job(job_id).visits[-1]
@@ -138,7 +148,7 @@ def test_an_odometer_is_read_with_any_grouping(arrival: Window, bench: Bench, jo
 
 @pytest.mark.parametrize("typed", ["48.2", "-5", "many"])
 def test_an_odometer_that_is_none_is_not_kept(arrival: Window, bench: Bench, job_id: str, typed: str) -> None:
-    press_button(arrival, "Hopes")
+    press_button(arrival, "Visit")
     type_into(arrival, "odometer on arrival", typed)
     assert bench.job(job_id).visits[-1].odometer_in is None
     assert field(arrival, "odometer on arrival").text() == typed
@@ -149,6 +159,7 @@ def test_hopes_are_kept_in_the_owners_words(arrival: Window, bench: Bench, job_i
     note(arrival, "hoped-for level, in the owner's words", "even in the sun")
     note(arrival, "what will surely remain", "the deep one on the tailgate")
     type_into(arrival, "price range", "600 to 900")
+    press_button(arrival, "Visit")
     type_into(arrival, "seen in what light", "rain, hall lamps")
     job = bench.job(job_id)
     assert (job.job.hoped_level, job.job.will_remain) == ("even in the sun", "the deep one on the tailgate")
@@ -219,7 +230,7 @@ def test_only_styles_that_are_drawn_are_offered_and_pressing_one_keeps_it(
 def test_damage_is_noted_on_the_tapped_panel_and_hatched_on_the_map(arrival: Window, bench: Bench, job_id: str) -> None:
     press_button(arrival, "Damage")
     tap(arrival, "bonnet")
-    note(arrival, "existing damage, in words", "stone chip, 2 mm")
+    type_into(arrival, "existing damage, in words", "stone chip, 2 mm")
     assert [(d.panel, d.words) for d in bench.job(job_id).damages] == [("bonnet", "stone chip, 2 mm")]
     assert lines(arrival, "existing damage") == ["bonnet: stone chip, 2 mm"]
     fill = arrival.centre.map.items_by_key["bonnet"].fill
@@ -233,13 +244,24 @@ def test_two_damages_of_one_panel_are_both_said(arrival: Window, bench: Bench, j
     assert arrival.centre.map.items_by_key["bonnet"].fill.says == "stone chip; scuff"
 
 
-def test_damage_of_what_is_no_panel_is_noted_without_one(arrival: Window, bench: Bench, job_id: str) -> None:
+def test_damage_of_what_is_no_panel_says_which_part_and_where(arrival: Window, bench: Bench, job_id: str) -> None:
     press_button(arrival, "Damage")
-    edit = named(arrival, "existing damage, in words", QPlainTextEdit)
-    edit.setFocus()
-    keys("windscreen: crack, lower left")
+    tap(arrival, "bonnet")
+    press_button(arrival, "where: glass")
+    type_into(arrival, "existing damage, in words", "crack, lower left", None)
+    type_into(arrival, "which one", "windscreen", None)
     press_button(arrival, "Note this damage")
-    assert [(d.panel, d.words) for d in bench.job(job_id).damages] == [("", "windscreen: crack, lower left")]
+    (damage,) = bench.job(job_id).damages
+    assert (damage.panel, damage.part, damage.where, damage.words) == ("", "glass", "windscreen", "crack, lower left")
+    assert lines(arrival, "existing damage") == ["glass, windscreen: crack, lower left"]
+
+
+def test_without_a_panel_damage_on_a_panel_is_asked_for_its_panel(arrival: Window, bench: Bench, job_id: str) -> None:
+    press_button(arrival, "Damage")
+    type_into(arrival, "existing damage, in words", "stone chip")
+    assert bench.job(job_id).damages == ()
+    assert said_at(arrival, "existing damage, in words") == "Choose the panel on the map first."
+    assert field(arrival, "existing damage, in words").text() == "stone chip"
 
 
 def test_a_damage_is_struck_out_and_comes_back_by_undo(arrival: Window, bench: Bench, job_id: str) -> None:
@@ -256,12 +278,13 @@ def test_a_damage_is_struck_out_and_comes_back_by_undo(arrival: Window, bench: B
 
 # the card
 def test_the_count_on_the_rail_follows_the_entries(arrival: Window) -> None:
-    assert arrival.rail.rows["arrival"].count_text() == "1 of 5"
+    assert arrival.rail.rows["arrival"].count_text() == "1 of 6"
     type_into(arrival, "owner's name", "Ben Sample")
-    assert arrival.rail.rows["arrival"].count_text() == "2 of 5"
+    assert arrival.rail.rows["arrival"].count_text() == "2 of 6"
 
 
 def test_the_cautions_open_and_name_whom_to_defer_to(arrival: Window) -> None:
+    press_button(arrival, "Hopes")
     press_button(arrival, "Cautions")
     for caution in cautions("arrival"):
         assert caution.says in texts(arrival)
@@ -275,9 +298,14 @@ def test_no_page_of_the_card_has_to_be_scrolled(
     qtbot: QtBot, clock: HandClock, bench: Bench, job_id: str, look: str
 ) -> None:
     window = day_window(qtbot, clock, bench, job_id, look=look, stage="arrival")
-    for page in ("Owner", "Car", "Hopes", "Damage"):
+    bench.do(SetOwner(job_id, {"name": "Invented Motors", "contact": "Third Invented"}, kind="company"))
+    bench.do(AddLimit(job_id, "most_off", ("bonnet",), 4.0, "words that need a second line where they are listed"))
+    for page in PAGES:
         press_button(window, page)
         assert scrolls(window) == [], page
+        for face in FACES.get(page, ()):
+            press_button(window, face)
+            assert scrolls(window) == [], (page, face)
 
 
 def test_a_field_without_a_job_says_that_none_is_open(qtbot: QtBot, clock: HandClock, bench: Bench) -> None:

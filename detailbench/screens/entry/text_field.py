@@ -40,17 +40,21 @@ class FieldSentence(QWidget):
 
 class TextField(FieldSentence):
     """``committed`` gives the text. ``check`` may raise a DetailbenchError: its sentence is shown, the text stays, also
-    after the field is left. ``refuse`` does the same for what could be read and yet was not kept."""
+    after the field is left. ``refuse`` does the same for what could be read and yet was not kept. ``of_form``: a form
+    reads it with its other fields; Enter or leaving it enters nothing by itself."""
 
     committed = Signal(str)
 
-    def __init__(self, title: str, text: str = "", *, check: Callable[[str], object] | None = None) -> None:
+    def __init__(
+        self, title: str, text: str = "", *, check: Callable[[str], object] | None = None, of_form: bool = False
+    ) -> None:
         self.line = QLineEdit(text)
         super().__init__(title, self.line)
         self._check = check
         self._entered = self._before = text
         self._unkept = False
-        self.line.editingFinished.connect(self.commit)
+        if not of_form:
+            self.line.editingFinished.connect(self.commit)
 
     def text(self) -> str:
         return self.line.text()
@@ -76,6 +80,13 @@ class TextField(FieldSentence):
         self._entered = self._before
         self._unkept = True
         self.say(sentence)
+
+    def clear(self) -> None:
+        """Empty it for the next entry."""
+        self.line.clear()
+        self._before = self._entered = ""
+        self._unkept = False
+        self.say("")
 
     def commit(self) -> None:
         """Enter what stands there, if it changed and will do."""

@@ -7,11 +7,24 @@ from collections.abc import Sequence
 from detailbench.cli.walking.step import Step
 from detailbench.cli.walking.steps.workshop import WasRefused
 from window.act import Act
-from window.acts import arrival, expecting, handover, marks, shop, surface, thickness, trials, work, workshop
+from window.acts import (
+    agreeing,
+    arrival,
+    expecting,
+    handover,
+    marks,
+    papers,
+    shop,
+    surface,
+    thickness,
+    trials,
+    work,
+    workshop,
+)
 from window.stuck import Stuck, Unusable
 from window.walk import SHORT_MS, Walk
 
-GROUPS = (workshop, shop, arrival, surface, marks, thickness, trials, work, handover, expecting)
+GROUPS = (workshop, shop, arrival, surface, marks, thickness, trials, work, papers, handover, agreeing, expecting)
 
 
 def acts_of(kind: str) -> dict[type[Step], type[Act]]:

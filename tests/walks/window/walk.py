@@ -33,6 +33,7 @@ class Walk:
         self.clock = clock
         self.panel = ""
         self.person = ""
+        self.closed = "report"  # the kind of document closed last
         self.longest_ms = PATIENCE_MS
         self.patience_ms = self.longest_ms
         self.witness: Witness | None = None

@@ -10,7 +10,6 @@ from detailbench.basics.texts import _
 from detailbench.cli.walking.core.hand import Hand
 from detailbench.cli.walking.kinds import amount
 from detailbench.cli.walking.steps import arrival as a
-from detailbench.findings.parties import owner_of_last
 from detailbench.moves.arrival import AddDamage, DescribeCar, NewJob, SetHopes, SetOwner, SetVisit, StrikeDamage
 from detailbench.moves.custody import MoveCar, NoteCustody, SetArrived, StrikeCarMove
 from detailbench.moves.intake import AddRemark, AddRepair, StrikeRemark, StrikeRepair
@@ -35,9 +34,7 @@ def _again(step: a.BeginJob, hand: Hand, owner: dict[str, str]) -> NewJob:
     earlier = next((j for j in shop.jobs if j.number == step.again_of), None)
     if earlier is None:
         raise Refused(_("There is no job {number} here.").format(number=step.again_of), rule="no_job")
-    return NewJob(
-        kind=step.kind, car_id=earlier.car_id, owner=owner or owner_of_last(shop, earlier.car_id), plate=step.plate
-    )
+    return NewJob(kind=step.kind, car_id=earlier.car_id, owner=owner, plate=step.plate, owner_as_last=not owner)
 
 
 def open_job(step: a.OpenJob, hand: Hand) -> None:

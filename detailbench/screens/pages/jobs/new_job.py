@@ -122,6 +122,7 @@ class NewJobForm(QWidget):
 
     def make(self) -> None:
         """Begin the job with what stands in the form; when it is refused, what was typed stays."""
+        from detailbench.findings.parties import last_owner
         from detailbench.moves.arrival import NewJob
 
         typed = {name: line.text().strip() for name, line in self.lines.items()}
@@ -130,8 +131,11 @@ class NewJobForm(QWidget):
         if self._continued is not None:
             shop = self._context.shop
             assert shop is not None
-            same = typed["plate"] == shop.said(self._continued.id, "plate")
-            move = NewJob(**values | {"car_id": self._continued.id, "plate": "" if same else typed["plate"]})
+            car_id = self._continued.id
+            last = last_owner(shop, car_id)
+            values["owner_as_last"] = last is not None and last.said.get("name", "") == typed["owner"]
+            same = typed["plate"] == shop.said(car_id, "plate")
+            move = NewJob(**values | {"car_id": car_id, "plate": "" if same else typed["plate"]})
         else:
             car = {name: typed[name] for name in ("described", "colour", "vin") if typed[name]}
             move = NewJob(style=self.body_style.value, car=car, **values)

@@ -41,7 +41,7 @@ class ArrivalCard(SeenCard):
             ("hopes", _("Hopes"), self.hopes),
             ("limits", _("Limits"), self.limits),
             ("damage", _("Damage"), self.damage),
-            ("sign", _("Sign"), self.sign),
+            ("sign", _("Signing"), self.sign),
             ("record", _("Record"), self.record),
         ):
             self.pages.add(key, title, page)

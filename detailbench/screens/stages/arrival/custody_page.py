@@ -15,6 +15,7 @@ from detailbench.screens.context import Context
 from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.look.parts import button, sentence
 from detailbench.screens.stages.work_parts.custody_form import CustodyForm
+from detailbench.screens.stages.work_parts.typed_for_job import emptied_for_each_job
 from detailbench.screens.stages.work_parts.when import when_words
 
 
@@ -25,11 +26,13 @@ class CustodyPage(QWidget):
         super().__init__()
         self._context = context
         self.form = CustodyForm(context, "in")
-        self.to = TextField(_("moved to"))
-        self.by = TextField(_("by whom, if not by you"))
+        self.to = TextField(_("moved to"), of_form=True)
+        self.by = TextField(_("by whom, if not by you"), of_form=True)
+        emptied_for_each_job(context, self.to, self.by)
         self.moved = button(_("Moved"), self._move, name=_("Note that the car was moved"))
         self.now = sentence()
-        self.to.line.returnPressed.connect(self._move)
+        for field in (self.to, self.by):
+            field.line.returnPressed.connect(self._move)
         row = QHBoxLayout()
         row.addWidget(self.to, 3)
         row.addWidget(self.by, 3)
@@ -66,9 +69,8 @@ class CustodyPage(QWidget):
         person = next((p.id for p in picture.shop.people if by and p.name == by and not p.retired), "")
         done = self._context.do(MoveCar(picture.job.id, to, "", person, "" if person else by), self, self.to.say)
         if done is not None:
-            self.to.say("")
             for field in (self.to, self.by):
-                field.line.clear()
+                field.clear()
 
 
 def moved_words(picture: JobPicture, moved: CarMoved) -> str:

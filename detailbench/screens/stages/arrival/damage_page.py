@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.ramp import Hatch
@@ -17,6 +16,7 @@ from detailbench.screens.look.parts import button, gives_way
 from detailbench.screens.stages.arrival.words import damage_words, part_words, repair_words, said_by_words
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import Faces, in_line
+from detailbench.screens.stages.work_parts.typed_for_job import emptied_for_each_job
 
 DAMAGE: Hatch = "crossed"  # as on the map
 REPAIR: Hatch = "falling"
@@ -37,22 +37,30 @@ class DamagePage(QWidget):
         self.faces.addWidget(self.repair)
         self.what.set_value("damage")
         self.what.chosen.connect(self.turn)
+        self.note = button("", self.add)
         self.list = gives_way(OpenList(context.dress, _("existing damage")), m.target * 2)
         self.list.chosen.connect(lambda _key: self._enable())
-        self.strike = button(_("Strike out the chosen line"), self.strike_out)
+        self.strike = button(_("Strike out"), self.strike_out, name=_("Strike out the chosen line"))
+        does = QHBoxLayout()
+        does.addWidget(self.note, 2)
+        does.addWidget(self.strike, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(m.space("thin"))
         column.addWidget(self.what)
         column.addWidget(self.faces)
+        column.addLayout(does)
         column.addWidget(self.list, 1)
-        column.addWidget(self.strike)
 
     def turn(self, what: str) -> None:
         """Note damage, or a stated repair."""
         self.what.set_value(what)
         self.faces.setCurrentWidget(self.repair if what == "repair" else self.damage)
         self.redraw()
+
+    def add(self) -> None:
+        """Note what was typed."""
+        (self.repair if self.what.value == "repair" else self.damage).add()
 
     def strike_out(self) -> None:
         """Strike out the chosen line."""
@@ -64,6 +72,8 @@ class DamagePage(QWidget):
     def redraw(self) -> None:
         self.damage.redraw()
         self.repair.redraw()
+        self.note.setText(_("Note this repair") if self.what.value == "repair" else _("Note this damage"))
+        self.note.setAccessibleName(self.note.text())
         picture = self._context.picture
         lines = []
         if picture is not None:
@@ -83,19 +93,18 @@ class _DamageForm(QWidget):
         self.part = ChoiceRow(_("where"), [(part, part_words(part)) for part in PARTS], columns=4)
         self.part.set_value("panel")
         self.part.chosen.connect(lambda _key: self.redraw())
-        self.which = TextField(_("which one (front left …)"))
-        self.words = TextField(_("existing damage, in words"))
-        self.note = button(_("Note it"), self.add, name=_("Note this damage"))
-        self.words.line.returnPressed.connect(self.add)
+        self.which = TextField(_("which one"), of_form=True)
+        self.words = TextField(_("existing damage, in words"), of_form=True)
+        emptied_for_each_job(context, self.which, self.words)
+        for field in (self.words, self.which):
+            field.line.returnPressed.connect(self.add)
         row = QHBoxLayout()
-        row.addWidget(self.which, 1)
-        row.addWidget(self.note, 1)
-        row.setAlignment(self.note, Qt.AlignmentFlag.AlignBottom)
+        row.addWidget(self.words, 3)
+        row.addWidget(self.which, 2)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
         column.addWidget(self.part)
-        column.addWidget(self.words)
         column.addLayout(row)
 
     def redraw(self) -> None:
@@ -114,9 +123,8 @@ class _DamageForm(QWidget):
         panel = self._context.selected_panel if part == "panel" else ""
         move = AddDamage(job, words, panel, part, self.which.text())
         if self._context.do(move, initiator=self, at=self.words.say) is not None:
-            self.words.say("")
             for field in (self.words, self.which):
-                field.line.clear()
+                field.clear()
 
 
 class _RepairForm(QWidget):
@@ -125,15 +133,15 @@ class _RepairForm(QWidget):
         self._context = context
         self.where = in_line(ChoiceRow(_("on"), (("panel", _("panel")), ("car", _("whole car"))), columns=2))
         self.by = in_line(ChoiceRow(_("stated by"), [(by, said_by_words(by)) for by in SAID_BY], columns=3))
-        self.words = TextField(_("repair as stated, in words"))
-        self.note = button(_("Note it"), self.add, name=_("Note this repair"))
+        self.words = TextField(_("repair as stated, in words"), of_form=True)
+        emptied_for_each_job(context, self.words)
         self.words.line.returnPressed.connect(self.add)
         self.where.set_value("panel")
         self.by.set_value("owner")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
-        for part in (self.where, self.by, self.words, self.note):
+        for part in (self.where, self.by, self.words):
             column.addWidget(part)
 
     def redraw(self) -> None:
@@ -154,5 +162,4 @@ class _RepairForm(QWidget):
             return
         move = AddRepair(job, words, panel if self.where.value == "panel" else "", self.by.value)
         if self._context.do(move, initiator=self, at=self.words.say) is not None:
-            self.words.say("")
-            self.words.line.clear()
+            self.words.clear()

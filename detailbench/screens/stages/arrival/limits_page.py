@@ -17,6 +17,7 @@ from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.look.parts import button, gives_way, sentence
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import in_line
+from detailbench.screens.stages.work_parts.typed_for_job import emptied_for_each_job
 
 
 class LimitsPage(QWidget):
@@ -35,8 +36,11 @@ class LimitsPage(QWidget):
         )
         self.kind = ChoiceRow(_("owner's limit"), kinds, columns=3)
         self.where = in_line(ChoiceRow(_("for"), (("panel", _("this panel")), ("car", _("whole car"))), columns=2))
-        self.most = TextField(_("at most, µm"))
-        self.words = TextField(_("in the owner's words"))
+        self.most = TextField(_("at most, µm"), of_form=True)
+        self.words = TextField(_("in the owner's words"), of_form=True)
+        emptied_for_each_job(context, self.most, self.words)
+        for field in (self.most, self.words):
+            field.line.returnPressed.connect(self._add)
         self.add = button(_("Note this limit"), self._add, role="main")
         self.strike = button(_("Strike out"), self._strike, name=_("Strike out the chosen limit"))
         self.says = sentence()
@@ -108,8 +112,7 @@ class LimitsPage(QWidget):
         place = self.most if kind == "most_off" else self.words
         if self._context.do(AddLimit(job, kind, panels, most, self.words.text()), self, place.say) is not None:
             for field in (self.most, self.words):
-                field.say("")
-                field.line.clear()
+                field.clear()
 
     def _strike(self) -> None:
         job = self._context.job_id

@@ -68,6 +68,7 @@ class RecordPage(QWidget):
             else _("Everything the record asks for is entered.")
         )
         self.signed.setText("" if picture is None else self._signed(picture))
+        self.signed.setVisible(bool(self.signed.text()))
         self.none.setVisible(not documents)
         for part in (self.closing, self.copies, self.delivery):
             part.redraw()

@@ -17,6 +17,7 @@ from detailbench.screens.look.parts import button, gives_way, sentence, set_kind
 from detailbench.screens.stages.closing.closing_acts import ClosingActs
 from detailbench.screens.stages.closing.words import way_words
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
+from detailbench.screens.stages.work_parts.typed_for_job import emptied_for_each_job
 from detailbench.screens.stages.work_parts.when import when_words
 
 
@@ -29,8 +30,9 @@ class DeliverPart(QWidget):
         m = context.dress.look.measure
         self.says = sentence()
         self.way = ChoiceRow(_("it left by"), [(way, way_words(way)) for way in WAYS], columns=4)
-        self.to = TextField(_("to whom"))
-        self.at = TextField(_("when, if not now"))
+        self.to = TextField(_("to whom"), of_form=True)
+        self.at = TextField(_("when, if not now"), of_form=True)
+        emptied_for_each_job(context, self.to, self.at)
         self.note = button(_("Note that it left"), self._note, role="main")
         self.never = button(_("It did not leave"), self._never, name=_("The chosen delivery did not leave after all"))
         self.list = gives_way(OpenList(context.dress, _("How it left")), m.target * 2)
@@ -88,8 +90,7 @@ class DeliverPart(QWidget):
         if self._context.do(move, self, self.at.say) is not None:
             self.way.set_value("")
             for field in (self.to, self.at):
-                field.say("")
-                field.line.clear()
+                field.clear()
 
     def _never(self) -> None:
         job = self._context.job_id

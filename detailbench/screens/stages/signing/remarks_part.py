@@ -13,6 +13,7 @@ from detailbench.screens.look.parts import button, gives_way
 from detailbench.screens.stages.signing.words import role_words, roles_of
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import in_line
+from detailbench.screens.stages.work_parts.typed_for_job import emptied_for_each_job
 
 
 class RemarksPart(QWidget):
@@ -24,6 +25,7 @@ class RemarksPart(QWidget):
         m = context.dress.look.measure
         self.role = in_line(ChoiceRow(_("remark by"), ()))
         self.words = NoteField(_("remark, printed as typed"), lines=2)
+        emptied_for_each_job(context, self.words)
         self.add = button(_("Note this remark"), self._add)
         self.list = gives_way(OpenList(context.dress, _("Remarks")), m.target * 2)
         self.strike = button(_("Strike out"), self._strike, name=_("Strike out the chosen remark"))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QBoxLayout, QGridLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from detailbench.screens.entry.choice_row import ChoiceRow
@@ -73,15 +74,16 @@ class Pages(QWidget):
 
     def add(self, key: str, title: str, page: QWidget) -> None:
         """Another page at the end of the row."""
-        name = QPushButton(title)
+        name = _Name(title)
         name.setProperty("role", "choice")
         name.setCheckable(True)
         name.setAutoDefault(False)
         name.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         name.setAccessibleName(title)
         name.clicked.connect(self._turner(key))
-        if self._in_a_row:
+        if self._in_a_row:  # each as wide as the others, whichever is written in bold
             name.setProperty("close", True)
+            name.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         at = divmod(len(self._names), self._in_a_row) if self._in_a_row else (0, len(self._names))
         self._names[key] = name
         self._row.addWidget(name, *at)
@@ -123,6 +125,16 @@ class Pages(QWidget):
             names[here + step].setFocus(Qt.FocusReason.OtherFocusReason)
         else:
             super().keyPressEvent(event)  # type: ignore[arg-type]
+
+
+class _Name(QPushButton):
+    """Leaves arrow keys and Enter to the pages: a plain button would go to whatever was built next."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Space:
+            super().keyPressEvent(event)
+        else:
+            event.ignore()
 
 
 def in_line(row: ChoiceRow) -> ChoiceRow:

@@ -15,7 +15,7 @@ OWNER = "With the owner"
 MISHAP = "Mishap"
 ASKED = "Put to the owner"
 MISHAPS = "Mishaps of this job"
-LIMITS = "Owner's limits"
+LIMITS = "Limits of this job"
 OPEN = "\nopen "
 ABOUT = {
     "limit": "owner's limit",

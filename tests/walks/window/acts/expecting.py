@@ -8,7 +8,7 @@ from detailbench.body.names import panel_name
 from detailbench.cli.walking.kinds import Quantity
 from detailbench.cli.walking.steps import expecting as said_
 from window.act import Act
-from window.acts import arrival, handover, surface, thickness
+from window.acts import arrival, handover, papers, surface, thickness
 from window.acts.workshop import TITLES
 from window.walk import Walk
 
@@ -217,8 +217,8 @@ class ExpectDocuments(Act):
 
     @staticmethod
     def play(said: said_.ExpectDocuments, walk: Walk) -> None:
-        handover.page(walk, "Close")
-        walk.expect("closed reports", lambda: handover.documents(walk), said.count)
+        found = sum(papers.documents(walk, kind) for kind in papers.PAPERS)
+        walk.expect("closed documents", lambda: found, said.count)
 
 
 class ExpectVerdict(Act):
@@ -226,7 +226,7 @@ class ExpectVerdict(Act):
 
     @staticmethod
     def play(said: said_.ExpectVerdict, walk: Walk) -> None:
-        handover.page(walk, "Close")
+        papers.PAPERS[walk.closed].to_copy(walk)
         handover.check_seal(walk)
         walk.eyes.expect(VERDICTS[said.verdict], CARD)
 

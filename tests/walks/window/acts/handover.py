@@ -4,12 +4,25 @@ from __future__ import annotations
 
 from detailbench.cli.walking.steps import handover as said_
 from window.act import Act
+from window.acts import papers
 from window.walk import Walk
 
 CARD = "Card"
-PASSPHRASE = "an invented passphrase"
-LONG_MS = 60_000
 ANSWERS = {"accepted": "accepted", "with_remarks": "accepted with remarks", "not_accepted": "not accepted"}
+
+
+def _accepting(walk: Walk) -> None:
+    page(walk, "Accept")
+    walk.hand.pick("acceptance", "Signatures", CARD)
+
+
+def _arriving(walk: Walk) -> None:
+    walk.hand.turn_to("Arrival")
+    walk.hand.turn_card("Signing")
+    walk.hand.pick("on arrival", "Signatures", CARD)
+
+
+MOMENTS = {"handover": _accepting, "arrival": _arriving}
 WAYS = {"telephone": "by telephone", "message": "by message", "declined": "declined", "absent": "absent"}
 
 
@@ -59,8 +72,7 @@ class SignIt(Act):
 
     @staticmethod
     def play(said: said_.SignIt, walk: Walk) -> None:
-        page(walk, "Accept")
-        walk.hand.pick("acceptance", "Signatures", CARD)
+        MOMENTS[said.moment](walk)
         before = len(walk.eyes.lines("Signatures"))
         walk.hand.pick("who", said.role, CARD)
         if walk.eyes.said_of("name, as it is printed", CARD) != said.signer:
@@ -83,13 +95,7 @@ class CloseTheReport(Act):
 
     @staticmethod
     def play(said: said_.CloseTheReport, walk: Walk) -> None:
-        page(walk, "Close")
-        before = documents(walk)
-        for name in ("passphrase of the workshop's key", "the passphrase again"):
-            if walk.eyes.has(name, CARD):
-                walk.hand.type_into(name, PASSPHRASE, CARD)
-        walk.hand.press(walk.eyes.name_like("Close (the|a new) report", CARD), CARD)
-        walk.expect("closed reports", lambda: documents(walk), before + 1, LONG_MS)
+        papers.close(walk, "report")
 
 
 class PrintReport(Act):
@@ -127,11 +133,6 @@ def page(walk: Walk, title: str) -> None:
     """Open a page of the Handover card."""
     walk.hand.turn_to("Handover")
     walk.hand.turn_card(title)
-
-
-def documents(walk: Walk) -> int:
-    """How many closed reports the card lists."""
-    return len(walk.eyes.lines("Closed reports")) if walk.eyes.has("Closed reports", CARD) else 0
 
 
 def check_seal(walk: Walk) -> None:

@@ -41,7 +41,8 @@ class MakeTrial(Act):
                 walk.hand.fill(name, f"{value:g}", CARD)
         walk.hand.turn_card("Trial")
         walk.hand.press("Record the trial without the timer", CARD)
-        walk.eyes.control("Strike out this trial", CARD)
+        if not walk.wait(lambda: walk.eyes.has("Strike out this trial", CARD)):
+            raise Unusable(f"the trial was not entered: {walk.eyes.notice()}")
 
 
 class JudgeLastTrial(Act):
