@@ -1,0 +1,55 @@
+"""Before anything is measured again: how small a change the places and foil readings of a panel could show."""
+
+from __future__ import annotations
+
+from detailbench.basics.errors import BadInput
+from detailbench.findings.gauges import accuracy_of, foil_readings, gauge_of, principle_of, session_repeatability
+from detailbench.findings.panels import outline_of, panel_seen
+from detailbench.record.picture import JobPicture, one
+from detailbench.thickness.places_needed import PlacesNeeded, places_needed
+from detailbench.thickness.smallest_change import SmallestChange, smallest_change
+
+
+def smallest_seen(picture: JobPicture, panel: str) -> SmallestChange | None:
+    """With the places read before the work, as often as each was read at least, if the session after takes as many
+    foil readings as the one before. None while fewer than two places were read or the repeatability is not known.
+    Scatter of the removal itself and of finding the place again are not known before and not in it."""
+    known = _known(picture, panel)
+    if known is None:
+        return None
+    places, per_place, s_um, on_foil, u_cal = known
+    try:
+        return smallest_change(
+            places, repeatability_um=s_um, readings_per_place=per_place, shim_readings=on_foil, u_cal_um=u_cal
+        )
+    except BadInput:  # nothing scattered yet
+        return None
+
+
+def places_to_see(picture: JobPicture, panel: str, change_um: float) -> PlacesNeeded | None:
+    """How many places show a change of this size, with the same repeatability. None while it is not known. Raises
+    BadInput for a change that is not above nought or too small to be seen by any number."""
+    known = _known(picture, panel)
+    if known is None or known[2] <= 0:
+        return None
+    _places, per_place, s_um, on_foil, _u_cal = known
+    return places_needed(change_um, repeatability_um=s_um, readings_per_place=per_place, shim_readings=max(on_foil, 2))
+
+
+def _known(picture: JobPicture, panel: str) -> tuple[int, int, float, int, float] | None:
+    """Places, readings at each, s_r, foil readings, u_cal; of the panel's newest session as found."""
+    seen = panel_seen(picture, panel)
+    read = [p for p in seen.places if p.figure is not None and p.place.origin == "proposed" and not p.set_aside]
+    if len(read) < 2 or seen.figures is None:
+        return None
+    session = one(picture.sessions, read[-1].counted[-1].session_id)
+    s_um = session_repeatability(picture, session).s_um
+    if s_um is None:
+        return None
+    gauge = gauge_of(picture, session)
+    substrate = outline_of(picture).panels[panel].substrate
+    foils = foil_readings(picture, session.id, principle_of(gauge, substrate))
+    on_foil = max((len(values) for values in foils.values()), default=0)
+    per_place = min(len([r for r in p.counted if r.value_um is not None]) for p in read)
+    u_cal = accuracy_of(gauge).standard_uncertainty_um(seen.figures.mean_um)
+    return len(read), per_place, s_um, on_foil, u_cal
