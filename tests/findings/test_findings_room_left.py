@@ -85,7 +85,7 @@ def test_neither_rulings_nor_their_reasons_change_with_the_shops_picture(hands: 
 
 
 def test_a_stated_repair_takes_the_range_away_from_its_panel_only(hands: Hands) -> None:
-    car(hands).do(AddRepair(hands.job, "roof", "stone chips filled in"))
+    car(hands).do(AddRepair(hands.job, "stone chips filled in", "roof"))
     found = clear_pictures(hands.picture)
     assert found["roof"].found == NoPicture("Clear coat unknown. A repair was stated here.")
     assert isinstance(found["bonnet"].found, ClearPicture)
