@@ -88,7 +88,7 @@ def test_a_stated_repair_takes_the_range_away_from_its_panel_only(hands: Hands) 
     car(hands).do(AddRepair(hands.job, "stone chips filled in", "roof"))
     found = clear_pictures(hands.picture)
     assert found["roof"].found == NoPicture("Clear coat unknown. A repair was stated here.")
-    assert isinstance(found["bonnet"].found, ClearPicture)
+    assert isinstance(found["tailgate"].found, ClearPicture)
 
 
 def test_a_filmed_car_has_none(hands: Hands) -> None:
