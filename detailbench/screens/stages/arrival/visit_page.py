@@ -1,4 +1,4 @@
-"""The visit: when the car arrived, as stated; what the odometer shows; the light it is seen in."""
+"""The visit: when the car arrived, as stated; the light; the odometer; photographs that say which car this is."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
 from detailbench.screens.entry.moment_reading import read_moment
 from detailbench.screens.look.parts import sentence, set_kind
+from detailbench.screens.stages.arrival.car_photos import CarPhotos
 from detailbench.screens.stages.work_parts.kept_fields import KeptFields, whole_number
 from detailbench.screens.stages.work_parts.when import when_words
 
@@ -36,7 +37,13 @@ class VisitPage(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
-        column.addWidget(self.arrived)
+        light = fields.text(
+            _("seen in what light"), lambda p: p.visits[-1].light, lambda job, t: SetVisit(job, {"light": t})
+        )
+        when = QHBoxLayout()
+        when.addWidget(self.arrived, 1)
+        when.addWidget(light, 1)
+        column.addLayout(when)
         column.addWidget(self.later)
         row = QHBoxLayout()
         row.addWidget(
@@ -57,15 +64,12 @@ class VisitPage(QWidget):
             2,
         )
         column.addLayout(row)
-        column.addWidget(
-            fields.text(
-                _("seen in what light"), lambda p: p.visits[-1].light, lambda job, t: SetVisit(job, {"light": t})
-            )
-        )
-        column.addStretch(1)
+        self.photos = CarPhotos(context)
+        column.addWidget(self.photos, 1)
 
     def redraw(self) -> None:
         self._fields.redraw()
+        self.photos.redraw()
         picture = self._context.picture
         found = arrival_entered(picture) if picture is not None else None
         self.later.setText("" if found is None else _("{what}.").format(what=_first_up(found.words)))

@@ -52,3 +52,14 @@ def due_title(key: str) -> str:
         "hoped_level": _("hoped-for level"),
         "record": _("arrival record closed and sent off"),
     }[key]
+
+
+def shows_words(shows: str) -> str:
+    """What a photograph shows that is no paint."""
+    return {
+        "vin_plate": _("VIN plate"),
+        "plate": _("plate"),
+        "odometer": _("odometer"),
+        "clock": _("clock"),
+        "whole_car": _("whole car"),
+    }[shows]

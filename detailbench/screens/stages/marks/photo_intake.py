@@ -28,6 +28,7 @@ class Batch:
     moment: str
     lamp_id: str = ""
     mark_id: str = ""
+    shows: str = ""
 
 
 class _Looker(QThread):
@@ -108,6 +109,7 @@ class PhotoIntake(QObject):
                 mark_id=batch.mark_id,
                 moment=batch.moment,
                 lamp_id=batch.lamp_id,
+                shows=batch.shows,
             )
             done = self._context.do(move, self)
             if done is not None and done.kinds:
