@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
+from detailbench.basics.numbers import NBSP, format_number
 from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
+from detailbench.findings.agreements import approved_section
+from detailbench.findings.settings import setting
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Agreement
 
@@ -54,3 +60,22 @@ def answer_line(picture: JobPicture, agreement: Agreement) -> str:
     remark = picture.said(agreement.id, "remarks")
     said = ", ".join(part for part in parts if part)
     return _("{answer}: “{remark}”").format(answer=said, remark=remark) if remark else said
+
+
+def approved_words(picture: JobPicture, group_id: str = "") -> str:
+    """The level the owner approved, with its price and how it was agreed; empty where none was."""
+    approved = approved_section(picture, group_id)
+    if approved is None:
+        return ""
+    where = panel_name(approved.trial.panel)
+    said = _("Test section on {panel} approved by the owner, {how}: “{level}”").format(
+        panel=where, how=channel_words(approved.agreement.channel), level=approved.level
+    )
+    if approved.price is None:
+        return f"{said}."
+    return _("{section}, {price}.").format(section=said, price=price_words(picture, approved.price))
+
+
+def price_words(picture: JobPicture, price: Decimal) -> str:
+    """A sum with the shop's currency."""
+    return f"{format_number(float(price), 2)}{NBSP}{setting(picture.shop, 'currency')}"

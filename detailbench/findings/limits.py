@@ -34,7 +34,7 @@ def limits_on(picture: JobPicture, panel: str, kind: str = "") -> tuple[OwnerLim
     )
 
 
-def bound(picture: JobPicture, panel: str) -> OwnerLimits:
+def owner_allows(picture: JobPicture, panel: str) -> OwnerLimits:
     """What may come off this panel as the owner wants it; of several figures the least binds."""
     most = [m.most_off_um for m in limits_on(picture, panel, "most_off") if m.most_off_um is not None]
     return OwnerLimits(barred=bool(limits_on(picture, panel, "bar_panel")), most_um=min(most, default=None))
@@ -43,6 +43,11 @@ def bound(picture: JobPicture, panel: str) -> OwnerLimits:
 def limit_words(limit: OwnerLimit) -> str:
     """The limit in one line; the owner's own words, where there are any, stand in quotes."""
     where = ", ".join(panel_name(p) for p in limit.panels) or _("whole car")
+    return _("{where}: {what}").format(where=where, what=what_it_says(limit))
+
+
+def what_it_says(limit: OwnerLimit) -> str:
+    """The same without where."""
     quoted = _("“{words}”").format(words=limit.words) if limit.words else ""
     if limit.kind == "most_off" and limit.most_off_um is not None:
         what = _("at most {most} may come off").format(most=format_thickness(limit.most_off_um))
@@ -52,8 +57,7 @@ def limit_words(limit: OwnerLimit) -> str:
             "no_sanding": _("no sanding"),
             "no_solvent": _("no solvent"),
         }.get(limit.kind, "")
-    said = ", ".join(part for part in (what, quoted) if part)
-    return _("{where}: {what}").format(where=where, what=said)
+    return ", ".join(part for part in (what, quoted) if part)
 
 
 # other: nothing can be computed from it, so it is read

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from detailbench.findings.changes import changes
-from detailbench.findings.limits import bound, limits_in_force
+from detailbench.findings.limits import limits_in_force, owner_allows
 from detailbench.findings.panels import READABLE, PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.processes import group_of
 from detailbench.findings.settings import setting
@@ -52,7 +52,7 @@ def permissions(picture: JobPicture, seen: Mapping[str, PanelSeen] | None = None
     for key, substrate in substrates.items():
         moments = [m for m in (seen[key], after.get(key)) if m is not None]
         tells = _tells(picture, moments, findings.get(key), substrate, off.get(key))
-        out[key] = what_may_come_off(tells, shop, bound(picture, key))
+        out[key] = what_may_come_off(tells, shop, owner_allows(picture, key))
     return out
 
 

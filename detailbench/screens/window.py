@@ -28,6 +28,7 @@ from detailbench.screens.frame.notices import Flash, NoticeLine
 from detailbench.screens.frame.override_sheet import OverrideSheet
 from detailbench.screens.frame.owner_keeper import OwnerKeeper
 from detailbench.screens.frame.rail import Rail
+from detailbench.screens.frame.safe_keeper import SafeKeeper
 from detailbench.screens.frame.shop_habits import ShopHabits
 from detailbench.screens.frame.strip import EntryStrip
 from detailbench.screens.frame.tabbing import next_stop
@@ -73,6 +74,7 @@ class Window(QWidget):
         self._made_pages: dict[str, QWidget] = {}
         self.wipe_lock = WipeLock(self)
         self.live = Live(self, self.context)
+        self.safe = SafeKeeper(self, self.context, self.live)
         self.shows = MapShows(self)
         self.habits = ShopHabits(self, self.context)
         self._build()
@@ -87,7 +89,7 @@ class Window(QWidget):
         self.dress.wear(self)
         self._others = QTimer(self)
         self._others.setInterval(LOOK_FOR_OTHERS_MS)
-        self._others.timeout.connect(self._look_for_others)
+        self._others.timeout.connect(self.safe.look_for_others)
         self._begun = False
         self._opened = ""
         if open_first:
@@ -103,7 +105,7 @@ class Window(QWidget):
         self.notices = NoticeLine(dress)
         self.strip = EntryStrip(dress, self.ask_person, self.undo, self.redo)
         self.override = OverrideSheet(self, dress, self.context.do, self.who.name, self.who.ask)
-        self.owner = OwnerKeeper(self)
+        self.owner = OwnerKeeper(self, lambda: self.far.leave() if self.far.shown else None)
         self.rail.add_acts(self.owner.buttons)
         self.flash = Flash(self, dress)
         self.bursts = BurstFilter(self)
@@ -152,8 +154,7 @@ class Window(QWidget):
         self._open_first()
         self.context.attach(bench)
         self._others.start()
-        if bench.read_only:
-            self.context.notice(bench.read_only, "flagged")
+        self.safe.at_the_start()
 
     @property
     def home(self) -> Page | None:
@@ -181,15 +182,6 @@ class Window(QWidget):
         if changes is not None and changes.says:
             note = getattr(changes, "note", "")
             self._noticed(f"{changes.says}. {note}" if note else changes.says, "flagged" if note else "saved")
-
-    def _look_for_others(self) -> None:
-        bench = self.context.bench
-        if bench is None:
-            return
-        try:
-            bench.look_for_others()
-        except DetailbenchError as error:
-            self.context.notice(str(error), "stop")
 
     # stages and pages
     def _begin(self) -> None:

@@ -12,7 +12,9 @@ from detailbench.screens.frame.frame import Frame
 from detailbench.screens.frame.live import Live
 from detailbench.screens.frame.map_shows import MapShows
 from detailbench.screens.frame.owner_keeper import OwnerKeeper
+from detailbench.screens.frame.safe_keeper import SafeKeeper
 from detailbench.screens.frame.wipe_lock import WipeLock
+from detailbench.screens.unsaved import KEY
 
 
 class ActingFrame(Frame, Protocol):
@@ -21,6 +23,7 @@ class ActingFrame(Frame, Protocol):
     wipe_lock: WipeLock
     far: FarKeeper
     live: Live
+    safe: SafeKeeper
     shows: MapShows
     owner: OwnerKeeper
 
@@ -45,7 +48,7 @@ def window_actions(window: ActingFrame) -> tuple[Action, ...]:
         return context.job_id is not None
 
     def has_open_job() -> bool:
-        return context.picture is not None and not window.far.shown
+        return context.picture is not None
 
     def on_map() -> bool:
         return window.centre.page is None and context.picture is not None and not window.far.shown
@@ -55,6 +58,7 @@ def window_actions(window: ActingFrame) -> tuple[Action, ...]:
         Action("person", _("person"), "F2", window.ask_person, lambda: context.bench is not None),
         Action("mishap", _("mishap"), "F4", window.owner.mishap, has_open_job),
         Action("owner", _("owner"), "Ctrl+O", window.owner.asked, has_open_job),
+        Action("again", _("save again"), KEY, window.safe.try_again, lambda: bool(context.unsaved.waiting)),
         Action("far", _("far view"), "F6", window.far.switch, has_job),
         Action("look", _("look"), "F7", window.switch_look),
         Action("wipe", _("wipe lock"), "F8", window.wipe_lock.switch),

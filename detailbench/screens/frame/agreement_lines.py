@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from detailbench.basics.numbers import NBSP, format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.findings.agreement_words import about_words, answer_line, channel_words, told_words
+from detailbench.findings.agreement_words import about_words, answer_line, channel_words, price_words, told_words
 from detailbench.findings.agreements import open_agreements
 from detailbench.findings.kit_names import initials
 from detailbench.findings.limits import panel_list
-from detailbench.findings.settings import setting
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Agreement, Mishap
 from detailbench.screens.stages.work_parts.when import when_words
@@ -30,11 +28,6 @@ def agreement_words(picture: JobPicture, agreement: Agreement) -> str:
     said = _("asked again since") if asked_again else answer_line(picture, agreement)
     second = " · ".join((said, when_words(at), initials(picture.shop, who)))
     return f"{first}\n{second}"
-
-
-def price_words(picture: JobPicture, price: object) -> str:
-    """A sum with the shop's currency."""
-    return f"{format_number(float(str(price)), 2)}{NBSP}{setting(picture.shop, 'currency')}"
 
 
 def mishap_words(picture: JobPicture, mishap: Mishap) -> str:

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
-from detailbench.findings.agreement_words import ANSWERS, CHANNELS, answer_words, channel_words
+from detailbench.findings.agreement_words import ANSWERS, CHANNELS, answer_words, channel_words, price_words
 from detailbench.findings.agreements import open_agreements, price_agreed
 from detailbench.moves.agreeing import AnswerOwner
 from detailbench.record.things import Agreement
@@ -16,7 +16,7 @@ from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.moment_field import MomentField
 from detailbench.screens.entry.text_field import TextField
-from detailbench.screens.frame.agreement_lines import agreement_words, price_words
+from detailbench.screens.frame.agreement_lines import agreement_words
 from detailbench.screens.look.parts import button, gives_way, sentence, set_kind
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 

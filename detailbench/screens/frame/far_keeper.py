@@ -82,5 +82,10 @@ class FarKeeper(QObject):
     def _come_by_itself(self, typing: bool) -> None:
         if self.shown:
             self.fill()
-        elif not typing and not self._refused and self._window.context.picture is not None:
+        elif not (typing or self._refused or self._window.context.picture is None or self._sheet_open):
             self.show()
+
+    @property
+    def _sheet_open(self) -> bool:
+        """Somebody is at a sheet: what is asked there is not covered."""
+        return any(sheet.isVisible() for sheet in self._window.centre.sheets)

@@ -29,10 +29,10 @@ class LimitsPart(QWidget):
         self._context = context
         m = context.dress.look.measure
         self.says = sentence()
-        self.list = gives_way(OpenList(context.dress, _("Owner's limits")), m.target * 3)
+        self.list = gives_way(OpenList(context.dress, _("Limits of this job")), m.target * 3)
         self.list.chosen.connect(lambda _key: self.redraw())
         self.acknowledge = button(_("I have read them"), self._acknowledge, role="main")
-        self.ask = button(_("Ask the owner about the chosen one"), self._ask)
+        self.ask = button(_("Ask about the chosen one"), self._ask)
         row = QHBoxLayout()
         row.setSpacing(m.space("gap"))
         row.addWidget(self.acknowledge, 1)

@@ -38,17 +38,24 @@ class Live:
             self._window.rail.set_counts(stage.key, done, due)
 
     def strip(self) -> None:
-        strip, bench = self._window.strip, self._context.bench
-        last = ""
+        if self._context.bench is not None:
+            self._window.strip.set_person(self.person_name())
+        self.last_entry()
+        self.next()
+
+    def last_entry(self) -> None:
+        """What was entered last and can be taken back; where entries are not saved yet, that instead."""
+        bench, last = self._context.bench, self._context.unsaved.words
         self.can_undo = self.can_redo = False
-        if bench is not None:
+        if bench is not None and not last:
             standing = bench.standing(self.scope)
             self.can_undo = bool(standing.done) and bench.read_only is None
             self.can_redo = bool(standing.undone) and bench.read_only is None
             last = standing.done[-1][1] if standing.done else ""
-            strip.set_person(self.person_name())
-        strip.set_last(last, can_undo=self.can_undo, can_redo=self.can_redo)
-        self.next()
+        self._window.strip.set_last(
+            last, can_undo=self.can_undo, can_redo=self.can_redo, not_saved=bool(self._context.unsaved.waiting)
+        )
+        self._window.show_keys()
 
     def next(self) -> None:
         stage = self._window.stage

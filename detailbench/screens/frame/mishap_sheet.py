@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from detailbench.basics.errors import BadInput
@@ -30,7 +29,7 @@ class MishapSheet(Sheet):
     """Above: a new one. Below: those entered, with who was told."""
 
     wide_mm = 150.0
-    least_mm = 140.0
+    least_mm = 155.0
 
     def __init__(self, over: QWidget, context: Context) -> None:
         super().__init__(over, context.dress, _("Mishap"))
@@ -64,18 +63,19 @@ class MishapSheet(Sheet):
         where, told, acts = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
         for row, parts in (
             (where, ((self.on, 5), (self.at, 2))),
-            (told, ((self.whom, 3), (self.how, 6))),
-            (acts, ((self.told_at, 1), (self.tell, 1), (self.photo, 1), (self.ask, 1))),
+            (told, ((self.whom, 5), (self.told_at, 2))),
+            (acts, ((self.tell, 1), (self.photo, 1), (self.ask, 1))),
         ):
             row.setSpacing(gap)
             for part, share in parts:
-                row.addWidget(part, share, Qt.AlignmentFlag.AlignBottom if row is acts else Qt.AlignmentFlag(0))
+                row.addWidget(part, share)
         self.body.addWidget(self.words)
         self.body.addLayout(where)
         self.body.addWidget(self.says)
         self.body.addWidget(self.enter)
         self.body.addWidget(self.list, 1)
         self.body.addLayout(told)
+        self.body.addWidget(self.how)
         self.body.addLayout(acts)
 
     @property

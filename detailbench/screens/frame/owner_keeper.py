@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QWidget
@@ -20,8 +21,10 @@ if TYPE_CHECKING:
 class OwnerKeeper:
     """Belongs to one window."""
 
-    def __init__(self, window: Frame) -> None:
+    def __init__(self, window: Frame, come_near: Callable[[], object]) -> None:
+        """``come_near`` puts the far view away: the sheets lie beneath it."""
         self._window = window
+        self._come_near = come_near
         self.agreements: AgreementSheet | None = None
         self.mishaps: MishapSheet | None = None
         self.mishap_button = button(_("Mishap"), self.mishap, name=_("Mishap: something went wrong"))
@@ -57,6 +60,7 @@ class OwnerKeeper:
 
             self.agreements = AgreementSheet(self._window.centre, self._window.context)
             self._take_in(self.agreements)
+        self._come_near()
         self._put_away(self.mishaps)
         self.agreements.show_about(about)
 
@@ -72,6 +76,7 @@ class OwnerKeeper:
         if self.mishaps.isVisible():
             self.mishaps.close_sheet()
             return
+        self._come_near()
         self._put_away(self.agreements)
         self.mishaps.show_mishaps()
 

@@ -11,7 +11,7 @@ from detailbench.basics.texts import _
 from detailbench.screens.actions import Action
 from detailbench.screens.frame.key_line import KeyLine
 from detailbench.screens.look.dress import Dress
-from detailbench.screens.look.parts import area, button, caption, label, rule
+from detailbench.screens.look.parts import area, button, caption, label, rule, set_kind
 
 
 class ShortText(QLabel):
@@ -116,8 +116,9 @@ class EntryStrip(QWidget):
     def set_next(self, text: str) -> None:
         self.next.set_whole(text or _("nothing is awaited here"))
 
-    def set_last(self, text: str, *, can_undo: bool, can_redo: bool = False) -> None:
+    def set_last(self, text: str, *, can_undo: bool, can_redo: bool = False, not_saved: bool = False) -> None:
         self.last.set_whole(text or _("nothing entered yet"))
+        set_kind(self.last, "stop" if not_saved else "")
         self.undo.setEnabled(can_undo)
         self.redo.setVisible(can_redo)
 

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.body.where import walk_order
+from detailbench.findings.agreement_words import approved_words
 from detailbench.findings.changes import PanelChange, changes
 from detailbench.findings.mark_results import mark_results
 from detailbench.findings.panels import outline_of
@@ -24,6 +25,7 @@ class AfterPage(QWidget):
         super().__init__()
         self._context = context
         self.none = sentence(_("No panel was polished yet."))
+        self.level = sentence()
         self.list = OpenList(context.dress, _("Polished panels, before and after"))
         self.change = FigureLine(_("came off"), context)
         self.readings = button(_("To Thickness"), lambda: self._to("thickness"), name=_("Take readings after the work"))
@@ -36,6 +38,7 @@ class AfterPage(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
         column.addWidget(self.none)
+        column.addWidget(self.level)
         column.addWidget(self.list, 1)
         column.addWidget(self.change)
         column.addLayout(row)
@@ -44,6 +47,9 @@ class AfterPage(QWidget):
         picture = self._context.picture
         panels = polished(picture) if picture is not None else ()
         self.none.setVisible(not panels)
+        level = approved_words(picture) if picture is not None else ""
+        self.level.setText(level)
+        self.level.setVisible(bool(level))
         for part in (self.list, self.change):
             part.setVisible(bool(panels))
         if picture is None or not panels:

@@ -8,17 +8,22 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.gates import held, no_abrasive
-from detailbench.findings.kit_names import combination_name
+from detailbench.findings.kit_names import combination_name, initials
+from detailbench.findings.limits import limits_on, what_it_says
 from detailbench.findings.plan import WorkStanding
+from detailbench.findings.processes import runs_of
+from detailbench.moves.reasons import says_why
 from detailbench.moves.surface import HoldPanel, ReleasePanel
 from detailbench.record.picture import JobPicture
+from detailbench.screens.asking import AskAbout
 from detailbench.screens.context import Context
 from detailbench.screens.entry.text_field import TextField
-from detailbench.screens.look.parts import button, label, sentence, set_kind
+from detailbench.screens.look.parts import button, gives_way, label, sentence, set_kind
 from detailbench.screens.stages.work.hand import WorkHand, clock_words
 from detailbench.screens.stages.work.words import minutes_words, step_state
 from detailbench.screens.stages.work_parts.figure_line import FigureLine
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
+from detailbench.screens.stages.work_parts.owner_row import OwnerRow
 from detailbench.screens.stages.work_parts.step_number import StepNumber
 from detailbench.work.plan import PlannedStep
 
@@ -38,7 +43,8 @@ class PanelPage(QWidget):
         self.left = button(_("Left running"), lambda: hand.finish("left_running"), name=_("Left running, time unknown"))
         self.sections = StepNumber(_("sections done"), step=1)
         self.minutes = StepNumber(_("true time"), "min", step=1, least=0.1, may_be_empty=True)
-        self.steps = OpenList(context.dress, _("Steps of this panel"))
+        self.steps = gives_way(OpenList(context.dress, _("Steps of this panel")), m.target * 2)
+        self.owner = OwnerRow(context, _("Ask the owner"), _("Ask the owner about this panel"), self._about)
         self.why = sentence()
         self.reason = TextField(_("hold this panel back because"), check=enough_words)
         self.hold = button(_("Hold back"), self._hold, name=_("Hold this panel back"))
@@ -68,6 +74,7 @@ class PanelPage(QWidget):
         column.addLayout(numbers)
         column.addWidget(self.steps, 1)
         column.addStretch(0)
+        column.addWidget(self.owner)
         column.addWidget(self.why)
         column.addLayout(holds)
         column.addWidget(self.release)
@@ -97,6 +104,9 @@ class PanelPage(QWidget):
         self.why.setText(because)
         self.why.setVisible(bool(because))
         set_kind(self.why, "flagged" if because else "")
+        self.owner.setVisible(True)
+        limits = "; ".join(what_it_says(limit) for limit in limits_on(picture, hand.panel))
+        self.owner.show_words(_("owner's limits: {limits}").format(limits=limits) if limits else "", "flagged")
         is_held = bool(held(picture, hand.panel))
         self.release.setVisible(is_held)
         for part in (self.reason, self.hold):
@@ -125,7 +135,7 @@ class PanelPage(QWidget):
         self.step.setText(_("Choose a panel on the map, or press F9 for the next one due."))
         for part in (
             self.planned, self.runs, self.pause, self.left, self.sections, self.minutes, self.steps, self.why,
-            self.release, self.reason, self.hold,
+            self.owner, self.release, self.reason, self.hold,
         ):  # fmt: skip
             part.hide()
         self.act.setText(_("Go to the next panel  F9"))
@@ -134,16 +144,24 @@ class PanelPage(QWidget):
 
     @staticmethod
     def _line(picture: JobPicture, standing: WorkStanding, planned: PlannedStep) -> Line:
-        return Line(
-            planned.step,
-            _("{n}  {name}\nplanned {minutes}, {sections} sections; {state}").format(
-                n=planned.number + 1,
-                name=planned.step_name,
-                minutes=minutes_words(planned.minutes),
-                sections=planned.sections.number,
-                state=step_state(picture, standing, planned),
-            ),
+        words = _("{n}  {name}\nplanned {minutes}, {sections} sections; {state}").format(
+            n=planned.number + 1,
+            name=planned.step_name,
+            minutes=minutes_words(planned.minutes),
+            sections=planned.sections.number,
+            state=step_state(picture, standing, planned),
         )
+        runs = runs_of(picture, planned.panel, planned.step)
+        who = ", ".join(dict.fromkeys(initials(picture.shop, run.entered_by) for run in runs))
+        return Line(planned.step, f"{words} · {who}" if who else words)
+
+    def _about(self) -> AskAbout:
+        """The limit that bars this panel, else some more work on it."""
+        picture, panel = self._context.picture, self._hand.panel
+        barring = limits_on(picture, panel, "bar_panel") if picture is not None else ()
+        if barring:
+            return AskAbout("ask", "limit", panels=(panel,), limit_id=barring[-1].id)
+        return AskAbout("ask", "extra_work", panels=(panel,))
 
     def _minutes_typed(self, minutes: float | None) -> None:
         self._hand.true_minutes = minutes
@@ -153,7 +171,7 @@ class PanelPage(QWidget):
         text = self.reason.line.text().strip()
         if picture is None or not self._hand.panel:
             return
-        if len(text.split()) < 2:
+        if not says_why(text):
             self.reason.commit()
             if not text:
                 self.reason.line.setFocus()
@@ -170,5 +188,5 @@ class PanelPage(QWidget):
 
 def enough_words(text: str) -> None:
     """Raises BadInput where a reason is too short to be printed."""
-    if text and len(text.split()) < 2:
+    if text and not says_why(text):
         raise BadInput(_("Give the reason in at least two words; it is printed."), field="reason", given=text)
