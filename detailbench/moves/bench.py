@@ -11,12 +11,14 @@ from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
 from detailbench.findings.clock import clock_behind, jump_back
 from detailbench.moves.move import SHOP, Move
+from detailbench.moves.place import AcceptPlace, place_words
 from detailbench.record.begun import begun_jobs
 from detailbench.record.checking import CheckResult, check
 from detailbench.record.journal import Standing, last_at, standing
 from detailbench.record.picture import JobPicture, ShopPicture
 from detailbench.record.store import Store
 from detailbench.record.telling import Line, entries
+from detailbench.record.where_it_lies import worries
 from detailbench.record.writing import Writer
 
 
@@ -49,6 +51,7 @@ class Bench:
         self._shop: ShopPicture | None = None
         self._jobs: dict[str, JobPicture] = {}
         self._head = -1
+        self._worries = worries(folder) if self.store.read_only is None else ()
 
     @property
     def folder(self) -> Path:
@@ -102,9 +105,21 @@ class Bench:
         with self.store.reading() as connection:
             return clock_behind(last_at(connection), self.clock.now())
 
+    @property
+    def place_trouble(self) -> str:
+        """Why nothing should be written where the workshop lies, with the safe way; empty when nothing speaks against
+        it, or a person has accepted it."""
+        return place_words(self._worries, self.shop()) if self._worries else ""
+
+    def accept_place(self, initiator: object = None) -> Changes:
+        """Work here all the same."""
+        return self.do(AcceptPlace(tuple(w.kind for w in self._worries)), initiator)
+
     # writing
     def do(self, move: Move, initiator: object = None) -> Changes:
         """Make a move in one transaction, on the disk when this returns. Raises Refused, BadInput, RecordTrouble."""
+        if not isinstance(move, AcceptPlace):
+            self._may_write_here()
         with self.store.writing(self.clock.now(), self.person) as w:
             w.know(self._jobs)
             jumped = jump_back(w.last_at(), w.now)
@@ -119,8 +134,13 @@ class Bench:
             self.store.leave_no_trace()
         return changes
 
+    def _may_write_here(self) -> None:
+        if self.place_trouble:
+            raise Refused(self.place_trouble, rule="place")
+
     def undo(self, scope: str = SHOP, initiator: object = None) -> Changes:
         """Take back the last move of a job, whoever made it. Raises Refused when there is none."""
+        self._may_write_here()
         with self.store.writing(self.clock.now(), self.person) as w:
             done = w.standing(scope).done
             if not done:
@@ -137,6 +157,7 @@ class Bench:
 
     def redo(self, scope: str = SHOP, initiator: object = None) -> Changes:
         """Do again what was last taken back. Raises Refused when there is nothing."""
+        self._may_write_here()
         with self.store.writing(self.clock.now(), self.person) as w:
             undone = w.standing(scope).undone
             if not undone:

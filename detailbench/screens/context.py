@@ -14,12 +14,13 @@ from PySide6.QtCore import QObject, Signal
 
 from detailbench.basics import texts
 from detailbench.basics.clock import Clock
-from detailbench.basics.errors import DetailbenchError, Refused
+from detailbench.basics.errors import DetailbenchError, NotSaved, Refused
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
 from detailbench.screens.asking import AskAbout
 from detailbench.screens.bench_door import BenchLike, BenchNotices, ChangesLike
 from detailbench.screens.look.dress import Dress
+from detailbench.screens.unsaved import Unsaved
 
 if TYPE_CHECKING:
     from detailbench.body.panels import Outline
@@ -73,6 +74,7 @@ class Context(QObject):
         self.selected_place: int | None = None
         self.open_stage = ""
         self.opened_key: Any = None  # the workshop's own key, once its passphrase was typed
+        self.unsaved = Unsaved(self)
         self._notices: BenchNotices | None = None
         self._taker: BurstTaker | None = None
 
@@ -154,6 +156,9 @@ class Context(QObject):
             elif refused.rule == "no_person":
                 self.person_wanted.emit()
             sentence = str(refused)
+        except NotSaved as error:
+            self.unsaved.keep(move, initiator)
+            sentence = str(error)
         except DetailbenchError as error:
             sentence = str(error)
         self.notice(sentence, "stop")

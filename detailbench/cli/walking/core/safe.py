@@ -24,4 +24,8 @@ def note_clock(step: s.NoteTheClock, hand: Hand) -> None:
     hand.do(NoteClock(step.words))
 
 
-ACTS = {s.BackUp: backup, s.ForgetTheOwner: forget, s.NoteTheClock: note_clock}
+def stay(_step: s.StayHere, hand: Hand) -> None:
+    hand.said = hand.bench.accept_place().says
+
+
+ACTS = {s.StayHere: stay, s.BackUp: backup, s.ForgetTheOwner: forget, s.NoteTheClock: note_clock}

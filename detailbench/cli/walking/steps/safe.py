@@ -1,6 +1,6 @@
 """Kept safe: backup, an owner forgotten, a clock that was wrong."""
 
-# ruff: noqa: RUF009 -- value() and named() describe fields, as dataclasses.field() does
+
 
 from __future__ import annotations
 
@@ -21,6 +21,12 @@ class BackUp(Step):
 class ForgetTheOwner(Step):
     verb = "forget owner"
     does = "delete the personal data of the car in hand, for good"
+
+
+@dataclass(frozen=True, kw_only=True)
+class StayHere(Step):
+    verb = "stay here"
+    does = "work where the workshop lies, although things can get lost there"
 
 
 @dataclass(frozen=True, kw_only=True)
