@@ -19,8 +19,9 @@ from detailbench.thickness.permission import PanelTells
 from detailbench.thickness.prediction import FORMULA, Prediction, Term, predicted
 from detailbench.thickness.readings import Values, as_readings, mean_of, plain, sd_of
 
+FACTORY_CLEAR_MOST_UM = 50.0  # from memory, see the source below
 UNDERCOATS_SOURCE = Source(
-    "layers as a factory lays them: e-coat about 18 to 25, surfacer 25 to 40, basecoat 10 to 20 µm, "
+    "layers as a factory lays them, µm: e-coat about 18 to 25, surfacer 25 to 40, basecoat 10 to 20, clear 35 to 50, "
     "after Streitberger & Dössel 2008; a setting of the shop",
     from_memory=True,
 )
@@ -85,9 +86,12 @@ def clear_picture(
     why = _why_none(panel, alike, int(x.size))
     if why:
         return NoPicture(_("Clear coat unknown. {why}").format(why=why))
+    below = Undercoats() if undercoats is None else undercoats
+    if mean_of(x) - below.mean_um > FACTORY_CLEAR_MOST_UM + 2 * below.u_um:
+        return NoPicture(_("Clear coat unknown. Thicker than factory layers are: the assumption does not hold here."))
     return picture_of(
         x,
-        undercoats=undercoats,
+        undercoats=below,
         limits=limits,
         removal=removal,
         u_cal_um=u_cal_um,

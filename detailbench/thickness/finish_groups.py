@@ -48,7 +48,8 @@ def proposed_groups(found: OddPanels) -> Proposal:
     outside = {k for f in found.families if f.surface == "outside" for k in f.keys}
     findings = [f for f in found.findings if f.mean_um is None or f.key in outside]
     groups = []
-    rest = [f.key for f in findings if f.verdict == "like the rest"]
+    wide = {k for f in found.families if f.wide for k in f.keys}
+    rest = [f.key for f in findings if f.verdict == "like the rest" and f.key not in wide]
     if rest:
         groups.append(_group(rest, "reads alike"))
     for family in found.families:
@@ -58,7 +59,7 @@ def proposed_groups(found: OddPanels) -> Proposal:
                 _group(family.two_groups[1], "thicker group"),
             ]
     groups += _odd(findings)
-    reasons = {f.key: _why_open(f) for f in findings}
+    reasons = {f.key: _why_open(f, f.key in wide) for f in findings}
     return Proposal(tuple(groups), tuple(Ungrouped(k, text) for k, text in reasons.items() if text))
 
 
@@ -88,7 +89,9 @@ def _group(keys: Sequence[str], why: Why) -> ProposedGroup:
     return ProposedGroup(tuple(keys), why, texts[why].format(n=len(keys)))
 
 
-def _why_open(f: Finding) -> str:
+def _why_open(f: Finding, wide: bool) -> str:
+    if wide and f.verdict == "like the rest":
+        return _("The panels scatter more than usual and may fall into groups: look at the values first.")
     texts = {
         "look again": _("May differ from the rest: more places here first."),
         "values only": _("Too few panels of this kind to compare with: decide by eye and rub."),

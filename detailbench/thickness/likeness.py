@@ -35,8 +35,9 @@ def likeness(panel: PanelMean, found: OddPanels) -> Likeness:
     the same substrate, reads like the family too, and lies within 2.8 times the family's own scatter.
     """
     finding = found.of(panel.key)
-    family = finding.verdict == "like the rest"
-    if not family:
+    if any(f.wide for f in found.families if panel.key in f.keys):
+        return Likeness(False, False, _("The panels scatter too much to say that one reads like the others."))
+    if finding.verdict != "like the rest":
         return Likeness(False, False, _("Does not read like the rest, or could not be compared."))
     if not panel.twin:
         return Likeness(True, True, "")

@@ -31,7 +31,8 @@ class PanelMean:
 class Family:
     """Panels compared with one another: same substrate, same kind of surface. ``own_mean_um`` and
     ``own_scatter_um`` are what the car's own paint looks like there (None under three panels).
-    ``two_groups`` holds the keys of the thinner and the thicker group, or is empty."""
+    ``two_groups`` holds the keys of the thinner and the thicker group, or is empty; ``wide``: the panels scatter so
+    much that they may be groups all the same, so none of them can be said to read like the others."""
 
     substrate: str
     surface: Surface
@@ -40,6 +41,7 @@ class Family:
     own_scatter_um: float | None
     two_groups: tuple[tuple[str, ...], tuple[str, ...]] | tuple[()]
     sentence: str
+    wide: bool = False
 
 
 @dataclass(frozen=True)

@@ -18,6 +18,7 @@ from detailbench.thickness.readings import Bools, Floats
 DIFFERS, LOOK_AGAIN = 0.9, 0.5
 FEWEST_IN_FAMILY = 3
 WIDE = 1.7  # times the usual scatter; beyond it two close groups may pass for one wide one
+GAP = 2.0  # times the usual scatter; so wide a gap in the middle of one paint is rarer than one car in a hundred
 USUAL_SCATTER_UM = 7.0
 METAL = ("steel", "aluminium")
 SOURCE = Source(
@@ -98,6 +99,8 @@ def _family(
     own = post.chance < LOOK_AGAIN
     thick = x > post.mean_um
     two = _two_groups(x, own, thick)
+    two = _apart(x, own, usual_scatter_um) if two is None else two
+    wide = False
     groups: tuple[tuple[str, ...], tuple[str, ...]] | tuple[()] = ()
     sentence = ""
     if two is not None:
@@ -107,6 +110,7 @@ def _family(
         )
         sentence = odd_words.two_groups(x[~two], x[two])
     elif post.scatter_um > WIDE * usual_scatter_um:
+        wide = True
         sentence = odd_words.wide(post.scatter_um, usual_scatter_um)
     found = []
     for i, p in enumerate(group):
@@ -121,7 +125,7 @@ def _family(
             times = float(x[i]) / middle if middle > 0 else None
             finding = replace(finding, side=side, rest_um=middle, over_rest_um=over, times_rest=times)
         found.append(_twin_part(finding, p, by_key))
-    return Family(first.substrate, first.surface, keys, post.mean_um, post.scatter_um, groups, sentence), found
+    return Family(first.substrate, first.surface, keys, post.mean_um, post.scatter_um, groups, sentence, wide), found
 
 
 def _two_groups(x: Floats, own: Bools, thick: Bools) -> Bools | None:
@@ -137,6 +141,22 @@ def _two_groups(x: Floats, own: Bools, thick: Bools) -> Bools | None:
     if 3 * int((~like_or_thick).sum()) >= x.size:
         return like_or_thick
     return None
+
+
+def _apart(x: Floats, own: Bools, usual_scatter_um: float) -> Bools | None:
+    """The same where the grid takes both groups together for one wide paint, so that neither is odd: panels that pass
+    for the car's own fall apart at a gap of more than twice the usual scatter, a third of the family (three panels
+    at least) on either side of it. Returns who lies above the gap."""
+    ordered = np.sort(x[own])
+    fewest = max(FEWEST_IN_FAMILY, -(-x.size // 3))
+    if ordered.size < 2 * fewest:
+        return None
+    gaps = np.diff(ordered)[fewest - 1 : ordered.size - fewest]
+    widest = int(np.argmax(gaps))
+    if gaps[widest] <= GAP * usual_scatter_um:
+        return None
+    above: Bools = x >= ordered[fewest + widest]
+    return above
 
 
 def _verdict(chance: float) -> Verdict:

@@ -88,6 +88,16 @@ def test_repaired_low_and_unmeasured_panels_have_none(tells: dict[str, Any]) -> 
     assert not re.search(r"\d", found.sentence)
 
 
+@pytest.mark.parametrize(("more", "shown"), [(0.0, True), (16.9, True), (17.1, False), (90.0, False)])
+def test_a_whole_car_thicker_than_factory_layers_has_none_however_alike_its_panels(more: float, shown: bool) -> None:
+    """69 below, 50 of clear at most, and twice 8 for not knowing: beyond 135 µm the assumption is given up."""
+    found = drawn(total=[v + more for v in EIGHT])
+    assert isinstance(found, ClearPicture) is shown
+    if not shown:
+        assert not re.search(r"\d", found.sentence)
+        assert "Thicker than factory layers are" in found.sentence
+
+
 def test_under_five_places_there_is_none() -> None:
     assert isinstance(drawn(total=EIGHT[:4]), NoPicture)
     with pytest.raises(BadInput, match="at least 5"):

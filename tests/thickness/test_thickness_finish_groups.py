@@ -65,6 +65,14 @@ def test_a_panel_to_look_at_again_is_in_no_group_yet() -> None:
     assert "more places" in found.open[0].sentence
 
 
+def test_panels_that_scatter_far_beyond_usual_are_not_put_together() -> None:
+    means = (80, 96, 110, 124, 88, 131, 103, 117)
+    found = of(rest=[PanelMean(f"p{i}", float(m)) for i, m in enumerate(means)])
+    assert not found.groups
+    assert len(found.open) == 8
+    assert "scatter more than usual" in found.open[0].sentence
+
+
 def test_shuts_and_undersides_make_no_finish_group() -> None:
     shuts = [PanelMean(f"s{i}", float(m), surface="shut") for i, m in enumerate((70, 72, 69))]
     found = of(*shuts)

@@ -60,6 +60,14 @@ def test_twins_further_apart_than_the_panels_scatter_are_not_alike() -> None:
     assert "lie 17\u00a0µm apart" in alike.sentence
 
 
+def test_no_panel_of_a_family_that_scatters_too_much_is_like_the_others() -> None:
+    panels = [PanelMean(f"w{i}", float(m)) for i, m in enumerate((80, 96, 110, 124, 88, 131, 103, 117))]
+    found = odd_panels(panels)
+    assert found.of("w2").verdict == "like the rest"
+    assert not likeness(panels[2], found).family
+    assert "scatter too much" in likeness(panels[2], found).sentence
+
+
 def test_too_few_panels_to_compare_is_no_likeness() -> None:
     panel = PanelMean("roof", 118.0)
     assert not likeness(panel, odd_panels([panel, PanelMean("bonnet", 119.0)])).family

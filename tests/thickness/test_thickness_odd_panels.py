@@ -121,6 +121,50 @@ def test_two_groups_seen_from_the_thick_side_are_two_groups_too() -> None:
     assert set(result.families[0].two_groups[0]) == {"p0", "p1", "p2", "p3"}
 
 
+TWELVE_OF_TWENTY = [
+    108.0,
+    115,
+    104,
+    111,
+    119,
+    106,
+    113,
+    102,
+    157,
+    165,
+    154,
+    161,
+    169,
+    156,
+    163,
+    152,
+    158,
+    166,
+    160,
+    155,
+]
+
+
+def test_twelve_thick_alike_of_twenty_are_two_groups_though_no_single_panel_stands_out() -> None:
+    """One wide paint explains them as well to the grid: none is odd. The gap in the middle tells."""
+    assert posterior(np.array(TWELVE_OF_TWENTY)).chance.max() < 0.5
+    result = car(TWELVE_OF_TWENTY)
+    assert [len(g) for g in result.families[0].two_groups] == [8, 12]
+    assert {f.verdict for f in result.findings} == {"two groups"}
+
+
+@pytest.mark.parametrize(("gap", "apart"), [(13.9, False), (14.1, True)])
+def test_a_gap_counts_beyond_twice_the_usual_scatter(gap: float, apart: bool) -> None:
+    means = [100.0, 104, 108, 112, 116, *(116 + gap + d for d in (0.0, 4, 8, 12, 16))]
+    assert posterior(np.array(means)).chance.max() < 0.5
+    assert bool(car(means).families[0].two_groups) is apart
+
+
+def test_a_gap_with_fewer_than_a_third_beyond_it_makes_no_groups() -> None:
+    means = [100.0, 104, 108, 112, 116, 101, 105, 109, 113, 132.0, 134.0]
+    assert not car(means).families[0].two_groups
+
+
 def test_fewer_than_a_third_thin_alike_are_thinner_panels_and_no_groups() -> None:
     result = car([100.0, 103, 98, 150, 153, 148, 151, 154, 149, 152, 150, 151])
     assert not result.families[0].two_groups
@@ -131,6 +175,8 @@ def test_a_family_that_scatters_far_beyond_usual_says_so() -> None:
     result = car([80.0, 96, 110, 124, 88, 131, 103, 117])
     assert not result.families[0].two_groups
     assert "they may fall into groups" in result.families[0].sentence
+    assert result.families[0].wide
+    assert not car(TWENTY).families[0].wide
     assert not car(TWENTY).families[0].sentence
 
 
