@@ -38,7 +38,7 @@ class AgreementSheet(Sheet):
         self.pages.turned.connect(self._draw)
         context.changed.connect(self._draw)
         context.panel_selected.connect(self._draw)
-        context.job_opened.connect(self.hide)
+        context.job_opened.connect(self._forget)
 
     def show_about(self, about: AskAbout) -> None:
         """Open the page asked for; a new question begins with what is known of it."""
@@ -55,6 +55,12 @@ class AgreementSheet(Sheet):
         self.pages.turn("asked")
         self._draw()
         self._take_keys()
+
+    def _forget(self) -> None:
+        """Another job: nobody's words go over into it."""
+        self.hide()
+        self.ask.forget()
+        self.asked.forget()
 
     def _take_keys(self) -> None:
         page = {"asked": self.asked, "ask": self.ask, "limits": self.limits}[self.pages.page]

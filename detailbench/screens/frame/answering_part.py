@@ -140,6 +140,10 @@ class AnsweringPart(QWidget):
         )
         if done is None:
             return
+        self.forget()
+
+    def forget(self) -> None:
+        """Empty it for the next answer."""
         self.answer.set_value("")
         for field in (self.remark, self.message, self.at):
             field.line.clear()

@@ -127,12 +127,16 @@ class AskingPart(QWidget):
         )
         if done is None:
             return
+        self.forget()
+        self.asked.emit(done.id)
+
+    def forget(self) -> None:
+        """Empty it for the next question."""
         self._begun = AskAbout()
         for field in (self.question, self.price):
             field.line.clear()
             field.say("")
         self._say("")
-        self.asked.emit(done.id)
 
     def _chosen(self, _key: str) -> None:
         self._say("")

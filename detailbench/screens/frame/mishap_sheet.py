@@ -56,7 +56,7 @@ class MishapSheet(Sheet):
         self._lay_out()
         context.changed.connect(self.redraw)
         context.panel_selected.connect(self._panel_selected)
-        context.job_opened.connect(self._forget)
+        context.job_opened.connect(self._another_job)
 
     def _lay_out(self) -> None:
         gap = self.dress.look.measure.space("gap")
@@ -173,6 +173,10 @@ class MishapSheet(Sheet):
             assert kept is not None
             move = AddPhoto(picture.job.id, content, file.name, kept.panel, moment="mishap", mishap_id=kept.id)
             self._context.do(move, self, self._say)
+
+    def _another_job(self) -> None:
+        self.hide()
+        self._forget()
 
     def _forget(self) -> None:
         """Empty the fields for the next one."""

@@ -57,8 +57,8 @@ class OverrideSheet(Sheet):
             self._say(_("A reason needs at least two words; it is printed with your name."))
             return
         if self._ask_who is not None and not self._who():
-            self._say(_("Choose who you are first: it is printed with a name. The reason stays here."))
             self._ask_who()
+            self._say(_("Choose who you are first: it is printed with a name. The reason stays here."))
             return
         move, self._move = self._move, None
         if move is not None:
