@@ -242,5 +242,8 @@ def _working(
         results={"panels": found, "families": own},
         source=SOURCE,
         changes_with=_("more places on the panels; more panels of the same substrate; the shop's usual scatter"),
-        notes=(_("“Thicker” is a measurement, not an explanation."),),
+        notes=(
+            _("“Thicker” is a measurement, not an explanation."),
+            _("Two groups: half or more thick alike, or a gap of twice the usual scatter with a third on either side."),
+        ),
     )

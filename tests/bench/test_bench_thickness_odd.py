@@ -113,3 +113,17 @@ def test_what_a_person_reads_keeps_the_same_figures_and_never_mixes_a_thick_pane
         if odd:
             assert said / panels >= 0.90 - slack(0.90, cars, odd)
             assert mixed / panels <= 0.01
+
+
+@pytest.mark.parametrize("panels", [6, 8, 12])
+def test_a_small_family_of_one_paint_seldom_falls_into_two_groups(panels: int) -> None:
+    """Scatter 7.5, gauge noise 4, nothing refinished: at most 2 % of families."""
+    rng = np.random.default_rng(32 + panels)
+    cars = 300
+    groups = 0
+    for _ in range(cars):
+        x = 110 + math.hypot(7.5, 4.0 / math.sqrt(PLACES)) * rng.standard_normal(panels)
+        found = odd_panels([PanelMean(str(i), float(v)) for i, v in enumerate(x)])
+        groups += bool(found.families[0].two_groups)
+    print(f"\n{panels} panels: two groups in {groups / cars:.3f}")
+    assert groups / cars <= 0.02 + slack(0.02, cars)

@@ -94,6 +94,7 @@ def test_no_room_is_said_in_words_and_never_as_a_negative_figure() -> None:
 def test_room_and_bound_are_rounded_down_in_words() -> None:
     found = room()
     assert found.sentences[-1] == "Room left after 3.0\u00a0µm: 0.9\u00a0µm."
+    assert room(removal=None).sentences[-1] == "Room left: 3.9\u00a0µm."
     assert "thicker than 33.9\u00a0µm with a chance of 95 %" in found.sentences[1]
 
 
