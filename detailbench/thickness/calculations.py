@@ -10,7 +10,7 @@ from detailbench.basics.workings import Working
 from detailbench.thickness.change import change
 from detailbench.thickness.gauge import GaugeAccuracy, Shim
 from detailbench.thickness.gauge_check import check_gauge
-from detailbench.thickness.gloss import gloss_angle, haze_index
+from detailbench.thickness.gloss import gloss_angle, gloss_change, haze_index
 from detailbench.thickness.layer_check import check_layer
 from detailbench.thickness.odd_findings import PanelMean
 from detailbench.thickness.odd_panels import USUAL_SCATTER_UM, odd_panels
@@ -310,6 +310,17 @@ CALCULATIONS = (
         "The angle for gloss, from the reading at 60° before the work",
         (Field("gloss_60_gu", "gloss at 60°", minimum=0),),
         lambda v: gloss_angle(v["gloss_60_gu"]).working,
+    ),
+    Calculation(
+        "gloss_change",
+        "Gloss after less gloss before, at one angle",
+        (
+            Field("before_gu", "gloss before", minimum=0),
+            Field("before_angle", "its angle: 20, 60 or 85", "integer"),
+            Field("after_gu", "gloss after", minimum=0),
+            Field("after_angle", "its angle: 20, 60 or 85", "integer"),
+        ),
+        lambda v: gloss_change(v["before_gu"], v["before_angle"], v["after_gu"], v["after_angle"]).working,
     ),
     Calculation(
         "haze_index",

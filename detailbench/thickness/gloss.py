@@ -11,6 +11,7 @@ from detailbench.basics.texts import _
 from detailbench.basics.workings import Source, Working, is_finite
 
 Angle = Literal[20, 60, 85]
+ANGLES: tuple[Angle, ...] = (20, 60, 85)
 HIGH_GU, LOW_GU = 70.0, 10.0
 ANGLE_SOURCE = Source("ASTM D523 and ISO 2813, choice of geometry", from_memory=True)
 HAZE_SOURCE = Source("ASTM D4039", from_memory=True)
@@ -30,6 +31,15 @@ class HazeIndex:
     """Gloss at 60° less gloss at 20°, GU; None where 60° reads 70 GU or less."""
 
     haze_gu: float | None
+    sentence: str
+    working: Working
+
+
+@dataclass(frozen=True)
+class GlossChange:
+    """After less before at one angle, GU."""
+
+    change_gu: float
     sentence: str
     working: Working
 
@@ -79,6 +89,32 @@ def gloss_change_gu(before_gu: float, before_angle: Angle, after_gu: float, afte
             field="after_angle",
         )
     return _gloss(after_gu, "after_gu") - _gloss(before_gu, "before_gu")
+
+
+def gloss_change(before_gu: float, before_angle: Angle, after_gu: float, after_angle: Angle) -> GlossChange:
+    """The same with its working. Raises BadInput for an angle that is none of the three, too."""
+    for name, angle in (("before_angle", before_angle), ("after_angle", after_angle)):
+        if angle not in ANGLES:
+            raise BadInput(_("Gloss is read at 20°, 60° or 85°."), field=name, given=angle)
+    change = gloss_change_gu(before_gu, before_angle, after_gu, after_angle)
+    sentence = _("{before} GU before, {after} GU after, both at {angle}°.").format(
+        before=format_number(before_gu, 1), after=format_number(after_gu, 1), angle=before_angle
+    )
+    working = Working(
+        name="gloss_change",
+        formula="after − before, only at one and the same angle",
+        inputs={
+            "before_gu": float(before_gu),
+            "before_angle": before_angle,
+            "after_gu": float(after_gu),
+            "after_angle": after_angle,
+        },
+        results={"change_gu": change},
+        source=ANGLE_SOURCE,
+        changes_with=_("readings at the same place and angle"),
+        notes=(_("No interval: the scatter of repeated gloss readings is not known here."),),
+    )
+    return GlossChange(change, sentence, working)
 
 
 def haze_change(before: HazeIndex, after: HazeIndex) -> tuple[float | None, str]:

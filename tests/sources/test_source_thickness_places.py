@@ -9,7 +9,7 @@ import pytest
 from scipy import stats
 
 from detailbench.basics.numbers import read_typed
-from detailbench.thickness.gloss import gloss_angle, haze_index
+from detailbench.thickness.gloss import gloss_angle, gloss_change, haze_index
 from detailbench.thickness.odd_grid import posterior
 from detailbench.thickness.place import pooled_sd, read_place, repeatability
 
@@ -69,6 +69,26 @@ def test_haze_index_of_the_standard() -> None:
     """ASTM D4039 (seen second-hand): G60 − G20, only where G60 exceeds 70 GU."""
     assert haze_index(88.0, 76.5).haze_gu == pytest.approx(11.5)
     assert haze_index(70.0, 50.0).haze_gu is None
+
+
+def test_the_standards_two_black_glasses_differ_by_their_gloss_at_each_angle() -> None:
+    """ISO 2813 (from memory): the value of another polished glass is 100 GU times the ratio of its Fresnel reflectance
+    to that of n = 1.567. For n = 1.523 that is 7.0 GU less at 60° and 11.9 GU less at 20°, where the reflectance is all
+    but that at normal incidence, ((n − 1)/(n + 1))² (own computation)."""
+
+    def gloss(n: float, degrees: float) -> float:
+        def reflectance(index: float) -> float:
+            i = math.radians(degrees)
+            t = math.asin(math.sin(i) / index)
+            s, p = math.sin(i - t) / math.sin(i + t), math.tan(i - t) / math.tan(i + t)
+            return (s * s + p * p) / 2
+
+        return 100 * reflectance(n) / reflectance(1.567)
+
+    assert gloss_change(gloss(1.523, 60), 60, gloss(1.567, 60), 60).change_gu == pytest.approx(7.0, abs=0.1)
+    assert gloss_change(gloss(1.523, 20), 20, gloss(1.567, 20), 20).change_gu == pytest.approx(
+        100 * (1 - (0.523 / 2.523 / (0.567 / 2.567)) ** 2), abs=0.1
+    )
 
 
 def test_a_surface_without_haze_still_shows_the_fresnel_difference() -> None:

@@ -7,7 +7,7 @@ import math
 import pytest
 
 from detailbench.basics.errors import BadInput
-from detailbench.thickness.gloss import gloss_angle, gloss_change_gu, haze_change, haze_index
+from detailbench.thickness.gloss import gloss_angle, gloss_change, gloss_change_gu, haze_change, haze_index
 
 
 @pytest.mark.parametrize(("gloss", "angle"), [(0, 85), (9.9, 85), (10, 60), (45, 60), (70, 60), (70.1, 20), (95, 20)])
@@ -44,3 +44,17 @@ def test_a_change_of_haze_needs_the_index_on_both_sides() -> None:
         change, sentence = haze_change(one, two)
         assert change is None
         assert "not defined on both sides" in sentence
+
+
+def test_a_change_of_gloss_names_both_readings_and_their_angle() -> None:
+    found = gloss_change(80.0, 20, 88.5, 20)
+    assert found.change_gu == 8.5
+    assert found.sentence == "80.0 GU before, 88.5 GU after, both at 20°."
+
+
+def test_a_change_of_gloss_takes_one_of_the_three_angles_and_the_same_twice() -> None:
+    with pytest.raises(BadInput, match="20°, 60° or 85°") as caught:
+        gloss_change(80.0, 45, 88.0, 45)  # type: ignore[arg-type]
+    assert caught.value.field == "before_angle"
+    with pytest.raises(BadInput, match="cannot be subtracted"):
+        gloss_change(80.0, 60, 88.0, 20)

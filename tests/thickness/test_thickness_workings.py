@@ -15,7 +15,7 @@ from detailbench.thickness.clear_picture import Undercoats, picture_of
 from detailbench.thickness.first_panel import Figure, first_panel
 from detailbench.thickness.gauge import GaugeAccuracy, Shim
 from detailbench.thickness.gauge_check import check_gauge
-from detailbench.thickness.gloss import gloss_angle, haze_index
+from detailbench.thickness.gloss import gloss_angle, gloss_change, haze_index
 from detailbench.thickness.layer_check import check_layer
 from detailbench.thickness.layer_room import ClearLimits, Removal, layer_room
 from detailbench.thickness.odd_findings import PanelMean
@@ -124,6 +124,7 @@ EXAMPLES: list[Callable[[], Working]] = [
     lambda: first_panel(Figure(3.0, 0.8, 9.0), Figure(2.1, 0.4), risk_after=0.02).working,
     lambda: first_panel(Figure(3.0, 0.8), None, most_risk=0.1, confidence=0.9).working,
     lambda: gloss_angle(84.0).working,
+    lambda: gloss_change(80.0, 20, 88.5, 20).working,
     lambda: haze_index(84.0, 70.0).working,
     lambda: haze_index(60.0, 40.0).working,
 ]
@@ -158,6 +159,7 @@ def test_the_room_offers_its_calculations_by_these_names() -> None:
         "clear_picture",
         "first_panel",
         "gloss_angle",
+        "gloss_change",
         "haze_index",
     ]
 
