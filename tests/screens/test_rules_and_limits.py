@@ -44,7 +44,7 @@ def test_a_reason_needs_words_and_the_typing_stays(
     window.context.do(trial)
     keys(reason)
     press(Qt.Key.Key_Return)
-    assert "at least two words" in texts(window)
+    assert "A reason needs at least two words" in texts(window)
     assert field(window, REASON).text() == reason
     assert (bench.job(job_id).trials, bench.job(job_id).overrides) == ((), ())
 

@@ -146,8 +146,7 @@ class AnsweringPart(QWidget):
         """Empty it for the next answer."""
         self.answer.set_value("")
         for field in (self.remark, self.message, self.at):
-            field.line.clear()
-            field.say("")
+            field.clear()
         self._said("")
 
     def _ask_again(self) -> None:

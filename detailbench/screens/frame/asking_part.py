@@ -134,8 +134,7 @@ class AskingPart(QWidget):
         """Empty it for the next question."""
         self._begun = AskAbout()
         for field in (self.question, self.price):
-            field.line.clear()
-            field.say("")
+            field.clear()
         self._say("")
 
     def _chosen(self, _key: str) -> None:

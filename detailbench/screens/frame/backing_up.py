@@ -35,15 +35,16 @@ class Backups(QObject):
 
     ended = Signal(object)
 
-    def __init__(self, context: Context, parent: QObject) -> None:
+    def __init__(self, context: Context, parent: QObject, *, by_itself: bool = True) -> None:
         super().__init__(parent)
         self._context = context
         self._worker: _Worker | None = None
         self._stage = ""
         self._changed = self._again = False
         self._said = ""
-        context.changed.connect(self._heard)
-        context.stage_opened.connect(self._turned)
+        if by_itself:
+            context.changed.connect(self._heard)
+            context.stage_opened.connect(self._turned)
         context.left.connect(self._leave)
 
     @property

@@ -142,7 +142,7 @@ class MishapSheet(Sheet):
             return
         move = TellMishap(picture.job.id, kept.id, self.whom.value, self.how.value, at)
         if self._context.do(move, self, self._say) is not None:
-            self.told_at.line.clear()
+            self.told_at.clear()
             self._say("")
 
     def _ask(self) -> None:
@@ -181,8 +181,7 @@ class MishapSheet(Sheet):
     def _forget(self) -> None:
         """Empty the fields for the next one."""
         for field in (self.words, self.at):
-            field.line.clear()
-            field.say("")
+            field.clear()
         self._say("")
 
     def _say(self, text: str) -> None:

@@ -8,13 +8,13 @@ from typing import Any
 
 from PySide6.QtWidgets import QWidget
 
-from detailbench.basics.errors import Refused
+from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.moves.reasons import says_why
 from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.frame.sheet import Sheet
 from detailbench.screens.look.dress import Dress
-from detailbench.screens.look.parts import button, sentence
+from detailbench.screens.look.parts import button, sentence, set_kind
 
 
 class OverrideSheet(Sheet):
@@ -33,10 +33,11 @@ class OverrideSheet(Sheet):
         self._do, self._who, self._ask_who = do, who, ask_who
         self._move: Any = None
         self.says = sentence()
-        self.reason = TextField(_("reason, in at least two words"))
+        self.reason = TextField(_("reason, in at least two words"), check=enough_words)
+        self.name = sentence(_("It is printed with your name."))
         self.body.addWidget(self.says)
         self.body.addWidget(self.reason)
-        self.body.addWidget(sentence(_("It is printed with your name.")))
+        self.body.addWidget(self.name)
         self.body.addWidget(button(_("Set the rule aside"), self.set_aside, role="main"))
         self.body.addStretch(1)
         self.reason.line.returnPressed.connect(self.set_aside)
@@ -45,8 +46,8 @@ class OverrideSheet(Sheet):
         """Show why it stopped and take a reason."""
         self._move = move
         self.says.setText(str(refused))
-        self.reason.line.clear()
-        self.reason.say("")
+        self.reason.clear()
+        self._plain_name()
         self.open_sheet()
         self._fit()
         self.reason.line.setFocus()
@@ -57,8 +58,10 @@ class OverrideSheet(Sheet):
             self._say(_("A reason needs at least two words; it is printed with your name."))
             return
         if self._ask_who is not None and not self._who():
+            self.name.setText(_("Choose who you are first: it is printed with your name. The reason stays here."))
+            set_kind(self.name, "stop")
+            self._fit()
             self._ask_who()
-            self._say(_("Choose who you are first: it is printed with a name. The reason stays here."))
             return
         move, self._move = self._move, None
         if move is not None:
@@ -71,8 +74,13 @@ class OverrideSheet(Sheet):
 
     def person_chosen(self) -> None:
         """Somebody is entering now: what was typed still stands, and the keys go back to it."""
-        self._say("")
+        self._plain_name()
+        self._fit()
         self.reason.line.setFocus()
+
+    def _plain_name(self) -> None:
+        self.name.setText(_("It is printed with your name."))
+        set_kind(self.name, "")
 
     def _fit(self) -> None:
         """As high as what it says now: a longer sentence would else press the field flat."""
@@ -80,3 +88,11 @@ class OverrideSheet(Sheet):
         if layout is not None:
             layout.activate()
         self.resize(self.width(), self.height_for(self.width()))
+
+
+def enough_words(text: str) -> None:
+    """Raises BadInput where a reason is too short to be printed."""
+    if text and not says_why(text):
+        raise BadInput(
+            _("A reason needs at least two words; it is printed with your name."), field="override", given=text
+        )
