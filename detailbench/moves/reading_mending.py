@@ -1,8 +1,7 @@
-"""Putting single readings right: no value after all, another unit, held back because they came all at once."""
+"""Putting single readings right: no value after all, another unit."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -62,19 +61,3 @@ class ReadAsMil:
         w.change(reading, value_um=um_from_mil(reading.value_um), unit="mil", flags=flags)
         says = _("{panel} {n}: read as mil").format(panel=panel_name(place.panel), n=place.number)
         return Done(self.job_id, says, reading.id)
-
-
-@dataclass(frozen=True)
-class HoldReadings:
-    """Readings taken off their places again, since they came all at once and may be old ones: they wait for a
-    person. The journal keeps them."""
-
-    undoable: ClassVar[bool] = True
-    job_id: str
-    reading_ids: Sequence[str]
-
-    def make(self, w: Writer) -> Done:
-        picture = w.job(self.job_id)
-        for reading_id in self.reading_ids:
-            w.withdraw(one(picture.readings, reading_id))
-        return Done(self.job_id, _("{n} readings held back").format(n=len(self.reading_ids)))

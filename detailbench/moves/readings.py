@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from datetime import datetime
 from typing import ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
@@ -16,7 +17,7 @@ from detailbench.body.places import places_count, propose_places, walk_sort
 from detailbench.findings.gates import low_reading
 from detailbench.findings.gauges import RoundOfChecks, rounds
 from detailbench.findings.panels import may_set_aside
-from detailbench.findings.states import state_of
+from detailbench.findings.states import state_at, state_of
 from detailbench.findings.walking import next_place, reading_flags
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
@@ -201,7 +202,8 @@ class AddPlace:
 @dataclass(frozen=True)
 class RecordReading:
     """One gauge value, or ``no_value`` with why. Without ``place_id`` it lands on the next place of the panel's walk
-    (places are proposed first where there are none). ``session_id`` empty: the newest session of the job."""
+    (places are proposed first where there are none). ``session_id`` empty: the newest session of the job. ``at``: when
+    it was taken, where that was not now."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -215,6 +217,7 @@ class RecordReading:
     source: str = "typed"
     note: str = ""
     flags: tuple[str, ...] = field(default=())
+    at: datetime | None = None
 
     def make(self, w: Writer) -> Done:
         checked_value(self.value_um, self.no_value)
@@ -233,8 +236,10 @@ class RecordReading:
                 add_places(w, picture, self.panel)
                 picture = w.job(self.job_id)
             place = next_place(picture, self.panel)
-        state = state_of(picture, place.panel)
+        state = state_of(picture, place.panel) if self.at is None else state_at(picture, place.panel, self.at)
         flags = self.flags + reading_flags(picture, place, self.value_um, w.now)
+        if self.at is not None:
+            flags = tuple(f for f in flags if f != "double")  # it was not taken now
         reading = w.add(
             Reading,
             job_id=self.job_id,
@@ -247,6 +252,7 @@ class RecordReading:
             unit=self.unit,
             source=self.source,
             note=self.note,
+            stated_at=self.at,
             **state.as_fields(),
         )
         shown = _("no value") if self.value_um is None else format_number(self.value_um, None, language()) + " µm"

@@ -50,7 +50,7 @@ WORDS: Mapping[tuple[str, str], tuple[str, ...]] = {
 def shop_kind(table: str) -> type[ShopThing]:
     """The kind of thing behind a table's name. Raises BadInput for anything that is not the shop's."""
     cls = BY_NAME.get(table)
-    if cls is None or not issubclass(cls, ShopThing):
+    if cls is None or not issubclass(cls, ShopThing) or table not in CALLED:
         raise BadInput(_("“{name}” is not something a shop keeps.").format(name=table), field="table", given=table)
     return cls
 

@@ -1,4 +1,4 @@
-"""Single readings put right: no value after all, mil taken as µm, values that came all at once."""
+"""Single readings put right: no value after all, mil taken as µm."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from invented_shop import InventedShop
 
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.findings.panels import panel_seen
-from detailbench.moves.reading_mending import HoldReadings, NotAValue, ReadAsMil
+from detailbench.moves.reading_mending import NotAValue, ReadAsMil
 from detailbench.moves.readings import RecordReading
 
 
@@ -35,13 +35,3 @@ def test_a_figure_taken_as_um_is_read_as_mil_once(invented: InventedShop) -> Non
     assert (kept.unit, kept.flags) == ("mil", ())
     with pytest.raises(Refused, match="not in µm"):
         invented.bench.do(ReadAsMil(job, reading))
-
-
-def test_readings_that_came_all_at_once_are_held_back_in_one_move(invented: InventedShop) -> None:
-    job = invented.job()
-    invented.measured(job, values=(118.0, 119.0, 120.0))
-    ids = [r.id for r in invented.picture(job).readings][1:]
-    assert invented.bench.do(HoldReadings(job, ids)).says == "2 readings held back"
-    assert [r.value_um for r in invented.picture(job).readings] == [118.0]
-    invented.bench.undo(job)
-    assert [r.value_um for r in invented.picture(job).readings] == [118.0, 119.0, 120.0]

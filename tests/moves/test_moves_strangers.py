@@ -14,7 +14,8 @@ from detailbench.body.edges import EdgePosition
 from detailbench.findings.states import State, state_of
 from detailbench.moves import arrival, handover, marks, photos, readings, shop, surface, trials, work
 from detailbench.moves.move import Move
-from detailbench.moves.reading_mending import HoldReadings, NotAValue, ReadAsMil
+from detailbench.moves.reading_mending import NotAValue, ReadAsMil
+from detailbench.moves.tray import HoldValues
 from detailbench.moves.walk_mending import ChangeSides, ShiftBack
 from detailbench.record.checking import check
 
@@ -48,7 +49,7 @@ FOREIGN: list[Make] = [
     lambda f, j: ShiftBack(j, f.picture.readings[1].id),
     lambda f, j: NotAValue(j, f.picture.readings[0].id),
     lambda f, j: ReadAsMil(j, f.picture.readings[0].id),
-    lambda f, j: HoldReadings(j, (f.picture.readings[0].id,)),
+    lambda f, j: HoldValues((), j, (f.picture.readings[0].id,)),
     lambda f, j: trials.CorrectTrial(j, f.picture.trials[0].id, {"seconds": 3.0}),
     lambda f, j: trials.JudgeTrial(j, f.picture.trials[0].id, "yes", "clear"),
     lambda f, j: trials.StrikeTrial(j, f.picture.trials[0].id),

@@ -73,8 +73,13 @@ class ThicknessDesk(QObject):
         """A value sent now is one of the gauge check."""
         return self.here and self.part == "gauge" and self.check.takes
 
-    def check_value(self, text: str) -> str:
-        return self.check.sent(text)
+    def checks(self, gauge_id: str) -> bool:
+        """A value of this gauge (empty: nobody can tell which) would be one of the gauge check."""
+        gauge = self.check.gauge
+        return self.checking and (not gauge_id or (gauge is not None and gauge.id == gauge_id))
+
+    def check_value(self, text: str, value_um: float | None = None) -> str:
+        return self.check.sent(text) if value_um is None else self.check.value(value_um)
 
     def ask_in_field(self, text: str) -> None:
         """A sent text that can be read in two ways is asked about at the place."""
@@ -216,14 +221,16 @@ class ThicknessDesk(QObject):
             there = order[at]
         self.context.select_panel(there)
 
-    def land(self, text: str, value_um: float | None, unit: str, source: str, no_value: str = "") -> str:
+    def land(
+        self, text: str, value_um: float | None, unit: str, source: str, no_value: str = "", session_id: str = ""
+    ) -> str:
         """Record and say where it landed; empty when it was not taken."""
         job, panel, place = self.context.job_id, self.panel, self.place
         if job is None or not panel:
             self.context.notice(_("Choose a panel first."), "stop")
             return ""
         place_id = place.id if place is not None else ""
-        move = RecordReading(job, panel, value_um, no_value, place_id=place_id, typed=text, unit=unit, source=source)
+        move = RecordReading(job, panel, value_um, no_value, place_id, session_id, text, unit, source)
         done = self.context.do(move, self)
         if done is None:
             return ""

@@ -8,21 +8,13 @@ APART_MS = 500.0  # no hand moves a gauge to another place, waits for it and tri
 MANY = 4
 
 
-@dataclass(frozen=True)
-class TrayValue:
-    """A value that waits for a person: what was sent, and why it waits."""
-
-    text: str
-    why: str = ""
-
-
 @dataclass
 class FloodWatch:
     """Ask ``comes`` for each value, then tell it with ``landed`` which reading it became."""
 
     _last_ms: float = -1e12
     _run: int = 0
-    _landed: list[tuple[str, str]] = field(default_factory=list)
+    _landed: list[str] = field(default_factory=list)
 
     def comes(self, at_ms: float) -> bool:
         """True for the fourth and every further value of a run, each under 0.5 s after the one before."""
@@ -32,11 +24,16 @@ class FloodWatch:
         self._run += 1
         return self._run >= MANY
 
-    def landed(self, reading_id: str, text: str) -> None:
-        """The value of this moment became this reading."""
-        self._landed.append((reading_id, text))
+    @property
+    def run(self) -> int:
+        """How many came in this run so far."""
+        return self._run
 
-    def take_landed(self) -> tuple[tuple[str, str], ...]:
-        """(reading id, text) of the run's values that landed before it was known to be one."""
+    def landed(self, reading_id: str) -> None:
+        """The value of this moment became this reading."""
+        self._landed.append(reading_id)
+
+    def take_landed(self) -> tuple[str, ...]:
+        """Readings the run's values became before it was known to be one."""
         out, self._landed = tuple(self._landed), []
         return out

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from detailbench.basics.numbers import PlausibleRange, Typed, format_number, plausibility
 from detailbench.basics.texts import _
@@ -14,6 +14,7 @@ from detailbench.screens.entry.key_grid import KeyChoice, KeyGrid
 from detailbench.screens.look.parts import button, gives_way, label, sentence, set_kind
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.mend_row import MendRow
+from detailbench.screens.stages.thickness.tray_line import TrayLine
 from detailbench.screens.stages.thickness.value_entry import ValueEntry
 from detailbench.screens.stages.thickness.walk import WalkPlace, doubled
 from detailbench.screens.stages.thickness.words import flags_line, value_words
@@ -157,49 +158,3 @@ def _row_words(place: WalkPlace, pairs: dict[str, int]) -> str:
     flags = " ".join(filter(None, (flags_line(r, pairs) for r in place.readings)))
     own = _("chosen by hand") if place.origin == "chosen" else ""
     return "  ".join(part for part in (number, values, own, flags) if part)
-
-
-class TrayLine(QWidget):
-    """Values that wait for a person, and what becomes of them."""
-
-    def __init__(self, desk: ThicknessDesk) -> None:
-        super().__init__()
-        self._desk = desk
-        m = desk.context.dress.look.measure
-        self.says = sentence()
-        set_kind(self.says, "flagged")
-        self.assign = button("", desk.sent.assign_tray)
-        self.discard = button(_("Not new"), desk.sent.discard_tray, name=_("Put the tray's values aside"))
-        self.list = QListWidget()
-        self.list.setAccessibleName(_("Values waiting in the tray"))
-        self.list.setFixedHeight(m.px(17))
-        row = QHBoxLayout()
-        row.setSpacing(m.space("small"))
-        row.addWidget(self.assign, 2)
-        row.addWidget(self.discard, 1)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(m.space("thin"))
-        column.addWidget(self.says)
-        column.addWidget(self.list)
-        column.addLayout(row)
-        desk.changed.connect(self.redraw)
-        self.redraw()
-
-    def redraw(self) -> None:
-        tray, panel = self._desk.sent.tray, self._desk.panel
-        self.setVisible(bool(tray))
-        self.says.setText(
-            _("In the tray: {n} values, new or repeated?").format(n=format_number(len(tray)))
-            if len(tray) != 1
-            else _("In the tray: 1 value")
-        )
-        texts = [f"{v.text}: {v.why}" if v.why else v.text for v in tray]
-        if [self.list.item(i).text() for i in range(self.list.count())] != texts:
-            self.list.clear()
-            self.list.addItems(texts)
-        self.assign.setEnabled(bool(panel))
-        self.assign.setText(
-            _("New: put on {panel}").format(panel=panel_name(panel)) if panel else _("New: choose a panel")
-        )
-        self.assign.setAccessibleName(self.assign.text())
