@@ -42,6 +42,8 @@ DEFAULTS: Mapping[str, Default] = {
         Default("currency", "currency of prices", "EUR"),
         Default("minute_price", "price of one minute of work", None),
         Default("touch_factor", "true millimetres per millimetre on the screen, set with a ruler", 1.0),
+        Default("sound_volume", "how loud the four sounds are; 0 is off", 60.0, "%"),
+        Default("watched_folder", "folder whose readings files are offered by themselves", ""),
     )
 }
 

@@ -11,10 +11,11 @@ from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.basics.workings import is_finite
 from detailbench.findings.settings import DEFAULTS, PAGE_SIZES, setting
+from detailbench.moves.gauge_lines import carry_line
 from detailbench.moves.move import SHOP, Done
 from detailbench.record.tables import BY_NAME
 from detailbench.record.thing import ShopThing
-from detailbench.record.things import Machine, Pad, Product, Setting
+from detailbench.record.things import Gauge, Machine, Pad, Product, Setting
 from detailbench.record.writing import Writer
 from detailbench.trials.movement import Movement
 
@@ -139,6 +140,8 @@ class ChangeInShop:
         _values_fit(w, cls, values)
         w.change(old, retired=True)
         new = w.add(cls, **values)
+        if cls is Gauge:
+            carry_line(w, old.id, new.id)
         return Done(SHOP, _("{kind} changed").format(kind=_(CALLED[self.table])), new.id)
 
 
@@ -165,6 +168,8 @@ class SetSetting:
             is_finite(self.value) and 0 <= self.value <= MOST_SETTING
         ):
             raise BadInput(_("A number of 0 or more is expected here."), field=self.key, given=self.value)
+        if self.key == "sound_volume" and self.value > 100:
+            raise BadInput(_("100 is the loudest there is."), field=self.key, given=self.value)
         self._fits_the_others(w)
         thing = w.add(Setting, key=self.key, value=json.dumps(self.value, ensure_ascii=False))
         return Done(SHOP, _("setting changed: {what}").format(what=_(default.says)), thing.id)
