@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -132,3 +133,25 @@ def test_a_chance_out_of_range_is_refused(chance: float, part: str) -> None:
         picture_of(EIGHT, chance=chance)
     with pytest.raises(BadInput, match="nought or more"):
         picture_of(EIGHT, u_cal_um=-1.0)
+
+
+def reaches_the_picture(package: Path) -> list[str]:
+    """Files that decide or print and name the picture: everything but this room, its finding and the screens."""
+    own = {"thickness/clear_picture.py", "thickness/permission_calculations.py", "findings/room_left.py"}
+    files = {p.relative_to(package).as_posix(): p for p in sorted(package.rglob("*.py"))}
+    return [
+        name
+        for name, path in files.items()
+        if name not in own
+        and not name.startswith("screens/")
+        and re.search(r"clear_picture|room_left import|import room_left", path.read_text("utf-8"))
+    ]
+
+
+def test_nothing_that_decides_or_prints_asks_for_the_picture(tmp_path: Path) -> None:
+    import detailbench
+
+    assert reaches_the_picture(Path(detailbench.__file__).parent) == []
+    (tmp_path / "moves").mkdir()
+    (tmp_path / "moves" / "work.py").write_text("from detailbench.findings.room_left import clear_pictures\n", "utf-8")
+    assert reaches_the_picture(tmp_path) == ["moves/work.py"]
