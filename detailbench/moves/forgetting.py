@@ -49,7 +49,7 @@ class ForgetOwner:
         w.forgets = True  # also where nothing was left: what an interrupted forgetting left on the disk goes now
         if not w.changes:
             raise Refused(_("There is nothing left here to forget."), rule="forgotten")
-        gone = _("{n} values and {m} files deleted.").format(n=values, m=files)
+        gone = _("Deleted: values {n}, files {m}.").format(n=values, m=files)
         return Done(self.job_id, _("the owner's data forgotten"), picture.car.id, f"{gone} {out_of_reach(w, picture)}")
 
     @staticmethod
@@ -76,12 +76,12 @@ def out_of_reach(w: Writer, picture: JobPicture) -> str:
     made = [b for b in backups_made(w.folder) if not known_gone(b)]
     if made:
         where = ", ".join(f"{b.folder} ({b.at[:10]})" for b in made)
-        parts.append(_("Not reached: {n} backups, still holding it: {where}.").format(n=len(made), where=where))
+        parts.append(_("Not reached, still holding it: backups {n}, in {where}.").format(n=len(made), where=where))
     jobs = {j.id for j in picture.shop.jobs if j.car_id == picture.car.id}
     left = [d for job_id in jobs for d in w.every(Delivery, job_id=job_id) if not d.withdrawn]
     if left:
         when = ", ".join(sorted(f"{(d.stated_at or d.entered_at).date().isoformat()} ({d.way})" for d in left))
-        parts.append(_("{n} delivered copies are with others: {when}.").format(n=len(left), when=when))
+        parts.append(_("Copies that left the shop: {n}, on {when}.").format(n=len(left), when=when))
     names = sum(bool(e.name) and not e.name.startswith(OUR_NAMES) for e in w.every(Evidence))
     if names:
         parts.append(

@@ -84,8 +84,9 @@ class ImportJob:
         missing = self._kept(w, read)
         note = _missing_words(missing)
         if not new:
-            return Done(read.job.id, _("job {number} taken in").format(number=read.job.number), read.job.id,
-                        f"{_('This job is here already, the same.')} {note}".strip())  # fmt: skip
+            same = _("This job is here already, the same.")
+            says = _("job {number} looked at").format(number=read.job.number)
+            return Done(read.job.id, says, read.job.id, f"{same} {note}".strip())
         known = w.every(Job, id=read.job.id)
         if known:
             raise complain(_("this job is here already with other content; nothing was taken in."),

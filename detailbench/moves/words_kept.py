@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import fields
 from functools import cache
 
 from detailbench.basics.errors import BadFile
@@ -70,11 +71,12 @@ def _mark_kinds() -> frozenset[str]:
 def fits(thing: Thing, complain: Callable[[str, str, object], BadFile]) -> None:
     """Raise what ``complain(sentence, where, value)`` makes of the first field that holds what no move writes there."""
     words = dict(WORDS.get(thing.table, {}))
+    usual = {f.name: f.default for f in fields(thing)}  # what stands there before anyone says anything
     if isinstance(thing, SeenThing):
         words |= SEEN
     for name, known in words.items():
         value = getattr(thing, name)
-        if value not in known:
+        if value not in (*known, usual[name]):
             raise complain(
                 _("it must be one of: {words}.").format(words=", ".join(w for w in known if w)),
                 f"{thing.table} {thing.id}.{name}",

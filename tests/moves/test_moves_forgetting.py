@@ -85,7 +85,7 @@ def test_the_chain_holds_and_the_check_counts_what_was_forgotten(known: tuple[In
     # name twice, telephone, plate, two file names, remarks, the signer's name and strokes; the report and the plate
     assert (forgetting.values_gone, forgetting.files_gone) == (9, 2)
     assert found.notes == ("9 values and 2 files were forgotten; their hashes stay, and the chain holds.",)
-    assert done.note.startswith("9 values and 2 files deleted.")
+    assert done.note.startswith("Deleted: values 9, files 2.")
 
 
 def test_what_is_the_workshops_own_stays(known: tuple[InventedShop, str]) -> None:

@@ -214,7 +214,7 @@ def test_a_forgotten_file_is_not_backed_up_again_and_restoring_does_not_miss_it(
     invented, job = worked
     back_up(invented.folder, to, invented.clock.now())
     done = invented.bench.do(ForgetOwner(job))
-    assert f"Not reached: 1 backups, still holding it: {backups_made(invented.folder)[0].folder}" in done.note
+    assert f"Not reached, still holding it: backups 1, in {backups_made(invented.folder)[0].folder}" in done.note
     second = make_second(to)
     made = back_up(invented.folder, second, invented.clock.now())
     found = restore(Path(made.folder), tmp_path / "again", invented.clock.now())

@@ -23,6 +23,17 @@ def choose_files(over: QWidget, title: str, filters: Sequence[str], many: bool, 
     dialog.show()
 
 
+def choose_folder(over: QWidget, title: str, chosen: Callable[[Path], None]) -> None:
+    """Let a person choose a folder; ``chosen`` is called with it, and not at all when none was chosen."""
+    dialog = QFileDialog(over, title)
+    dialog.setFileMode(QFileDialog.FileMode.Directory)
+    dialog.setOption(QFileDialog.Option.ShowDirsOnly)
+    dialog.setWindowModality(Qt.WindowModality.NonModal)
+    dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+    dialog.fileSelected.connect(lambda name: chosen(Path(name)))
+    dialog.show()
+
+
 def files_in(data: QMimeData) -> list[Path]:
     """The local files something dropped or pasted names."""
     return [Path(url.toLocalFile()) for url in data.urls() if url.isLocalFile()] if data.hasUrls() else []

@@ -2,31 +2,43 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from pathlib import Path
+from threading import Thread
 from typing import Any
 
-from PySide6.QtCore import QObject, Qt, QThread, Signal
+from PySide6.QtCore import QObject, Qt, Signal
 
 from detailbench.basics.errors import DetailbenchError
 from detailbench.screens.bench_door import ChangesLike
 from detailbench.screens.context import Context
 
 
-class _Worker(QThread):
-    """One backup. It cannot be hurried."""
+class _Worker(QObject):
+    """One backup in a thread of its own. It cannot be hurried."""
 
-    def __init__(self, workshop: Path, to: Path, now: Any, parent: QObject) -> None:
+    done = Signal()
+
+    def __init__(self, workshop: Path, to: Path, now: datetime, parent: QObject) -> None:
         super().__init__(parent)
         self._given = workshop, to, now
+        self._thread = Thread(target=self._run, name="detailbench-backup")
         self.found: Any = None
 
-    def run(self) -> None:
+    def start(self) -> None:
+        self._thread.start()
+
+    def wait(self) -> None:
+        self._thread.join()
+
+    def _run(self) -> None:
         from detailbench.record.backing_up import back_up
 
         try:
             self.found = back_up(*self._given)
         except DetailbenchError as error:
             self.found = error
+        self.done.emit()
 
 
 class Backups(QObject):
@@ -60,8 +72,8 @@ class Backups(QObject):
             self._again = True
             return True
         self._worker = worker
-        worker.finished.connect(self._finished, Qt.ConnectionType.QueuedConnection)
-        worker.start(QThread.Priority.LowPriority)
+        worker.done.connect(self._finished, Qt.ConnectionType.QueuedConnection)
+        worker.start()
         return True
 
     def _made(self) -> _Worker | None:
@@ -90,6 +102,7 @@ class Backups(QObject):
         worker, self._worker = self._worker, None
         if worker is None:
             return
+        worker.wait()
         found = worker.found
         worker.deleteLater()
         trouble = str(found) if isinstance(found, DetailbenchError) else ""

@@ -13,13 +13,14 @@ from detailbench.screens.look.parts import area, button, rule
 from detailbench.screens.pages.shop.kinds import kinds
 from detailbench.screens.pages.shop.range_part import RangePart
 from detailbench.screens.pages.shop.ruler_part import RulerPart
+from detailbench.screens.pages.shop.safe.safe_part import SafePart
 from detailbench.screens.pages.shop.settings_part import SettingsPart
 from detailbench.screens.pages.shop.things_part import ThingsPart
 
 KEY = "shop"
 NAMES_MM = 50.0
 
-Part = ThingsPart | RangePart | SettingsPart | RulerPart
+Part = ThingsPart | RangePart | SettingsPart | RulerPart | SafePart
 
 
 class ShopView(QWidget):
@@ -32,7 +33,8 @@ class ShopView(QWidget):
         self._kinds = {k.table: k for k in kinds()}
         m = context.dress.look.measure
         names = [(k.table, k.many) for k in self._kinds.values()]
-        names += [("range", _("Range")), ("settings", _("Settings")), ("screen", _("This screen"))]
+        names += [("range", _("Range")), ("settings", _("Settings")), ("safe", _("Kept safe"))]
+        names += [("screen", _("This screen"))]
         self.names = ChoiceRow(_("Shop"), names, columns=1)
         self.names.setFixedWidth(m.px(NAMES_MM))
         self.names.chosen.connect(self.turn)
@@ -80,6 +82,8 @@ class ShopView(QWidget):
     def _made(self, key: str) -> Part:
         if key in self._kinds:
             return ThingsPart(self._context, self._kinds[key])
+        if key == "safe":
+            return SafePart(self._context)
         if key == "range":
             return RangePart(self._context)
         return SettingsPart(self._context) if key == "settings" else RulerPart(self._context)
