@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from detailbench.basics.texts import _
 from detailbench.record.picture import ShopPicture, one
+from detailbench.record.thing import Thing
 from detailbench.record.things import Combination, Machine, Pad, Product
 
 
@@ -43,3 +44,9 @@ def person_name(shop: ShopPicture, person_id: str) -> str:
 def initials(shop: ShopPicture, person_id: str) -> str:
     """Initials of who entered something; a dash where nobody was chosen."""
     return next((person.initials or person.name for person in shop.people if person.id == person_id), "–")
+
+
+def with_initials(shop: ShopPicture, text: str, *things: Thing) -> str:
+    """A line of a list with the initials of who entered what it tells of."""
+    who = ", ".join(dict.fromkeys(initials(shop, thing.entered_by) for thing in things))
+    return f"{text} · {who}" if who else text

@@ -232,7 +232,7 @@ def test_damage_is_noted_on_the_tapped_panel_and_hatched_on_the_map(arrival: Win
     tap(arrival, "bonnet")
     type_into(arrival, "existing damage, in words", "stone chip, 2 mm")
     assert [(d.panel, d.words) for d in bench.job(job_id).damages] == [("bonnet", "stone chip, 2 mm")]
-    assert lines(arrival, "existing damage") == ["bonnet: stone chip, 2 mm"]
+    assert lines(arrival, "existing damage") == ["bonnet: stone chip, 2 mm · AB"]
     fill = arrival.centre.map.items_by_key["bonnet"].fill
     assert (fill.hatch, fill.says) == ("crossed", "stone chip, 2 mm")
     assert arrival.centre.header.legend.in_words() == "hatched: damage noted on arrival"
@@ -253,7 +253,7 @@ def test_damage_of_what_is_no_panel_says_which_part_and_where(arrival: Window, b
     press_button(arrival, "Note this damage")
     (damage,) = bench.job(job_id).damages
     assert (damage.panel, damage.part, damage.where, damage.words) == ("", "glass", "windscreen", "crack, lower left")
-    assert lines(arrival, "existing damage") == ["glass, windscreen: crack, lower left"]
+    assert lines(arrival, "existing damage") == ["glass, windscreen: crack, lower left · AB"]
 
 
 def test_without_a_panel_damage_on_a_panel_is_asked_for_its_panel(arrival: Window, bench: Bench, job_id: str) -> None:
@@ -273,7 +273,7 @@ def test_a_damage_is_struck_out_and_comes_back_by_undo(arrival: Window, bench: B
     press_button(arrival, "Strike out the chosen line")
     assert [d.words for d in bench.job(job_id).damages] == ["stone chip"]
     press_button(arrival, "Undo the last entry")
-    assert lines(arrival, "existing damage") == ["roof: stone chip", "roof: scuff"]
+    assert lines(arrival, "existing damage") == ["roof: stone chip · AB", "roof: scuff · AB"]
 
 
 # the card

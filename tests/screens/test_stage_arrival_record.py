@@ -189,7 +189,7 @@ def test_a_stated_repair_says_who_stated_it(arrival: Window, bench: Bench, job_i
     tap(arrival, "roof")
     press_button(arrival, "stated by: papers")
     type_into(arrival, "repair as stated, in words", "painted")
-    assert lines(arrival, "existing damage") == ["roof, as papers state: painted"]
+    assert lines(arrival, "existing damage") == ["roof, as papers state: painted · AB"]
     click_line(arrival, "existing damage", "painted")
     press_button(arrival, "Strike out the chosen line")
     assert bench.job(job_id).repairs == ()
@@ -322,7 +322,7 @@ def test_the_record_is_closed_and_counts_as_done_once_it_has_left(
     press_button(arrival, "Note that it left")
     assert "record" not in due(bench.job(job_id))["arrival"].what
     (line,) = lines(arrival, "How it left")
-    assert line.endswith("by mail, to the owner's mail")
+    assert line.endswith("by mail, to the owner's mail · AB")
     turn(arrival, "limits")
     click_line(arrival, "Owner's limits", "no sanding")
     assert limit == bench.job(job_id).limits[0].id

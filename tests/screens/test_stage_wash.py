@@ -252,7 +252,7 @@ def test_a_panel_is_held_back_with_a_reason_and_released(wash: Window, bench: Be
     assert [(h.panel, h.reason, h.lifted) for h in bench.job(job_id).holds] == [
         ("roof", "freshly painted there", False)
     ]
-    assert lines(wash, "panels held back") == ["roof: freshly painted there"]
+    assert lines(wash, "panels held back") == ["roof: freshly painted there · AB"]
     press_button(wash, "Release this panel")
     assert lines(wash, "panels held back") == []
     assert bench.job(job_id).holds[0].lifted

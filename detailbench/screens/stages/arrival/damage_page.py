@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from detailbench.basics.ramp import Hatch
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.kit_names import with_initials
 from detailbench.moves.arrival import PARTS, AddDamage, StrikeDamage
 from detailbench.moves.intake import SAID_BY, AddRepair, StrikeRepair
 from detailbench.screens.context import Context
@@ -77,8 +78,8 @@ class DamagePage(QWidget):
         picture = self._context.picture
         lines = []
         if picture is not None:
-            lines = [Line(d.id, damage_words(d), DAMAGE) for d in picture.damages]
-            lines += [Line(r.id, repair_words(r), REPAIR) for r in picture.repairs]
+            lines = [Line(d.id, with_initials(picture.shop, damage_words(d), d), DAMAGE) for d in picture.damages]
+            lines += [Line(r.id, with_initials(picture.shop, repair_words(r), r), REPAIR) for r in picture.repairs]
         self.list.set_lines(lines)
         self._enable()
 

@@ -8,14 +8,17 @@ from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import read_typed
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.kit_names import with_initials
 from detailbench.findings.limits import limit_words
 from detailbench.findings.limits_bound import bound
 from detailbench.moves.limits import AddLimit, StrikeLimit
+from detailbench.screens.asking import AskAbout
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
-from detailbench.screens.look.parts import button, gives_way, sentence
+from detailbench.screens.look.parts import button, gives_way
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
+from detailbench.screens.stages.work_parts.owner_row import OwnerRow
 from detailbench.screens.stages.work_parts.pages import in_line
 from detailbench.screens.stages.work_parts.typed_for_job import emptied_for_each_job
 
@@ -43,7 +46,7 @@ class LimitsPage(QWidget):
             field.line.returnPressed.connect(self._add)
         self.add = button(_("Note this limit"), self._add, role="main")
         self.strike = button(_("Strike out"), self._strike, name=_("Strike out the chosen limit"))
-        self.says = sentence()
+        self.lifts = OwnerRow(context, _("Ask the owner"), _("Ask the owner about the chosen limit"), self._about)
         self.list = gives_way(OpenList(context.dress, _("Owner's limits")), m.target * 2)
         self.kind.set_value("bar_panel")
         self.where.set_value("panel")
@@ -62,7 +65,7 @@ class LimitsPage(QWidget):
         column.addWidget(self.where)
         column.addLayout(row)
         column.addLayout(does)
-        column.addWidget(self.says)
+        column.addWidget(self.lifts)
         column.addWidget(self.list, 1)
 
     def redraw(self) -> None:
@@ -74,12 +77,12 @@ class LimitsPage(QWidget):
         self.most.setVisible(kind == "most_off")
         self.add.setEnabled(picture is not None)
         limits = picture.limits if picture is not None else ()
-        self.list.set_lines(
-            [
-                Line(x.id, _("{limit} (lifted)").format(limit=limit_words(x)) if x.lifted_by else limit_words(x))
-                for x in limits
-            ]
-        )
+        lines = []
+        for limit in limits:
+            words = limit_words(limit)
+            words = _("{limit} (lifted)").format(limit=words) if limit.lifted_by else words
+            lines.append(Line(limit.id, words if picture is None else with_initials(picture.shop, words, limit)))
+        self.list.set_lines(lines)
         self._enable()
 
     def _kind_chosen(self, kind: str) -> None:
@@ -92,8 +95,12 @@ class LimitsPage(QWidget):
         binds = limit is not None and picture is not None and bound(picture, limit)
         self.strike.setEnabled(limit is not None and not binds)
         lifts = _("This limit binds by now: only an agreement with the owner lifts it.")
-        self.says.setText(lifts if binds else "")
-        self.says.setVisible(binds)
+        self.lifts.show_words(lifts if binds else "")
+        self.lifts.setVisible(binds and limit is not None and not limit.lifted_by)
+
+    def _about(self) -> AskAbout:
+        """A question about the chosen limit."""
+        return AskAbout("ask", "limit", limit_id=self.list.key)
 
     def _add(self) -> None:
         job, kind, panel = self._context.job_id, self.kind.value, self._context.selected_panel

@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.findings.kit_names import with_initials
 from detailbench.record.things import Document
 from detailbench.screens.context import Context
 from detailbench.screens.entry.text_field import TextField
@@ -77,7 +78,9 @@ class CopiesPart(QWidget):
         words = _("closed {at}, {pages} pages") if index == 0 else _("closed {at}, {pages} pages; replaced since")
         at = when_words(document.entered_at)
         name = self._acts.suggested(document).name
-        return Line(document.id, f"{name}\n{words.format(at=at, pages=document.pages)}")
+        text = f"{name}\n{words.format(at=at, pages=document.pages)}"
+        shop = self._context.shop
+        return Line(document.id, text if shop is None else with_initials(shop, text, document))
 
     @property
     def document(self) -> Document | None:

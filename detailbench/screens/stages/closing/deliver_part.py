@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
+from detailbench.findings.kit_names import with_initials
 from detailbench.moves.delivering import WAYS, CorrectDelivery, NoteDelivery
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Delivery
@@ -110,4 +111,5 @@ def delivery_words(picture: JobPicture, delivery: Delivery) -> str:
     words = ways[delivery.way].format(at=at)
     to = picture.said(delivery.id, "to")
     words = _("{how}, to {whom}").format(how=words, whom=to) if to else words
-    return f"{words}: {delivery.note}" if delivery.note else words
+    words = f"{words}: {delivery.note}" if delivery.note else words
+    return with_initials(picture.shop, words, delivery)

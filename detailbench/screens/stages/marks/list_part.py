@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QVBoxLa
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number, read_typed
 from detailbench.basics.texts import _
+from detailbench.findings.kit_names import with_initials
 from detailbench.findings.mark_results import MarkResult
 from detailbench.marks.intents import Intent
 from detailbench.marks.words import removable_words, removal_condition
@@ -106,11 +107,14 @@ class ListPart(QWidget):
         results = self._desk.results()
         item = self.list.currentItem()
         kept = item.data(Qt.ItemDataRole.UserRole) if item is not None else ""
-        lamps = {lamp.id: lamp for lamp in self._desk.context.shop.lamps} if self._desk.context.shop else {}
+        shop = self._desk.context.shop
+        lamps = {lamp.id: lamp for lamp in shop.lamps} if shop is not None else {}
         self.list.blockSignals(True)
         self.list.clear()
         for row, result in enumerate(results):
             text = in_list(result, lamps.get(result.mark.lamp_id))
+            if shop is not None:
+                text = with_initials(shop, text, result.mark, *([] if result.after is None else [result.after]))
             item = QListWidgetItem(text)
             item.setData(Qt.ItemDataRole.UserRole, result.mark.id)
             item.setData(Qt.ItemDataRole.AccessibleTextRole, text.replace("\n", ", "))

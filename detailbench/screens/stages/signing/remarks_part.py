@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.findings.kit_names import with_initials
 from detailbench.moves.intake import AddRemark, StrikeRemark
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
@@ -56,7 +57,10 @@ class RemarksPart(QWidget):
             self._job = picture.job.id
             self.role.set_value("owner")
         here = [r for r in picture.remarks if r.moment == self._moment]
-        self.list.set_lines([Line(r.id, f"{role_words(r.role)}: {picture.said(r.id, 'remarks')}") for r in here])
+        said = [f"{role_words(r.role)}: {picture.said(r.id, 'remarks')}" for r in here]
+        self.list.set_lines(
+            [Line(r.id, with_initials(picture.shop, words, r)) for r, words in zip(here, said, strict=True)]
+        )
         self._enable()
 
     def _enable(self) -> None:

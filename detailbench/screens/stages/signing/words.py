@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from detailbench.basics.texts import _
+from detailbench.findings.kit_names import with_initials
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Signature
 from detailbench.screens.stages.work_parts.when import when_words
@@ -36,4 +37,5 @@ def signature_words(picture: JobPicture, signature: Signature) -> str:
     name = picture.said(signature.id, "name")
     who = f"{role_words(signature.role)}, {name}" if name else role_words(signature.role)
     at = when_words(signature.entered_at)
-    return _("{who}: {way}, {at}").format(who=who, way=way_words(signature.way), at=at)
+    words = _("{who}: {way}, {at}").format(who=who, way=way_words(signature.way), at=at)
+    return with_initials(picture.shop, words, signature)

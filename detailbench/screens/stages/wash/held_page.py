@@ -6,7 +6,9 @@ from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.kit_names import with_initials
 from detailbench.moves.surface import HoldPanel, ReleasePanel
+from detailbench.record.picture import ShopPicture
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, label
 from detailbench.screens.stages.wash.asked_text import AskedText
@@ -57,8 +59,13 @@ class HeldPage(QWidget):
     def redraw(self) -> None:
         """Show what is held and whether the selected panel is."""
         picture, panel = self._context.picture, self._context.selected_panel
-        held = {h.panel: h.reason for h in picture.holds if not h.lifted} if picture is not None else {}
-        self.list.set_lines([Line(k, f"{panel_name(k)}: {why}", "crossed") for k, why in held.items()], panel)
+        held = {h.panel: h for h in picture.holds if not h.lifted} if picture is not None else {}
+        shop = picture.shop if picture is not None else ShopPicture()
+        lines = [
+            Line(key, with_initials(shop, f"{panel_name(key)}: {hold.reason}", hold), "crossed")
+            for key, hold in held.items()
+        ]
+        self.list.set_lines(lines, panel)
         if not panel:
             text = _("No panel chosen yet.")
         elif panel in held:
