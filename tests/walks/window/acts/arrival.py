@@ -17,6 +17,7 @@ class BeginJob(Act):
         to_jobs(walk)
         if said.again_of:
             walk.hand.choose("jobs", f"{said.again_of} ")
+            to_jobs(walk)  # a tap on a line opens that job; back in the list it is the chosen one
             walk.hand.press(AGAIN)
         if said.owner:
             walk.hand.type_into("new job: owner's name", said.owner)
@@ -281,3 +282,27 @@ def to_jobs(walk: Walk) -> None:
     walk.hand.turn_to("Jobs")
     if walk.eyes.has("To the jobs"):
         walk.hand.press("To the jobs")
+
+
+STRIKES = {
+    "damage": ("Damage", "", "existing damage", "Strike out the chosen line"),
+    "repair": ("Damage", "", "existing damage", "Strike out the chosen line"),
+    "limit": ("Limits", "", "Owner's limits", "Strike out the chosen limit"),
+    "remark": ("Signing", "Remarks", "Remarks", "Strike out the chosen remark"),
+}
+
+
+def strike(walk: Walk, what: str) -> None:
+    """Strike out the newest of its kind on the Arrival card; of damage and repairs the last line is a repair's."""
+    if what == "bearer":
+        page(walk, "Bearer")
+        walk.hand.press("Take the bearer out", CARD)
+        return
+    title, face, name, button = STRIKES[what]
+    page(walk, title)
+    if face:
+        walk.hand.pick("on arrival", face, CARD)
+    stated = {line for line in walk.eyes.lines(name) if ", as the " in line or ", as papers " in line}
+    lines = [line for line in walk.eyes.lines(name) if (line in stated) == (what == "repair")]
+    walk.hand.choose(name, lines[-1])
+    walk.hand.press(button, CARD)

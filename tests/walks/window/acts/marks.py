@@ -8,6 +8,7 @@ from detailbench.cli.walking.kinds import At
 from detailbench.cli.walking.steps import marks as said_
 from detailbench.marks.catalogue import kind as kind_of
 from window.act import Act
+from window.acts import arrival
 from window.stuck import Stuck
 from window.walk import Walk
 
@@ -65,11 +66,8 @@ class Strike(Act):
             open_last(walk)
             walk.hand.press("Strike out this mark", CARD)
             walk.expect("marks", lambda: marks_listed(walk), before - 1)
-        elif said.what == "damage":
-            walk.hand.turn_to("Arrival")
-            walk.hand.turn_card("Damage")
-            walk.hand.choose("existing damage", walk.eyes.lines("existing damage")[-1])
-            walk.hand.press("Strike out the chosen line", CARD)
+        elif said.what in ("damage", "repair", "limit", "remark", "bearer"):
+            arrival.strike(walk, said.what)
         elif said.what == "reading":
             walk.hand.turn_to("Thickness")
             walk.hand.turn_card("Walk")
