@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
@@ -11,6 +13,11 @@ from detailbench.screens.look.parts import area, button, rule
 from detailbench.screens.pages.jobs.first_steps import FirstSteps
 from detailbench.screens.pages.jobs.job_list import JobList
 from detailbench.screens.pages.jobs.new_job import NewJobForm
+from detailbench.screens.stages.work_parts.pages import Faces
+
+if TYPE_CHECKING:
+    from detailbench.record.picture import JobPicture
+    from detailbench.screens.stages.work_parts.turns_part import TurnsPart
 
 KEY = "jobs"
 JOB_STAGES = ("arrival", "wash", "marks", "thickness", "trials", "work", "handover", "history")
@@ -31,7 +38,12 @@ class JobsView(QWidget):
         self.steps = FirstSteps(context)
         self.first_steps = button(_("First steps of a new workshop"), self.show_steps, role="quiet")
         right = QVBoxLayout()
-        right.addWidget(self.new, 1)
+        self.beside = Faces()
+        self.beside.addWidget(self.new)
+        right.addWidget(self.beside, 1)
+        self.turns: TurnsPart | None = None  # built when asked for: it needs what the record is read with
+        self.goes_on = button(_("How the chosen job goes on"), self._turn_beside, role="quiet")
+        right.addWidget(self.goes_on)
         right.addWidget(self.first_steps)
         both = QWidget()
         row = QHBoxLayout(both)
@@ -48,6 +60,7 @@ class JobsView(QWidget):
         column.addWidget(self.faces)
         self.jobs.opened.connect(context.open_job)
         self.jobs.again.connect(self._again)
+        self.jobs.list.chosen.connect(lambda _key: self._show_turns())
         self.new.begun.connect(context.open_job)
         self.steps.done.connect(self.show_jobs)
         context.changed.connect(lambda _changes, _who: self._changed())
@@ -78,7 +91,33 @@ class JobsView(QWidget):
             else:
                 self.take_focus()
         self.jobs.redraw()
+        self._show_turns()
         self.steps.redraw()
+
+    def _show_turns(self) -> None:
+        """How the chosen job goes on, where the new one stands else."""
+        shop = self._context.shop
+        self.goes_on.setVisible(shop is not None and bool(shop.jobs))
+        if self.turns is not None:
+            self.turns.redraw()
+
+    def _turn_beside(self) -> None:
+        """From the new job to how the chosen one goes on, and back."""
+        if self.turns is None:
+            from detailbench.screens.stages.work_parts.turns_part import TurnsPart
+
+            self.turns = TurnsPart(self._context, self._chosen_job)
+            self.beside.addWidget(self.turns)
+        to_turns = self.beside.currentWidget() is self.new
+        self.beside.setCurrentWidget(self.turns if to_turns else self.new)
+        self.goes_on.setText(_("Back to a new job") if to_turns else _("How the chosen job goes on"))
+        self.goes_on.setAccessibleName(self.goes_on.text())
+        self._show_turns()
+
+    def _chosen_job(self) -> JobPicture | None:
+        """The job chosen in the list."""
+        bench, key = self._context.bench, self.jobs.list.key
+        return bench.job(key) if bench is not None and key else None
 
     def _one_person_enters(self) -> None:
         """Where only one person works nobody has to be asked who is entering."""
@@ -117,4 +156,6 @@ class JobsView(QWidget):
 
         shop = self._context.shop
         if shop is not None:
+            if self.beside.currentWidget() is not self.new:
+                self._turn_beside()
             self.new.for_car(one(shop.cars, one(shop.jobs, job_id).car_id))

@@ -1,4 +1,4 @@
-"""The owner's answer, and the signatures."""
+"""The owner's answer, remarks, and the signatures."""
 
 from __future__ import annotations
 
@@ -12,8 +12,9 @@ from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import NoteField, TextField
 from detailbench.screens.look.parts import button, sentence
 from detailbench.screens.stages.handover.statement import answer_words, statement
+from detailbench.screens.stages.signing.remarks_part import RemarksPart
 from detailbench.screens.stages.signing.sign_part import Signed, SignOn, SignPart
-from detailbench.screens.stages.work_parts.pages import Faces
+from detailbench.screens.stages.work_parts.pages import Faces, in_line
 from detailbench.screens.stages.work_parts.when import when_words
 
 
@@ -29,16 +30,19 @@ SIGNED = Signed("handover", statement, _remarks, _why_not)
 
 
 class AcceptPage(QWidget):
-    """Two faces: the answer, the signatures."""
+    """Three faces: the answer, the remarks, the signatures."""
 
     def __init__(self, context: Context, sign_on: SignOn) -> None:
         super().__init__()
         self._context = context
-        self.which = ChoiceRow(_("acceptance"), (("answer", _("Answer")), ("sign", _("Signatures"))), columns=2)
+        faces = (("answer", _("Answer")), ("remarks", _("Remarks")), ("sign", _("Signatures")))
+        self.which = in_line(ChoiceRow(_("acceptance"), faces, columns=3))
         self.faces = Faces()
         self.answer, self.sign = _Answer(context), SignPart(context, SIGNED, sign_on)
-        self.faces.addWidget(self.answer)
-        self.faces.addWidget(self.sign)
+        self.remarks = RemarksPart(context, "handover")
+        self._by_key = {"answer": self.answer, "remarks": self.remarks, "sign": self.sign}
+        for face in self._by_key.values():
+            self.faces.addWidget(face)
         self.which.set_value("answer")
         self.which.chosen.connect(self.turn)
         column = QVBoxLayout(self)
@@ -48,25 +52,26 @@ class AcceptPage(QWidget):
         column.addWidget(self.faces, 1)
 
     def turn(self, face: str) -> None:
-        """Show the answer or the signatures."""
+        """Show the answer, the remarks or the signatures."""
         self.which.set_value(face)
-        self.faces.setCurrentWidget(self.sign if face == "sign" else self.answer)
+        self.faces.setCurrentWidget(self._by_key[face])
         self.redraw()
 
     def redraw(self) -> None:
-        self.answer.redraw()
-        self.sign.redraw()
+        for face in (self.answer, self.remarks, self.sign):
+            face.redraw()
 
 
 class _Answer(QWidget):
     def __init__(self, context: Context) -> None:
         super().__init__()
         self._context = context
+        self._given = ("", "")
         self.now = sentence()
         self.answer = ChoiceRow(
             _("the owner's word, the car looked at together"),
             tuple((k, answer_words(k)) for k in ("accepted", "with_remarks", "not_accepted")),
-            columns=1,
+            columns=2,
         )
         self.remarks = NoteField(_("remarks, printed as typed"), lines=2)
         self.light = TextField(_("looked at under (lamp, daylight)"))
@@ -83,6 +88,10 @@ class _Answer(QWidget):
         picture = self._context.picture
         found = picture.acceptances[-1] if picture is not None and picture.acceptances else None
         self.enter.setEnabled(picture is not None)
+        given = (picture.job.id, found.id if found is not None else "") if picture is not None else ("", "")
+        if given != self._given:
+            self._given = given
+            self.answer.set_value(found.answer if found is not None else "")  # the answer given stays marked
         if picture is None or found is None:
             self.now.setText(_("No answer was entered yet."))
             return
@@ -107,4 +116,3 @@ class _Answer(QWidget):
         move = RecordAcceptance(picture.job.id, self.answer.value, text, self.light.text().strip())
         if self._context.do(move, self) is not None:
             self.remarks.edit.clear()
-            self.answer.set_value("")

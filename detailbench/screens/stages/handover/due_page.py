@@ -8,13 +8,15 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.findings.due import due
+from detailbench.findings.due_handover import handover_list
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, sentence
-from detailbench.screens.stages.handover.due_words import PLACES, due_state, due_title
+from detailbench.screens.stages.handover.due_words import PLACES, due_state, due_title, second_words
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.work.cautions import cautions
 
 DONE, OPEN = "✓", "○"
+SECOND = "second"
 
 
 class DuePage(QWidget):
@@ -49,10 +51,11 @@ class DuePage(QWidget):
                     state=due_state(picture, key, key in open_),
                 ),
             )
-            for key in PLACES
+            for key in handover_list(picture)
         ]
+        lines.append(Line(SECOND, second_words(picture, self._context.clock.now())))
         self.list.set_lines(lines, self.list.key or (open_[0] if open_ else "report"))
 
     def _go(self) -> None:
         if self.list.key:
-            self._turn(PLACES[self.list.key])
+            self._turn(PLACES.get(self.list.key, self.list.key))

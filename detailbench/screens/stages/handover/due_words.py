@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from datetime import datetime
 
 from detailbench.basics.texts import _
+from detailbench.findings.second_look import found_words, second_look_due
 from detailbench.findings.walking import readings_at
 from detailbench.record.picture import JobPicture
 
@@ -12,6 +14,7 @@ PLACES: Mapping[str, str] = {
     "after_readings": "after",
     "after_marks": "after",
     "protection": "protect",
+    "custody_out": "custody",
     "acceptance": "accept",
     "signatures": "accept",
     "odometer_out": "close",
@@ -25,6 +28,7 @@ def due_title(key: str) -> str:
         "after_readings": _("readings after the work"),
         "after_marks": _("marks after the work"),
         "protection": _("protection"),
+        "custody_out": _("custody out"),
         "acceptance": _("acceptance"),
         "signatures": _("signatures"),
         "odometer_out": _("odometer out"),
@@ -45,7 +49,18 @@ def due_state(picture: JobPicture, key: str, open_: bool) -> str:
         return _("{done} of {n} marks looked at again").format(done=len(marks & looked), n=len(marks))
     if key == "signatures" and open_:
         signed = {s.role for s in picture.signatures if s.moment == "handover"}
-        words = {"owner": _("owner"), "workshop": _("workshop")}
-        missing = ", ".join(words[role] for role in words if role not in signed)
-        return _("{who} still to sign").format(who=missing)
+        missing = [] if signed & {"owner", "bearer"} else [_("owner or bearer")]
+        missing += [] if "workshop" in signed else [_("workshop")]
+        return _("{who} still to sign").format(who=", ".join(missing))
     return _("still open") if open_ else _("done")
+
+
+def second_words(picture: JobPicture, now: datetime) -> str:
+    """The second look in the list of what is due; it is shown, not counted: not every car stays over night."""
+    found = second_look_due(picture, now.tzinfo)
+    if found.on is not None:
+        due = _("of use from {day} on").format(day=found.on.isoformat())
+        return _("·  second look, if the car is still here: {state}").format(state=due)
+    if found.looks:
+        return _("✓  second look: {state}").format(state=found_words(found.looks[-1].found))
+    return _("·  second look: nothing was polished")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import datetime, timedelta
+
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.errors import BadInput
@@ -9,9 +11,11 @@ from detailbench.basics.numbers import format_quantity
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.due import due
+from detailbench.findings.kit_names import with_initials
 from detailbench.findings.panels import outline_of
 from detailbench.moves.handover import RecordProtection
 from detailbench.record.picture import JobPicture
+from detailbench.record.things import Protection
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
@@ -20,8 +24,10 @@ from detailbench.screens.stages.handover.after_page import polished
 from detailbench.screens.stages.work_parts.figure_line import FigureLine
 from detailbench.screens.stages.work_parts.pages import in_line
 from detailbench.screens.stages.work_parts.step_number import StepNumber
+from detailbench.screens.stages.work_parts.when import when_words
 from detailbench.work.climate import LEAST_MARGIN_C, DewPoint, dew_point
 
+MOST_SHOWN = 3
 NUMBERS = ("air_c", "humidity_percent", "surface_c", "cure_h")
 
 
@@ -75,17 +81,20 @@ class ProtectPage(QWidget):
         if picture is None:
             return
         self.mind.setText(self._mind(picture))
+        if not polished(picture) and self.panels.value == "polished":
+            self.panels.set_value("car")
         open_ = due(picture)["handover"].what
         set_kind(self.mind, "flagged" if "after_readings" in open_ and polished(picture) else "")
         self._show_dew()
 
-    @staticmethod
-    def _mind(picture: JobPicture) -> str:
+    def _mind(self, picture: JobPicture) -> str:
         if "after_readings" in due(picture)["handover"].what and polished(picture):
             return _("Readings after the work come first: once protected, nothing can be compared any more.")
         if picture.protections:
-            last = picture.protections[-1]
-            return _("Entered: {product} on {n} panels.").format(product=last.product, n=len(last.panels))
+            now = self._context.clock.now()
+            lines = [protection_words(picture, p, now) for p in reversed(picture.protections)]
+            more = len(lines) - MOST_SHOWN
+            return "\n".join(lines[:MOST_SHOWN] + ([_("and {n} more").format(n=more)] if more > 0 else []))
         return _("The product's own sheet rules. What is not measured stays empty.")
 
     def climate(self) -> DewPoint | None:
@@ -142,3 +151,16 @@ class ProtectPage(QWidget):
             self.batch.line.clear()
             where = panel_name(panels[0]) if len(panels) == 1 else _("{n} panels").format(n=len(panels))
             self._context.notice(_("Protection entered on {where}.").format(where=where), "saved")
+
+
+def protection_words(picture: JobPicture, put_on: Protection, now: datetime) -> str:
+    """ "invented sealant, sealant, bonnet, 2031-05-08 15:10; cures until 2031-05-09 03:10" """
+    where = panel_name(put_on.panels[0]) if len(put_on.panels) == 1 else _("{n} panels").format(n=len(put_on.panels))
+    kinds = {"coating": _("coating"), "sealant": _("sealant"), "wax": _("wax")}
+    at = put_on.stated_at or put_on.entered_at
+    words = f"{put_on.product}, {kinds[put_on.kind]}, {where}, {when_words(at)}"
+    if put_on.cure_h is not None:
+        until = at + timedelta(hours=put_on.cure_h)
+        cure = _("{put_on}; cures until {until}") if now < until else _("{put_on}; cured since {until}")
+        words = cure.format(put_on=words, until=when_words(until))
+    return with_initials(picture.shop, words, put_on)
