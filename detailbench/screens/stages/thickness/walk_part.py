@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 from detailbench.basics.numbers import PlausibleRange, Typed, format_number, plausibility
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.kit_names import with_initials
 from detailbench.findings.settings import plausible_range_um
 from detailbench.record.things import Reading
 from detailbench.screens.entry.key_grid import KeyChoice, KeyGrid
@@ -120,6 +121,8 @@ class WalkPart(QWidget):
         self.list.clear()
         for row, place in enumerate(places):
             text = _row_words(place, pairs or {})
+            if picture is not None:
+                text = with_initials(picture.shop, text, *place.readings)
             item = QListWidgetItem(text)
             item.setData(Qt.ItemDataRole.UserRole, place.number)
             said = _("place {n}: {what}").format(n=format_number(place.number), what=text.partition("  ")[2])
