@@ -12,8 +12,8 @@ from detailbench.basics.texts import _
 from detailbench.body.outlines import load_outline
 from detailbench.findings.due import due
 from detailbench.moves.documents import write_whole
+from detailbench.moves.fitting_in import fits
 from detailbench.moves.move import Done
-from detailbench.moves.words_kept import fits
 from detailbench.record.evidence import digest_of
 from detailbench.record.job_json import files_of, job_out, thing_as_json
 from detailbench.record.job_reading import JobFile, read_job

@@ -177,4 +177,24 @@ def job_picture(connection: Connection, job_id: str, shop: ShopPicture | None = 
 
 def _job_alone(connection: Connection, job: t.Job, shop: ShopPicture, last: JobPicture | None = None) -> JobPicture:
     parts: dict[str, Any] = {name: _all(connection, cls, job.id) for name, cls in JOB_KINDS.items()}
-    return JobPicture(job=job, car=one(shop.cars, job.car_id), shop=shop, last=last, **parts)
+    picture = JobPicture(job=job, car=one(shop.cars, job.car_id), shop=shop, last=last, **parts)
+    _names_what_is_there(picture)
+    return picture
+
+
+def _names_what_is_there(picture: JobPicture) -> None:
+    """Raise RecordTrouble where a value is of a place, session or foil that is not there: no move leaves that."""
+    places = {p.id for p in picture.places}
+    sessions = {s.id for s in picture.sessions}
+    shims = {s.id for s in picture.shop.shims}
+    named: list[tuple[Thing, str, bool]] = []
+    named += [(r, "place_id", r.place_id in places and r.session_id in sessions) for r in picture.readings]
+    named += [(c, "shim_id", c.shim_id in shims and c.session_id in sessions) for c in picture.check_readings]
+    for thing, field_name, there in named:
+        if not there:
+            raise RecordTrouble(
+                _(
+                    "Table {table}, row {row}…: it names a place, session or foil that is not there ({field}), so it "
+                    "was changed outside this program. Nothing was changed now."
+                ).format(table=thing.table, row=thing.id[:8], field=field_name)
+            )

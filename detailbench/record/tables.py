@@ -16,6 +16,7 @@ from detailbench.basics.errors import RecordTrouble
 from detailbench.basics.texts import _
 from detailbench.record.thing import Thing
 from detailbench.record.things import ALL
+from detailbench.record.words_kept import looked_up
 
 T = TypeVar("T", bound=Thing)
 
@@ -94,6 +95,7 @@ def _table_of(cls: type[Thing]) -> Table:
 
 
 TABLES: dict[type[Thing], Table] = {cls: _table_of(cls) for cls in ALL}
+WORDS: dict[type[Thing], dict[str, frozenset[str]]] = {cls: looked_up(cls) for cls in ALL}
 BY_NAME: dict[str, type[Thing]] = {cls.table: cls for cls in ALL}
 
 
@@ -142,6 +144,8 @@ def thing_of(cls: type[T], row: Any) -> T:
         except (ValueError, TypeError, ArithmeticError) as error:
             raise _foreign(cls, row, name) from error
         if not isinstance(value, (int, float) if kind is float else kind) and not (value is None and optional):
+            raise _foreign(cls, row, name)
+        if name in WORDS[cls] and value not in WORDS[cls][name]:
             raise _foreign(cls, row, name)
         values[name] = value
     return cls(**values)

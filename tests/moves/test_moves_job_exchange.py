@@ -277,7 +277,7 @@ for _n in range(9):
         (change("things.reading.0.flags", DEEP), "a list is expected"),
         (change("things.reading.0.flags", [{}]), "a list is expected"),
         (change("things.reading.0.clean", None), r"clean: Text is expected"),
-        (change("things.reading.0.clean", "sparkling"), r"clean: it must be one of: dirty, washed"),
+        (change("things.reading.0.clean", "sparkling"), r"clean: it must be one of: decontaminated, dirty"),
         (change("things.reading.0.id", "1"), "an id is expected"),
         (change("things.reading.0.id", "not-an-id"), "an id is expected"),
         (change("things.reading.0.place_id", SOMEONE), "names a thing that is neither in the file nor here"),

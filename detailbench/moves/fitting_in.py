@@ -1,0 +1,43 @@
+"""Whether a thing from elsewhere holds what moves write: the words of the trade, measures that can be."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import cache
+
+from detailbench.basics.errors import BadFile
+from detailbench.basics.texts import _
+from detailbench.basics.workings import is_finite
+from detailbench.marks.catalogue import kinds
+from detailbench.record.thing import Thing
+from detailbench.record.words_kept import words_of
+
+ABOVE_ZERO = ("section_m2", "panel_w_mm", "panel_h_mm", "diameter_mm", "length_mm", "resolution_um")
+NOT_BELOW = ("_um", "_mm", "_s", "_m2", "_cm2", "_n", "minutes", "passes", "number", "severity", "depth", "rung")
+MAY_BE_BELOW = ("value_um", "end_a_mm", "end_b_mm", "edge_a_mm", "edge_b_mm")
+
+
+@cache
+def _mark_kinds() -> frozenset[str]:
+    return frozenset(kind.key for kind in kinds())
+
+
+def fits(thing: Thing, complain: Callable[[str, str, object], BadFile]) -> None:
+    """Raise what ``complain(sentence, where, value)`` makes of the first field that holds what no move writes there."""
+    for name, known in words_of(type(thing)).items():
+        value = getattr(thing, name)
+        if value not in known:
+            raise complain(
+                _("it must be one of: {words}.").format(words=", ".join(sorted(w for w in known if w))),
+                f"{thing.table} {thing.id}.{name}",
+                value,
+            )
+    for name, value in vars(thing).items():
+        if isinstance(value, bool) or not is_finite(value):
+            continue
+        if name in ABOVE_ZERO and value <= 0:
+            raise complain(_("it must be above zero."), f"{thing.table} {thing.id}.{name}", value)
+        if name.endswith(NOT_BELOW) and name not in MAY_BE_BELOW and value < 0:
+            raise complain(_("That cannot be below zero."), f"{thing.table} {thing.id}.{name}", value)
+    if thing.table == "mark" and getattr(thing, "kind", "") not in _mark_kinds():
+        raise complain(_("there is no such kind of mark."), f"mark {thing.id}.kind", getattr(thing, "kind", ""))
