@@ -12,6 +12,7 @@ from detailbench.basics.texts import _
 from detailbench.cli.records import job_named, open_to_read
 from detailbench.findings.settings import setting
 from detailbench.moves.documents import copy_out, newest_document, write_whole
+from detailbench.record.past import put_right
 from detailbench.record.store import DATABASE, Store
 from detailbench.seal.verifying import verify_pdf
 
@@ -25,12 +26,15 @@ def print_document(words: Namespace) -> int:
         if words.draft:
             from detailbench.report import content_of, document_pdf
 
+            with store.reading() as connection:
+                past = put_right(connection, job.id)
             content = content_of(kind)(
                 store.job(job.id),
                 now=SystemClock().now(),
                 version=__version__,
                 read_file=store.files.read,
                 key_fingerprint="",
+                past=past,
             )
             size = words.paper or str(setting(store.shop(), "page_size"))
             written = write_whole(words.to, document_pdf(content, page_size=size).pdf)

@@ -62,7 +62,12 @@ class CloseDocument:
             raise Refused(_("Nothing was noted for a supplement yet: enter what was found first."), rule="supplement")
         earlier = [d for d in picture.documents if d.kind == self.kind]
         content = content_for(
-            picture, now=w.now, version=__version__, read_file=w.evidence_bytes, key_fingerprint=self.key.fingerprint
+            picture,
+            now=w.now,
+            version=__version__,
+            read_file=w.evidence_bytes,
+            key_fingerprint=self.key.fingerprint,
+            past=w.past(self.job_id),
         )
         made = document_pdf(content, page_size=self.page_size or str(setting(picture.shop, "page_size")))
         reasons = {

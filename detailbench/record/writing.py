@@ -18,6 +18,7 @@ from detailbench.basics.texts import _
 from detailbench.record import journal as log
 from detailbench.record.evidence import EvidenceStore
 from detailbench.record.fitting import fit, fit_text
+from detailbench.record.past import PutRight, put_right
 from detailbench.record.picture import JobPicture, ShopPicture, job_picture, shop_picture
 from detailbench.record.references import names_nothing, still_named
 from detailbench.record.tables import BY_NAME, TABLES, personal, row_of, stored, thing_of
@@ -53,6 +54,10 @@ class Writer:
         if known is not None and not self.changes and known.shop.head == self.n - 1:
             return known
         return job_picture(self._connection, job_id)
+
+    def past(self, job_id: str) -> tuple[PutRight, ...]:
+        """The job's entries put right or struck out, as its journal tells them."""
+        return put_right(self._connection, job_id)
 
     def shop(self) -> ShopPicture:
         return shop_picture(self._connection)

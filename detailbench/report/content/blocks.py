@@ -122,6 +122,47 @@ class PlanPair:
 
 
 @dataclass(frozen=True)
+class PlanBeside:
+    """One plan view with what is said about it to its right."""
+
+    style: str
+    length_mm: float | None
+    view: PlanView
+    legend: Legend
+    facts: Facts
+
+
+@dataclass(frozen=True)
+class DayLine:
+    """One line of a day: when (``at``, as a share of the day from midnight, and in words), who, what. ``end``: of
+    something that took time; ``weight`` 0…2: a tick, an act of the job, the car itself coming or going."""
+
+    at: float
+    when: Text
+    who: Text
+    what: Text
+    end: float | None = None
+    weight: int = 0
+
+
+@dataclass(frozen=True)
+class Day:
+    """A day of the job. ``here``: from and to when the car was here, as shares of the day."""
+
+    title: Text
+    here: tuple[float, float] | None
+    lines: tuple[DayLine, ...]
+
+
+@dataclass(frozen=True)
+class Days:
+    """The job's days; ``hours``: the first and last hour the ruler shows."""
+
+    hours: tuple[int, int]
+    days: tuple[Day, ...]
+
+
+@dataclass(frozen=True)
 class PlaceDot:
     """A place on a panel's own drawing, with its number."""
 
@@ -189,7 +230,9 @@ class Workings:
     numbered: tuple[NumberedWorking, ...]
 
 
-Block: TypeAlias = Para | Heading | Facts | Grid | PlanPair | PanelSheet | PhotoRow | Signings | Workings
+Block: TypeAlias = (
+    Para | Heading | Facts | Grid | PlanPair | PlanBeside | Days | PanelSheet | PhotoRow | Signings | Workings
+)
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,7 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.body.outlines import style_name
 from detailbench.findings.kit_names import combination_name
+from detailbench.findings.parties import bearer_for, owner_of
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.settings import setting
 from detailbench.findings.trial_story import mildest_sentence
@@ -15,7 +16,9 @@ from detailbench.report.content.blocks import Fact, Facts, Front
 from detailbench.report.content.figures import count, day, moment_with_offset, of_thing, recorded
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.marking import kinds_in_words, remaining_marks
-from detailbench.report.content.order import odometer_text, plate_text, vin_text
+from detailbench.report.content.missing import missing_facts, standing_facts
+from detailbench.report.content.order import plate_text, vin_text
+from detailbench.report.content.parties import odometer_text, short_name, who_comes
 from detailbench.report.content.parts import Text, Typed, clipped, joined, plain, said
 from detailbench.report.content.readings import change_sentence, readings_printed
 from detailbench.report.content.thickness_maps import odd_line, range_of_means
@@ -46,13 +49,18 @@ def front(g: Gathered, kind: str) -> Front:
     return Front(
         kind=kind,
         car=described,
-        under=tuple(t for t in _under(g) if t),
+        under=under_the_car(g),
         rows=Facts(tuple(_rows(g))),
         style=car.style,
         length_mm=car.length_mm,
         plan=view,
         plan_legend=legend,
     )
+
+
+def under_the_car(g: Gathered) -> tuple[Text, ...]:
+    """What stands beneath the car's name: style, colour, year; plate, VIN; odometer."""
+    return tuple(t for t in _under(g) if t)
 
 
 def _under(g: Gathered) -> tuple[Text, ...]:
@@ -85,11 +93,13 @@ def _rows(g: Gathered) -> list[Fact]:
     return [
         Fact(_("Who"), (_who(g),)),
         Fact(_("When"), (_when(g),)),
+        *standing_facts(g),
         Fact(_("Hoped for"), (_as_typed(g.picture.job.hoped_level),), "typed"),
         Fact(_("Found"), _found(g)),
         Fact(_("Done"), _done(g)),
         Fact(_("Measured"), _measured(g)),
         Fact(_("Remains"), _remains(g)),
+        *missing_facts(g),
         Fact(_("Answer"), (_answer(g),)),
     ]
 
@@ -102,15 +112,13 @@ def _as_typed(words: str) -> Text:
 
 
 def _who(g: Gathered) -> Text:
-    owners = [p for p in g.picture.parties if p.role == "owner"]
-    bearers = [p for p in g.picture.parties if p.role == "bearer"]
-    name = _short(g.picture.said(owners[0].id, "name")) if owners else ()
-    parts: list[Text] = [said(_("Owner: {name}"), name=name) if name else (_("Owner not noted"),)]
-    if bearers:
-        bearer = _short(g.picture.said(bearers[0].id, "name")) or (_("not noted"),)
-        parts.append(said(_("brought by {name}"), name=bearer))
+    owner = owner_of(g.picture)
+    parts: list[Text] = [said(_("Owner: {name}"), name=short_name(g, owner)) if owner else (_("Owner not noted"),)]
+    bearers = [who_comes(g, e) for e in ("brings", "fetches") if bearer_for(g.picture, e) is not None]
+    parts += [b for b in bearers if b]
     people = dict.fromkeys(
-        m.entered_by for m in (*g.picture.state_notes, *g.picture.marks, *g.picture.readings, *g.picture.runs)
+        m.entered_by
+        for m in (*g.picture.wash_steps, *g.picture.state_notes, *g.picture.marks, *g.picture.readings, *g.picture.runs)
     )
     if people:
         names = [_short(str(setting(g.picture.shop, "shop_name")))]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -13,6 +13,7 @@ from detailbench.findings.mark_results import MarkResult, mark_results
 from detailbench.findings.panels import PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.permissions import permissions
 from detailbench.findings.plan import WorkStanding, work_standing
+from detailbench.record.past import PutRight
 from detailbench.record.picture import JobPicture
 from detailbench.report.content.refs import Refs
 from detailbench.thickness.odd_panels import OddPanels
@@ -41,6 +42,7 @@ class Gathered:
     marks: tuple[MarkResult, ...]
     permissions: Mapping[str, Permission]
     standing: WorkStanding
+    past: tuple[PutRight, ...] = ()
 
     def marks_on(self, panel: str) -> tuple[MarkResult, ...]:
         return tuple(m for m in self.marks if m.mark.panel == panel)
@@ -58,9 +60,16 @@ class Gathered:
 
 
 def gather(
-    picture: JobPicture, *, now: datetime, version: str, read_file: ReadFile, key_fingerprint: str = ""
+    picture: JobPicture,
+    *,
+    now: datetime,
+    version: str,
+    read_file: ReadFile,
+    key_fingerprint: str = "",
+    past: Sequence[PutRight] = (),
 ) -> Gathered:
-    """Compute what the document draws on. ``read_file`` gives the bytes of an evidence file by its SHA-256."""
+    """Compute what the document draws on. ``read_file`` gives the bytes of an evidence file by its SHA-256; ``past``:
+    the job's entries put right, as its journal tells them."""
     outline = outline_of(picture)
     return Gathered(
         picture=picture,
@@ -79,4 +88,5 @@ def gather(
         marks=mark_results(picture),
         permissions=permissions(picture),
         standing=work_standing(picture, now),
+        past=tuple(past),
     )

@@ -154,6 +154,12 @@ def _shapes(g: Gathered, *, after: bool) -> tuple[Drawn, ...]:
     return tuple(out)
 
 
+def shapes_of(g: Gathered, ids: set[str]) -> tuple[Drawn, ...]:
+    """These marks as they were found, drawn as what they are."""
+    found = [_shape(g, m, m.mark.severity / WORST) for m in g.marks if m.mark.id in ids]
+    return tuple(d for d in found if d is not None)
+
+
 def _shape(g: Gathered, result: MarkResult, weight: float) -> Drawn | None:
     mark, at = result.mark, position_of(result.mark)
     start = None if at is None else point_of(g, mark.panel, at)

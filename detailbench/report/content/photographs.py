@@ -21,9 +21,12 @@ LONGEST_PX = 1300  # 83 mm wide at about 400 dots an inch
 _FRAMES = frozenset({*range(0xC0, 0xC4), *range(0xC5, 0xC8), *range(0xC9, 0xCC), *range(0xCD, 0xD0)})
 
 
-def photo_blocks(g: Gathered) -> tuple[Block, ...]:
-    """Pairs first, then the rest in the order of entry, two in a row."""
-    photos = g.picture.photos
+def photo_blocks(g: Gathered, moments: tuple[str, ...] = (), only: tuple[str, ...] | None = None) -> tuple[Block, ...]:
+    """Pairs first, then the rest in the order of entry, two in a row. ``moments``: those of a moment; ``only``: these
+    by id, none where it is empty."""
+    photos = tuple(
+        p for p in g.picture.photos if (not moments or p.moment in moments) and (only is None or p.id in only)
+    )
     if not photos:
         return (Para((_("No photographs were added."),)),)
     by_id = {p.id: p for p in photos}
@@ -33,7 +36,7 @@ def photo_blocks(g: Gathered) -> tuple[Block, ...]:
     if pairs:
         out.append(Heading((_("Before and after"),)))
         out += [_row(g, a, b) for a, b in pairs]
-    else:
+    elif not moments and only is None:
         out.append(Para((_("No photographs were paired before and after."),)))
     alone = [p for p in photos if p.id not in paired]
     if alone:
@@ -98,9 +101,10 @@ def _what(photo: Photo) -> Text:
 def _where(photo: Photo) -> Text:
     moments = {
         "arrival": _("arrival"), "before": _("before"), "trial": _("test section"), "after": _("after"),
+        "mishap": _("mishap"),
     }  # fmt: skip
     where: Text = opening(panel_name(photo.panel)) if photo.panel else (_("Whole car"),)
-    return said("{where}, {moment}", where=where, moment=moments[photo.moment])
+    return said("{where}, {moment}", where=where, moment=moments.get(photo.moment, photo.moment))
 
 
 def _how(g: Gathered, photo: Photo, evidence: Evidence) -> Text:

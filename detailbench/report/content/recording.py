@@ -8,23 +8,27 @@ from typing import Any
 from detailbench.basics.texts import _
 from detailbench.findings.settings import Default, in_force, setting
 from detailbench.record.picture import one
-from detailbench.record.things import Document
 from detailbench.report.content.blocks import Block, Column, Fact, Facts, Grid, Rows
-from detailbench.report.content.figures import moment_with_offset, number, of_thing, recorded
+from detailbench.report.content.figures import number
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.gauge_checks import checks_failed, session_letter
-from detailbench.report.content.order import job_things, later_entries
-from detailbench.report.content.parts import Figure, Recorded, Sayable, Text, joined, said, typed
+from detailbench.report.content.later import clock_facts, job_things, later_entries
+from detailbench.report.content.papers import document_texts, journal_text
+from detailbench.report.content.parts import Recorded, Sayable, Text, joined, said, typed
+from detailbench.report.content.put_right import put_right_texts
 from detailbench.report.content.standing import standing
 from detailbench.report.content.wording import person_words
 from detailbench.work.cautions import cautions, first_of_all
 
-SCREEN_ONLY = ("touch_factor",)
+# the screen's own measure, sound and folder; what the shop keeps to itself
+NOT_PRINTED = ("touch_factor", "sound_volume", "watched_folder", "minute_price")
+CHOSEN = ("unit", "currency", "page_size", "shop_name", "shop_address")  # nothing a practice could be the source of
 UNITS = {"um": "µm", "mil": "mil"}
 
 
-def recording_blocks(g: Gathered) -> tuple[Block, ...]:
-    """Who, later entries, own faults, documents, journal."""
+def recording_blocks(g: Gathered, printing: str = "handover") -> tuple[Block, ...]:
+    """Who, later entries, what was put right, own faults, the clock, documents, journal. ``printing``: the kind of
+    document."""
     people = dict.fromkeys(t.entered_by for t in job_things(g) if t.entered_by)
     late = later_entries(g)
     shop = [typed(str(setting(g.picture.shop, key))) for key in ("shop_name", "shop_address")]
@@ -32,9 +36,11 @@ def recording_blocks(g: Gathered) -> tuple[Block, ...]:
         Fact(_("Workshop"), (joined(shop, ", ") or (_("its name was not typed"),),)),
         Fact(_("Entered by"), (*(person_words(g.picture.shop, p) for p in people), standing("who_entered"))),
         Fact(_("Entered later"), late or ((_("Nothing was entered a day or more after it happened."),),)),
-        Fact(_("Own faults"), _faults(g)),
-        Fact(_("Documents"), _documents(g)),
-        Fact(_("Journal"), (_journal(g),)),
+        Fact(_("Put right"), put_right_texts(g)),
+        *clock_facts(g),
+        *([Fact(_("Own faults"), _faults(g))] if printing == "handover" else []),
+        Fact(_("Documents"), document_texts(g, printing)),
+        Fact(_("Journal"), (journal_text(g),)),
         Fact(_("Program"), (said(_("detailbench {version}"), version=typed(g.version)),)),
     ]
     return (Facts(tuple(rows)),)
@@ -45,60 +51,15 @@ def _faults(g: Gathered) -> tuple[Text, ...]:
     for found in checks_failed(g):
         text = _("A gauge check failed in session {letter}; readings it leaves unconfirmed are marked.")
         out.append((text.format(letter=session_letter(g, found.session.id)),))
+    if g.picture.mishaps:
+        out.append((_("Mishaps happened; they stand under What was agreed with who was told."),))
     if g.picture.overrides:
         out.append((_("Rules were set aside by a person; they stand under Work with name and reason."),))
     if any(r.ended == "left_running" for r in g.picture.runs):
         out.append((_("A timer was left running; that time is not known."),))
     if not out:
-        out.append((_("No failed gauge check, no rule set aside and no timer left running is recorded."),))
+        out.append((_("No failed gauge check, no mishap, no rule set aside and no timer left running is recorded."),))
     return tuple(out)
-
-
-def _documents(g: Gathered) -> tuple[Text, ...]:
-    out = [_document(g, d) for d in g.picture.documents]
-    if not any(d.kind == "arrival" for d in g.picture.documents):
-        out.insert(0, (_("No arrival record was closed in this job."),))
-    return tuple(out)
-
-
-def _document(g: Gathered, document: Document) -> Text:
-    kinds = {"arrival": _("Arrival record"), "handover": _("Handover report")}
-    replaced = any(d.replaces == document.id for d in g.picture.documents)
-    newest = [d for d in g.picture.documents if d.kind == "handover"][-1:]
-    after: Text = (_("replaced by a later one"),) if replaced else ()
-    if not replaced and newest == [document] and g.key_fingerprint:
-        after = (_("replaced by this report"),)
-    return joined(
-        [
-            said(
-                _("{kind} closed {at} by {who}"),
-                kind=kinds.get(document.kind, document.kind),
-                at=moment_with_offset(document.entered_at, recorded(document, "entered_at")),
-                who=person_words(g.picture.shop, document.entered_by),
-            ),
-            said(_("{n} pages"), n=of_thing(document, "pages", 0)),
-            said(_("SHA-256 {sha}"), sha=hash_figure(document.sha256, Recorded("document", (document.id,), "sha256"))),
-            after,
-        ],
-        "; ",
-    )
-
-
-def hash_figure(value: str, trace: Recorded) -> Figure:
-    """A hash in groups of eight, so that it can be read out and wraps."""
-    return Figure(" ".join(value[i : i + 8] for i in range(0, len(value), 8)), value, trace)
-
-
-def _journal(g: Gathered) -> Text:
-    shop = g.picture.shop
-    return said(
-        _(
-            "Every entry and every change stands in the workshop's journal. "
-            "When this was printed it held {n} entries; its hash was {hash}."
-        ),
-        n=number(shop.head, Recorded("shop", ("",), "head"), 0),
-        hash=hash_figure(shop.chain_head, Recorded("shop", ("",), "chain_head")) if shop.chain_head else "–",
-    )
 
 
 def settings_blocks(g: Gathered) -> tuple[Block, ...]:
@@ -106,7 +67,7 @@ def settings_blocks(g: Gathered) -> tuple[Block, ...]:
     rows = [
         ((_(d.says),), _value(d, value), (_where_from(g, d, value),))
         for d, value in in_force(g.picture.shop)
-        if d.key not in SCREEN_ONLY
+        if d.key not in NOT_PRINTED
     ]
     return (
         Grid(
@@ -119,7 +80,9 @@ def settings_blocks(g: Gathered) -> tuple[Block, ...]:
 def _where_from(g: Gathered, default: Default, value: Any) -> str:
     if g.picture.shop.setting(default.key) is not None:
         return _("set by the shop")
-    return "" if value is None or value == "" else _(default.source)
+    if value is None or value == "":
+        return ""
+    return _("as shipped") if default.key in CHOSEN else _(default.source)
 
 
 def _value(default: Default, value: Any) -> Text:
@@ -132,8 +95,8 @@ def _value(default: Default, value: Any) -> Text:
     return (shown,)
 
 
-def limits_blocks(g: Gathered) -> tuple[Block, ...]:
-    """What this report is not, who measured, cautions with whom to defer to."""
+def limits_blocks(g: Gathered, stage: str = "handover") -> tuple[Block, ...]:
+    """What this document is not, who measured, cautions with whom to defer to."""
     gauges = {s.gauge_id for s in g.picture.sessions}
     layered = [one(g.picture.shop.gauges, i) for i in sorted(gauges) if one(g.picture.shop.gauges, i).layers]
     if not g.picture.readings:
@@ -144,12 +107,13 @@ def limits_blocks(g: Gathered) -> tuple[Block, ...]:
         not_ = standing("what_this_is_not")
     rows = [
         Fact(_("What it is not"), (not_,)),
-        Fact(_("Who measured"), (standing("who_measured"),)),
+        *([Fact(_("Who measured"), (standing("who_measured"),))] if g.picture.readings or g.picture.photos else []),
         Fact(_("Drawn signatures"), (standing("drawn_signatures"),)),
         Fact(_("Seal"), (seal_text(g),)),
     ]
-    warned = cautions("handover")
-    rows.append(Fact(_("Take care"), (*(_caution(c.says, c.defer_to) for c in warned), (first_of_all(),))))
+    warned = cautions(stage)
+    if warned:
+        rows.append(Fact(_("Take care"), (*(_caution(c.says, c.defer_to) for c in warned), (first_of_all(),))))
     return (Facts(tuple(rows)),)
 
 

@@ -9,18 +9,23 @@ from reportlab.platypus import CondPageBreak, Flowable, Indenter, KeepTogether, 
 
 from detailbench.report.content.blocks import (
     Block,
+    Days,
     Facts,
     Grid,
     Heading,
     PanelSheet,
     Para,
     PhotoRow,
+    PlanBeside,
     PlanPair,
     Section,
     Signings,
     Workings,
 )
 from detailbench.report.pages.appendix import workings
+from detailbench.report.pages.beside import GAP, PlanSketch
+from detailbench.report.pages.beside import WIDE as PLAN_WIDE
+from detailbench.report.pages.days import days
 from detailbench.report.pages.letters import BOLD, ITALIC, REGULAR, marked_up, markup
 from detailbench.report.pages.look import (
     BODY,
@@ -102,6 +107,8 @@ def _flows(block: Block, page: Paper) -> list[Flowable]:
         Facts: facts,
         Grid: lambda b: [table(b, page.room)],
         PlanPair: lambda b: [PlanPairDrawing(b), Spacer(0, 6)],
+        PlanBeside: lambda b: beside(b, page),
+        Days: lambda b: days(b, page),
         PanelSheet: lambda b: sheet(b, page),
         PhotoRow: lambda b: [PhotoRowDrawing(b), *(Paragraph(markup(t, ITALIC), TYPED) for t in b.below)],
         Signings: lambda b: [Spacer(0, 8), *signing_rows(b), *(Paragraph(markup(t, ITALIC), TYPED) for t in b.below)],
@@ -116,16 +123,16 @@ def para(block: Para) -> Paragraph:
     return Paragraph(markup(block.text, font), look)
 
 
-def facts(block: Facts, *, roomy: float = 0.0) -> list[Flowable]:
+def facts(block: Facts, *, roomy: float = 0.0, label: float = LABEL) -> list[Flowable]:
     """Labels to the left, what stands beside them to the right; a long text runs on over the page. ``roomy``: the
-    size of letters when rows stand apart with a hairline between them."""
+    size of letters when rows stand apart with a hairline between them; ``label``: the width of the labels."""
     out: list[Flowable] = []
     for row in block.rows:
         if roomy and out:
             out.append(Thin(room=roomy - 3))
         look, font = TONES[row.tone]
         sizes = {"fontSize": roomy, "leading": roomy * 1.4, "spaceAfter": roomy - 7.2} if roomy else {"spaceAfter": 1.5}
-        beside = look.clone(f"beside {row.tone}", leftIndent=LABEL, bulletIndent=0, **sizes)
+        beside = look.clone(f"beside {row.tone}", leftIndent=label, bulletIndent=0, **sizes)
         beside.bulletFontSize, beside.bulletColor = 7.6, GREY
         for i, text in enumerate(row.texts):
             words = markup(text, font)
@@ -150,6 +157,16 @@ def sheet(block: PanelSheet, page: Paper) -> list[Flowable]:
     if max(high, sketch.drawn_height) < KEPT:
         return [KeepTogether([*whole, Spacer(0, 8)])]
     return [CondPageBreak(sketch.drawn_height + 20 * MM), *whole, Spacer(0, 8)]
+
+
+def beside(block: PlanBeside, page: Paper) -> list[Flowable]:
+    """A plan view to the left, facts to its right; what is longer than the drawing goes on beneath them."""
+    room, left = page.room - PLAN_WIDE - GAP, PLAN_WIDE + GAP
+    sketch = PlanSketch(block)
+    inner = facts(block.facts, label=22 * MM)
+    missing = max(0.0, sketch.drawn_height - heights(inner, room))
+    return [CondPageBreak(sketch.drawn_height), sketch, Indenter(left=left), *inner, Indenter(left=-left),
+            Spacer(0, missing + 4)]  # fmt: skip
 
 
 class Thin(Flowable):  # type: ignore[misc]
