@@ -21,7 +21,7 @@ from day_window import (
     type_into,
 )  # fmt: skip
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractButton, QPlainTextEdit
+from PySide6.QtWidgets import QAbstractButton, QApplication, QPlainTextEdit
 from pytestqt.qtbot import QtBot
 
 from detailbench.basics.clock import HandClock
@@ -96,6 +96,10 @@ def test_pages_of_the_card_are_turned_by_keys(arrival: Window) -> None:
     press(Qt.Key.Key_Down)  # the names stand in two rows
     press(Qt.Key.Key_Return)
     assert field(arrival, "price range").isVisible()
+    press(Qt.Key.Key_Down)  # from the lower row into the page, past nine names
+    focused = QApplication.focusWidget()
+    assert focused is not None
+    assert focused.accessibleName() == "hoped-for level, in the owner's words"
 
 
 @pytest.mark.parametrize(

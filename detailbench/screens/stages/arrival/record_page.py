@@ -16,6 +16,7 @@ from detailbench.screens.stages.closing.closing_acts import ClosingActs
 from detailbench.screens.stages.closing.copies_part import CopiesPart
 from detailbench.screens.stages.closing.deliver_part import DeliverPart
 from detailbench.screens.stages.work_parts.pages import Faces, in_line, page_column
+from detailbench.screens.stages.work_parts.when import when_words
 
 
 class RecordPage(QWidget):
@@ -26,12 +27,12 @@ class RecordPage(QWidget):
         self._context, self._acts = context, acts
         faces = (("close", _("Close")), ("copy", _("Copy out")), ("left", _("How it left")))
         self.which = in_line(ChoiceRow(_("record"), faces, columns=3))
-        self.missing, self.signed = sentence(), sentence()
+        self.missing, self.signed, self.closed = sentence(), sentence(), sentence()
         self.closing, self.copies = ClosePart(context, acts), CopiesPart(context, acts)
         self.delivery = DeliverPart(context, acts)
         self.faces = Faces()
         first, column = page_column(context.dress)
-        for part in (self.missing, self.signed, self.closing):
+        for part in (self.missing, self.signed, self.closed, self.closing):
             column.addWidget(part)
         column.addStretch(1)
         second, below = page_column(context.dress)
@@ -68,6 +69,10 @@ class RecordPage(QWidget):
             else _("Everything the record asks for is entered.")
         )
         self.signed.setText("" if picture is None else self._signed(picture))
+        self.closed.setVisible(bool(documents))
+        if documents:
+            at = when_words(documents[0].entered_at)
+            self.closed.setText(_("Closed {at}. A new one names the one it replaces; both stay.").format(at=at))
         self.signed.setVisible(bool(self.signed.text()))
         self.none.setVisible(not documents)
         for part in (self.closing, self.copies, self.delivery):

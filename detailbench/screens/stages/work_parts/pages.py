@@ -47,8 +47,8 @@ class Faces(QWidget):
 
 
 class Pages(QWidget):
-    """``turned`` tells which page is shown now. Arrow keys move along the names, Enter or Space turns. ``in_a_row``:
-    how many names stand beside each other before the next row begins; 0: all."""
+    """``turned`` tells which page is shown now. Arrow keys move along the names, Enter or Space turns, Down leads
+    into the page. ``in_a_row``: how many names stand beside each other before the next row begins; 0: all."""
 
     turned = Signal(str)
 
@@ -108,6 +108,18 @@ class Pages(QWidget):
         for key, name in self._names.items():
             name.setChecked(key == self.page)
 
+    def _into_page(self) -> None:
+        """From the lowest row of names to the first thing on the page that takes keys."""
+        page = self._stack.currentWidget()
+        last = list(self._names.values())[-1]
+        at = last.nextInFocusChain()
+        while page is not None and at is not None and at is not last:
+            tabbed = bool(at.focusPolicy() & Qt.FocusPolicy.TabFocus) and at.focusProxy() is None
+            if tabbed and page.isAncestorOf(at) and at.isVisible() and at.isEnabled():
+                at.setFocus(Qt.FocusReason.TabFocusReason)
+                return
+            at = at.nextInFocusChain()
+
     def _turner(self, key: str) -> Callable[[], None]:
         return lambda: self.turn(key)
 
@@ -123,6 +135,8 @@ class Pages(QWidget):
             names[here].click()
         elif here is not None and step is not None and 0 <= here + step < len(names):
             names[here + step].setFocus(Qt.FocusReason.OtherFocusReason)
+        elif here is not None and key == Qt.Key.Key_Down:
+            self._into_page()
         else:
             super().keyPressEvent(event)  # type: ignore[arg-type]
 
