@@ -7,6 +7,7 @@ from datetime import datetime
 from decimal import Decimal
 from typing import ClassVar
 
+from detailbench.basics.clock import HandClock
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.findings.agreement_words import ABOUT, ANSWERS, CHANNELS, about_words, answer_words
@@ -101,7 +102,8 @@ class AskOwner:
 @dataclass(frozen=True)
 class AnswerOwner:
     """The answer, how it came, from whom and when. A plain yes about an owner's limit lifts it; a no to the question
-    that replaced that one puts it back. ``at``: when it was given, where that is not now."""
+    that replaced that one puts it back. ``at``: when it was given, where that is not now; ``proof``: a picture of what
+    was written or signed (or the id of one already kept)."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -113,6 +115,8 @@ class AnswerOwner:
     message: str = field(default="", repr=False)
     at: datetime | None = None
     evidence_id: str = ""
+    proof: bytes = field(default=b"", repr=False)
+    proof_name: str = field(default="", repr=False)
 
     def make(self, w: Writer) -> Done:
         self._check()
@@ -133,7 +137,7 @@ class AnswerOwner:
             party_id=party,
             answered_at=self.at or w.now,
             answered_to=w.person_id,
-            evidence_id=self.evidence_id,
+            evidence_id=self._kept_proof(w) if self.proof else self.evidence_id,
         )
         for name, text in (("remarks", self.remark), ("message", self.message)):
             if text.strip():
@@ -155,6 +159,21 @@ class AnswerOwner:
             )
         if self.answer == "yes_with_remark" and not self.remark.strip():
             raise BadInput(_("Type the owner's remark first."), field="remark")
+
+    def _kept_proof(self, w: Writer) -> str:
+        """The proof's id. Raises BadFile for what is no picture."""
+        from detailbench.photos.intake import look_at  # the picture library is loaded with the first picture
+
+        seen = look_at(self.proof, self.proof_name, HandClock(w.now))
+        return w.keep_file(
+            self.proof,
+            seen.media_type,
+            came_as=self.proof_name,
+            taken_at=seen.taken_at,
+            offset_source=seen.offset_source or "",
+            width_px=seen.width_px,
+            height_px=seen.height_px,
+        ).id
 
     def _limit(self, w: Writer, picture: JobPicture, asked: Agreement) -> str:
         """Lift the limit, or put it back; a sentence where neither was done and one might think so."""

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from datetime import timedelta
 from decimal import Decimal
+from io import BytesIO
 
 import pytest
 from invented_findings import Hands
 from invented_limits import PutLimit
 from invented_shop import InventedShop
+from PIL import Image
 
-from detailbench.basics.errors import BadInput, RecordTrouble, Refused
+from detailbench.basics.errors import BadFile, BadInput, RecordTrouble, Refused
 from detailbench.findings.agreements import (
     approved_section,
     in_force,
@@ -112,6 +114,21 @@ def test_an_answer_from_somebody_not_in_this_job_or_with_a_proof_nobody_keeps_is
     with pytest.raises(RecordTrouble):
         answer(hands, asked, evidence_id="nothing")
     assert hands.picture.agreements[0].answer == "open"
+
+
+def test_a_picture_of_the_message_is_kept_with_the_answer_and_its_name_apart(hands: Hands) -> None:
+    asked = ask(hands)
+    with pytest.raises(BadFile):
+        answer(hands, asked, channel="message", proof=b"no picture", proof_name="message.png")
+    assert hands.picture.agreements[0].answer == "open"
+    image = BytesIO()
+    Image.new("RGB", (4, 4)).save(image, "PNG")
+    answer(hands, asked, channel="message", proof=image.getvalue(), proof_name="owner message.png")
+    proof = hands.picture.evidence_of(hands.picture.agreements[0].evidence_id)
+    assert (proof.media_type, proof.name, hands.picture.said(proof.id, "file_name")) == (
+        "image/png", "", "owner message.png",
+    )  # fmt: skip
+    assert hands.shop.bench.evidence_bytes(proof.sha256) == image.getvalue()
 
 
 @pytest.mark.parametrize(

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 from day_window import click, click_line, field, keys, lines, press, press_button, scrolls, texts
 from invented_limits import PutLimit
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 
@@ -248,6 +250,25 @@ def test_nobody_chosen_leads_to_the_choice_and_back_with_what_was_typed(
     )  # fmt: skip
     press(Qt.Key.Key_Return)
     assert bench.job(job_id).agreements[0].answer == "yes_with_remark"
+
+
+def test_a_proof_goes_with_the_answer(window: Window, bench: Bench, job_id: str, tmp_path: Path) -> None:
+    bench.do(AskOwner(job_id, "other", "keep it until Monday?"))
+    file = tmp_path / "message.png"
+    image = QImage(8, 8, QImage.Format.Format_RGB32)
+    image.fill(0)
+    assert image.save(str(file))
+    open_by_mouse(window)
+    sheet = window.owner.agreements
+    assert sheet is not None
+    sheet.asked.choose_files = lambda _over, _title, _filters, _many, chosen: chosen([file])
+    press_button(window, "answer: yes")
+    press_button(window, "Add a proof of the answer")
+    assert "message.png goes with the answer" in texts(window)
+    press_button(window, "Enter the answer")
+    kept = bench.job(job_id).agreements[0]
+    assert bench.evidence_bytes(bench.job(job_id).evidence_of(kept.evidence_id).sha256) == file.read_bytes()
+    assert "a proof is kept" in lines(window, ASKED)[0]
 
 
 def test_a_list_names_who_took_the_answer(window: Window, bench: Bench, job_id: str) -> None:

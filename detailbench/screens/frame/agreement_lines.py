@@ -27,7 +27,7 @@ def agreement_words(picture: JobPicture, agreement: Agreement) -> str:
     asked_again = agreement.answer == "open" and agreement not in open_agreements(picture)
     said = _("asked again since") if asked_again else answer_line(picture, agreement)
     second = " · ".join((said, when_words(at), initials(picture.shop, who)))
-    return f"{first}\n{second}"
+    return f"{first}\n{second}" + (_(" · a proof is kept") if agreement.evidence_id else "")
 
 
 def mishap_words(picture: JobPicture, mishap: Mishap) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -14,6 +16,7 @@ from detailbench.record.things import Agreement
 from detailbench.screens.asking import AskAbout
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
+from detailbench.screens.entry.file_choice import choose_files
 from detailbench.screens.entry.moment_field import MomentField
 from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.frame.agreement_lines import agreement_words
@@ -45,6 +48,9 @@ class AnsweringPart(QWidget):
         self.says = sentence()
         self.says.hide()
         self.enter = button(_("Enter the answer"), self.take, role="main")
+        self.choose_files = choose_files
+        self._proof: Path | None = None
+        self.proof = button(_("Add a proof"), self._ask_proof, name=_("Add a proof of the answer"))
         self.ask_again = button(_("Ask again"), self._ask_again, name=_("Ask again: a new question replaces this one"))
         self.remark.line.returnPressed.connect(self.take)
         row = QHBoxLayout()
@@ -62,7 +68,11 @@ class AnsweringPart(QWidget):
         column.addWidget(self.channel)
         column.addLayout(row)
         column.addWidget(self.says)
-        column.addWidget(self.enter)
+        ends = QHBoxLayout()
+        ends.setSpacing(m.space("gap"))
+        ends.addWidget(self.enter, 2)
+        ends.addWidget(self.proof, 1)
+        column.addLayout(ends)
         column.addWidget(self.ask_again)
 
     @property
@@ -98,7 +108,7 @@ class AnsweringPart(QWidget):
         self.agreed.setVisible(together is not None)
         if together is not None:
             self.agreed.setText(_("Agreed together: {price}").format(price=price_words(picture, together)))
-        for part in (self.answer, self.channel, self.remark, self.at, self.enter):
+        for part in (self.answer, self.channel, self.remark, self.at, self.enter, self.proof):
             part.setVisible(is_open)
         self.message.setVisible(is_open and self.channel.value == "message")
         self.ask_again.setVisible(kept is not None and not is_open)
@@ -124,6 +134,11 @@ class AnsweringPart(QWidget):
         except BadInput as error:
             self.at.say(str(error))
             return
+        try:
+            proof = b"" if self._proof is None else self._proof.read_bytes()
+        except OSError as error:
+            self._said(_("{name} cannot be read ({why}).").format(name=self._proof, why=error.strerror))
+            return
         message = self.message.text() if self.channel.value == "message" else ""
         done = self._context.do(
             AnswerOwner(
@@ -134,6 +149,8 @@ class AnsweringPart(QWidget):
                 remark=self.remark.text(),
                 message=message,
                 at=at,
+                proof=proof,
+                proof_name="" if self._proof is None else self._proof.name,
             ),
             self,
             self._said,
@@ -145,9 +162,23 @@ class AnsweringPart(QWidget):
     def forget(self) -> None:
         """Empty it for the next answer."""
         self.answer.set_value("")
+        self.take_proof([])
         for field in (self.remark, self.message, self.at):
             field.clear()
         self._said("")
+
+    def _ask_proof(self) -> None:
+        filters = (_("Pictures (*.jpg *.jpeg *.png *.heic *.heif *.tif *.tiff *.webp)"),)
+        self.choose_files(self, _("A picture of what was written or signed"), filters, False, self.take_proof)
+
+    def take_proof(self, files: list[Path]) -> None:
+        """This picture goes with the answer; none: nothing does."""
+        self._proof = files[0] if files else None
+        self.proof.setText(_("Add a proof") if self._proof is None else _("Another proof"))
+        text = "" if self._proof is None else _("{name} goes with the answer.").format(name=self._proof.name)
+        self.says.setText(text)
+        self.says.setVisible(bool(text))
+        set_kind(self.says, "")
 
     def _ask_again(self) -> None:
         kept = self.chosen
