@@ -153,6 +153,13 @@ def confirmations(picture: JobPicture) -> Mapping[str, Confirmation]:
     return out
 
 
+def spoiled_by_a_check(picture: JobPicture) -> frozenset[str]:
+    """The readings a failed check before or after them stands against."""
+    if all(check.passed for _round_, check in whole_rounds(picture)):
+        return frozenset()
+    return frozenset(key for key, found in confirmations(picture).items() if found.failed)
+
+
 def _in_order(seq: int) -> datetime:
     """A place in the order of entry, as a time."""
     return datetime.min.replace(tzinfo=UTC) + timedelta(microseconds=seq)

@@ -30,7 +30,8 @@ READABLE = ("steel", "aluminium")
 
 @dataclass(frozen=True)
 class PlaceSeen:
-    """One place at one moment. ``counted``: the readings its figure is made of, those like the newest clean one;
+    """One place at one moment. ``counted``: the readings its figure is made of, those like the newest clean one,
+    and only confirmed ones where that is confirmed;
     ``earlier``: readings after an earlier polishing of the panel. ``figure`` None where no reading gave a value;
     ``set_aside`` by a person's decision about these very readings: a newer reading asks for a new one."""
 
@@ -141,7 +142,7 @@ class _Readings:
         found = [r for r in self.at[place.id] if r.work == moment]
         note = self.polishings.get(place.panel) if moment == "polished" else None
         readings = tuple(r for r in found if taken_after(r, note))
-        counted = alike(readings, self.sessions)
+        counted = self._standing(alike(readings, self.sessions))
         values = [r.value_um for r in counted if r.value_um is not None]
         figure = read_place(values, self.repeatability(counted)) if values else None
         decision = self.decisions.get((place.id, moment))
@@ -156,6 +157,13 @@ class _Readings:
             confirmed=all(r.id in self.confirmed for r in counted),
             set_aside=decision.reason if decision is not None and stands and decision.decision == "set_aside" else "",
         )
+
+    def _standing(self, readings: tuple[Reading, ...]) -> tuple[Reading, ...]:
+        """Read again between two good checks, a place is what was read then: what an earlier check does not confirm
+        goes into no figure any more. It is kept, and a low one still has to be reckoned with."""
+        if not readings or readings[-1].id not in self.confirmed:
+            return readings
+        return tuple(r for r in readings if r.id in self.confirmed)
 
     def repeatability(self, readings: tuple[Reading, ...]) -> Repeatability:
         """That of the last reading's session."""

@@ -7,6 +7,7 @@ from datetime import datetime
 
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
+from detailbench.findings.gauges import spoiled_by_a_check
 from detailbench.findings.moments import last_polishings, taken_after
 from detailbench.findings.settings import plausible_range_um
 from detailbench.findings.states import state_of
@@ -32,14 +33,21 @@ def readings_at(picture: JobPicture, place_id: str, work: str | None = None) -> 
 
 
 def next_place(picture: JobPicture, panel: str) -> Place:
-    """The place the next value of this panel lands on: the first with the fewest readings in the present state.
+    """The place the next value of this panel lands on: the first with the fewest readings in the present state; those
+    a failed gauge check stands against are to be taken again, from the first place on.
     Raises Refused when the panel has no places."""
     places = panel_places(picture, panel)
     if not places:
         raise Refused(_("There are no places on that panel yet."), rule="no_places")
     work = state_of(picture, panel).work
     note = last_polishings(picture).get(panel) if work == "polished" else None
-    counts = Counter(r.place_id for r in picture.readings if r.work == work and taken_after(r, note))
+    of_panel = {p.id for p in places}
+    spoiled = spoiled_by_a_check(picture)
+    counts = Counter(
+        r.place_id
+        for r in picture.readings
+        if r.place_id in of_panel and r.work == work and taken_after(r, note) and r.id not in spoiled
+    )
     return min(places, key=lambda p: (counts[p.id], p.number))
 
 

@@ -19,10 +19,11 @@ class TimedCheck:
 
 @dataclass(frozen=True)
 class Confirmation:
-    """Whether a reading is confirmed; otherwise why not."""
+    """Whether a reading is confirmed; otherwise why not. ``failed``: a check beside it failed, none is missing."""
 
     confirmed: bool
     reason: str = ""
+    failed: bool = False
 
 
 def confirm(readings_at: Sequence[datetime], checks: Sequence[TimedCheck]) -> tuple[Confirmation, ...]:
@@ -38,9 +39,9 @@ def _one(at: datetime, ordered: Sequence[TimedCheck]) -> Confirmation:
     if not before:
         return Confirmation(False, _("Not confirmed: there was no gauge check before it."))
     if not before[-1].passed:
-        return Confirmation(False, _("Not confirmed: the gauge check before it failed."))
+        return Confirmation(False, _("Not confirmed: the gauge check before it failed."), failed=True)
     if not after:
         return Confirmation(False, _("Not confirmed: no gauge check followed yet."))
     if not after[0].passed:
-        return Confirmation(False, _("Not confirmed: the gauge check after it failed."))
+        return Confirmation(False, _("Not confirmed: the gauge check after it failed."), failed=True)
     return Confirmation(True)
