@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from argparse import Namespace
+from functools import cache
 
 from detailbench.basics.clock import SystemClock
 from detailbench.basics.errors import BadFile, BadInput, RecordTrouble
@@ -14,7 +15,7 @@ from detailbench.cli.records import job_named
 from detailbench.cli.words import workshop_of
 from detailbench.findings.settings import plausible_range_um
 from detailbench.moves.bench import Bench
-from detailbench.moves.readings_file import ImportedReading, ImportReadings
+from detailbench.moves.readings_file import MOST_LINES, ImportedReading, ImportReadings
 from detailbench.record.store import DATABASE
 from detailbench.thickness.csv_import import ReadingsFile, read_file
 
@@ -64,11 +65,12 @@ def read_readings(bench: Bench, content: bytes, name: str, unit: LengthUnit) -> 
     low, high = plausible_range_um(bench.shop())
     return read_file(
         content,
-        panel_key=panel_named,
+        panel_key=cache(panel_named),  # a file says the same few names again and again
         name=name,
         unit_default=unit,
         zone=bench.clock.now().tzinfo,
         plausible=PlausibleRange(low, high),
+        most_lines=MOST_LINES,
     )
 
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from datetime import datetime, tzinfo
 from functools import partial
 from typing import Literal
@@ -77,6 +77,7 @@ def read_file(
     unit_default: LengthUnit = "um",
     zone: tzinfo | None = None,
     plausible: PlausibleRange | None = None,
+    most_lines: int | None = None,
 ) -> ReadingsFile:
     """Read a list of readings: columns value, unit, panel, place, time, note, of which only value is required; or one
     column without a heading.
@@ -84,14 +85,34 @@ def read_file(
     ``panel_key`` turns a panel's words into its key, None where there is no such panel. ``zone`` is the offset of
     times written without one. A value that can be read in two ways is taken as the rest of the file writes its
     decimals, and said so; where the rest does not tell, the line is refused. Raises BadFile when nothing can be
-    read as a list of readings.
+    read as a list of readings, or, before any is read, when there are more than ``most_lines``.
     """
     lines, encoding = lines_of(data, name)
+    filled = sum(1 for line in lines if line.strip())
+    if most_lines is not None and filled > most_lines + 1:  # one may be the heading
+        raise BadFile(
+            _("“{name}” has {n} lines; one car never has more than {most} readings. Is it the right file?").format(
+                name=name, n=filled, most=most_lines
+            ),
+            name=name,
+        )
     layout = layout_of(lines, encoding, name)
     reader = _Reader(layout, panel_key, unit_default, zone, plausible or PlausibleRange())
     for row in rows_of(lines, layout):
         reader.take(row)
-    return reader.finished(name)
+    found = reader.finished(name)
+    cut = cut_off(lines, layout)
+    return replace(found, notes=(*found.notes, cut)) if cut else found
+
+
+def cut_off(lines: Sequence[str], layout: Layout) -> str:
+    """A sentence where the last line has no end and fewer cells than there are columns: the file may be cut there."""
+    last = lines[-1]
+    if not last.strip() or not layout.separator or last.count(layout.separator) + 1 >= layout.width:
+        return ""
+    return _(
+        "Line {line}, the last, has no end and fewer cells than the others: the file may be cut off there."
+    ).format(line=len(lines))
 
 
 @dataclass(frozen=True)

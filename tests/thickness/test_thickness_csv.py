@@ -235,3 +235,31 @@ def test_every_value_written_is_read_back(tenths: list[int], mark: str) -> None:
     found = read(text)
     assert [r.value_um for r in found.accepted] == [t / 10 for t in tenths]
     assert [r.doubt for r in found.accepted] == [""] * len(tenths)
+
+
+def test_a_file_cut_off_in_its_last_line_is_said() -> None:
+    found = read("value;panel;place\n118;bonnet;1\n119;bon")
+    assert found.notes == (
+        "Line 3, the last, has no end and fewer cells than the others: the file may be cut off there.",
+    )
+    assert [line.line for line in found.refused] == [3]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["value;panel\n118;bonnet\n119;bonnet", "value;panel\n118;bonnet\n119\n", "118\n119", "value;panel\n118;bonnet\n"],
+)
+def test_a_file_whose_last_line_is_whole_or_ended_is_not_called_cut_off(text: str) -> None:
+    assert read(text).notes == ()
+
+
+def test_more_lines_than_one_car_has_are_refused_before_any_is_read() -> None:
+    def never(_words: str) -> str | None:
+        raise AssertionError("a line was read")
+
+    with pytest.raises(BadFile, match="has 12 lines; one car never has more than 10 readings"):
+        read("value;panel\n" + "118;bonnet\n" * 11, most_lines=10, panel_key=never)
+
+
+def test_empty_lines_and_the_heading_do_not_count_as_readings() -> None:
+    assert len(read("value\n" + "118\n\n" * 10, most_lines=10).accepted) == 10
