@@ -17,8 +17,9 @@ from detailbench.thickness.panel import Panel
 
 @dataclass(frozen=True)
 class LastTime:
-    """``figures``: the newest readings of then, after the work where ``polished`` (None: not read so). ``marks``: those
-    that were left, or not looked at again. ``steps``: what was finished on the panel, as the kit was called then."""
+    """``figures``: the newest readings of then, after the work where ``polished`` (None: not read so).
+    ``marks``: those that were left, or not looked at again. ``steps``: what was finished on the panel, as the kit was
+    called then."""
 
     number: str
     at: datetime
@@ -36,13 +37,12 @@ def last_time(picture: JobPicture, panel: str) -> LastTime | None:
         return None
     polished = state_of(last, panel).work == "polished"
     seen = panel_seen(last, panel, "polished" if polished else "as_found")
-    visit = last.visits[-1] if last.visits else None
     return LastTime(
         number=last.job.number,
-        at=(visit.left_at or visit.arrived_at) if visit is not None else last.job.entered_at,
+        at=last_day(last),
         polished=polished,
         figures=seen.figures,
-        marks=tuple(r for r in mark_results(last, panel) if r.after is None or r.after.severity > 0),
+        marks=marks_left(picture, panel),
         steps=tuple(
             combination_name(last.shop, s.combination_id)
             for s in panel_steps(last, panel)
@@ -50,3 +50,16 @@ def last_time(picture: JobPicture, panel: str) -> LastTime | None:
         ),
         protections=tuple(p for p in last.protections if panel in p.panels),
     )
+
+
+def marks_left(picture: JobPicture, panel: str) -> tuple[MarkResult, ...]:
+    """The marks the last job left on this panel, and those nobody looked at again; empty where there was none."""
+    last = picture.last
+    results = mark_results(last, panel) if last is not None else ()
+    return tuple(r for r in results if r.after is None or r.after.severity > 0)
+
+
+def last_day(last: JobPicture) -> datetime:
+    """When the car left the last job; arrived, where nobody noted that it left."""
+    visit = last.visits[-1] if last.visits else None
+    return (visit.left_at or visit.arrived_at) if visit is not None else last.job.entered_at

@@ -18,6 +18,7 @@ from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.look.parts import button, gives_way, label, sentence
 from detailbench.screens.stages.marks.desk import MarksDesk
 from detailbench.screens.stages.marks.words import in_list
+from detailbench.screens.stages.work_parts.last_words import last_marks_words
 
 DIGITS = tuple((str(n), str(n)) for n in range(6))
 
@@ -46,6 +47,7 @@ class ListPart(QWidget):
         self._opened = False
         m = desk.context.dress.look.measure
         self.none = sentence(_("No marks on this panel yet."))
+        self.last = sentence()
         self.hint = sentence(_("Press a mark to put it right."))
         self.list = QListWidget()
         self.list.setAccessibleName(_("Marks on this panel"))
@@ -81,7 +83,7 @@ class ListPart(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(m.space("small"))
-        for part in (self.none, self.hint):
+        for part in (self.last, self.none, self.hint):
             column.addWidget(part)
         column.addWidget(self.list, 1)
         column.addWidget(self._detail, 1)
@@ -125,6 +127,10 @@ class ListPart(QWidget):
             self.list.setCurrentRow(len(results) - 1)
         self.list.blockSignals(False)
         self.none.setVisible(not results)
+        picture, panel = self._desk.context.picture, self._desk.context.selected_panel
+        last = last_marks_words(picture, panel) if picture is not None and panel else ""
+        self.last.setText(last)
+        self.last.setVisible(bool(last))
         self._show()
 
     def open_detail(self) -> None:

@@ -24,6 +24,7 @@ class ChartPart(QWidget):
         super().__init__()
         self._desk = desk
         m = desk.context.dress.look.measure
+        self._seen = ("", False)
         self.scatter: PanelScatter | None = None
         self.change: BeforeAfter | None = None
         self.which = ChoiceRow(
@@ -72,6 +73,9 @@ class ChartPart(QWidget):
         survey, panel = self._desk.survey, self._desk.panel
         has = survey is not None and bool(panel)
         after = survey is not None and panel in survey.changes
+        if (panel, after) != self._seen:  # a panel read again opens on what came of it
+            self._seen = (panel, after)
+            self.which.set_value("change" if after else "scatter")
         self.which.setVisible(after)
         on_change = after and self.which.value == "change"
         scatter.setVisible(has and not on_change)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
@@ -9,10 +11,13 @@ from detailbench.basics.numbers import format_number, format_thickness, format_t
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
 from detailbench.findings.panels import PanelSeen
+from detailbench.findings.since_last import SinceLast, since_last
+from detailbench.record.picture import JobPicture
 from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.look.parts import caption, label, rule, sentence, set_kind
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.odd_place import OddPlacePart
+from detailbench.screens.stages.work_parts.last_words import last_thickness_words
 
 RULINGS = {"may be worked": "", "careful": "flagged", "held back": "stop"}
 
@@ -43,6 +48,10 @@ class PanelPart(QWidget):
         self.reasons = sentence()
         self.change = label("", wrap=True)
         self.why_change = WhyButton(self._change_working, context.show_working, _("what came off"))
+        self.since = label("", wrap=True)
+        self.why_since = WhyButton(self._since_working, context.show_working, _("what changed since last time"))
+        self.last = sentence()
+        self._compared_with: tuple[JobPicture, Mapping[str, SinceLast]] | None = None
         self._inside = QWidget()
         column = QVBoxLayout(self._inside)
         column.setContentsMargins(0, 0, m.space("thin"), 0)
@@ -58,6 +67,8 @@ class PanelPart(QWidget):
             (_("beside its twin and its family"), ((self.compared, self.why_compared),)),
             (_("what may be worked"), ((self.ruling, None), (self.reasons, None))),
             (_("what came off"), ((self.change, self.why_change),)),
+            (_("since last time"), ((self.since, self.why_since),)),
+            (_("last time"), ((self.last, None),)),
         ):
             title, line = caption(head), rule()
             self._heads.append((title, line, rows[0][0]))
@@ -96,6 +107,19 @@ class PanelPart(QWidget):
         found = survey.changes.get(self._desk.panel) if survey is not None else None
         return found.change.working if found is not None and found.change is not None else None
 
+    def _since_last(self) -> SinceLast | None:
+        survey = self._desk.survey
+        if survey is None or survey.picture.last is None or not self._desk.panel:
+            return None
+        if self._compared_with is None or self._compared_with[0] is not survey.picture:
+            self._compared_with = (survey.picture, since_last(survey.picture))
+        return self._compared_with[1].get(self._desk.panel)
+
+    def _since_working(self) -> Working | None:
+        found = self._since_last()
+        compared = found.compared if found is not None else None
+        return compared.change.working if compared is not None and compared.change is not None else None
+
     def showEvent(self, event: object) -> None:
         super().showEvent(event)  # type: ignore[arg-type]
         self.redraw()
@@ -109,6 +133,7 @@ class PanelPart(QWidget):
         self._compared()
         self._ruling()
         self._change()
+        self._since()
         self.odd.show_panel(seen)
         for title, line, first in self._heads:
             shown = not first.isHidden()
@@ -191,6 +216,20 @@ class PanelPart(QWidget):
         )
         lines += sorted(reasons - set(lines))
         self.change.setText("\n".join(line for line in lines if line))
+
+    def _since(self) -> None:
+        survey, found = self._desk.survey, self._since_last()
+        last = ""
+        if survey is not None and self._desk.panel:
+            last = last_thickness_words(survey.picture, self._desk.panel)
+        self.last.setText(last)
+        self.last.setVisible(bool(last))
+        self.since.setVisible(found is not None)
+        self.why_since.setVisible(found is not None and self._since_working() is not None)
+        if found is not None:
+            screen_only = found.compared is not None and found.change_um is not None and not found.for_print
+            remarks = list(found.compared.pairing.remarks) if screen_only and found.compared is not None else []
+            self.since.setText("\n".join([found.sentence, *remarks]))
 
 
 def _beside(part: QWidget, why: WhyButton) -> QHBoxLayout:
