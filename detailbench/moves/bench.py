@@ -45,13 +45,28 @@ class Bench:
 
     def __init__(self, folder: Path, clock: Clock, *, person: str = "", read_only: bool = False) -> None:
         self.clock = clock
-        self.person = person
         self.store = Store(folder, clock.now(), read_only=read_only)
+        self._person = person
         self._watchers: list[Watcher] = []
         self._shop: ShopPicture | None = None
         self._jobs: dict[str, JobPicture] = {}
         self._head = -1
         self._worries = worries(folder) if self.store.read_only is None else ()
+        self._say_who()
+
+    @property
+    def person(self) -> str:
+        """The id of who is entering; empty while nobody was chosen."""
+        return self._person
+
+    @person.setter
+    def person(self, person: str) -> None:
+        self._person = person
+        self._say_who()
+
+    def _say_who(self) -> None:
+        if self._person and self.read_only is None:
+            self.store.say_who(next((p.name for p in self.store.shop().people if p.id == self._person), ""))
 
     @property
     def folder(self) -> Path:

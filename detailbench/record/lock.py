@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 import platform
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -35,6 +36,7 @@ class WriterLock:
     def __init__(self, folder: Path) -> None:
         self._lock = FileLock(str(folder / "writer.lock"), timeout=0)
         self._note = folder / "writer.json"
+        self._since = ""
 
     def take(self, who: str, now: datetime) -> Holder | None:
         """None when taken; else who has it."""
@@ -42,10 +44,20 @@ class WriterLock:
             self._lock.acquire()
         except Timeout:
             return self.holder()
-        since = now.isoformat(timespec="seconds")
-        note = {"who": who, "host": platform.node() or _("this computer"), "since": since, "process": os.getpid()}
-        self._note.write_text(json.dumps(note), "utf-8")
+        self._since = now.isoformat(timespec="seconds")
+        self._write(who)
         return None
+
+    def say_who(self, who: str) -> None:
+        """Another person is entering now; whoever else opens the workshop is told this name."""
+        if self._lock.is_locked:
+            with suppress(OSError):  # a note for others, never worth stopping for
+                self._write(who)
+
+    def _write(self, who: str) -> None:
+        host = platform.node() or _("this computer")
+        note = {"who": who, "host": host, "since": self._since, "process": os.getpid()}
+        self._note.write_text(json.dumps(note), "utf-8")
 
     def holder(self) -> Holder:
         """Who the note says has it."""

@@ -130,6 +130,10 @@ class Store:
             with self.reading() as connection:
                 sweep_files(connection, self.files)
 
+    def say_who(self, who: str) -> None:
+        """Who is entering, for whoever else opens this workshop meanwhile."""
+        self._lock.say_who(who)
+
     @contextmanager
     def reading(self) -> Iterator[Connection]:
         """A consistent view. Raises RecordTrouble when the file cannot be read."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -11,9 +12,12 @@ import pytest
 from invented_shop import InventedShop
 
 from detailbench.basics.clock import HandClock
-from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.errors import NotSaved, RecordTrouble
 from detailbench.moves.arrival import AddDamage, NewJob
 from detailbench.moves.bench import Bench
+from detailbench.moves.documents import CloseReport, open_key
+from detailbench.moves.shop import SetSetting
+from detailbench.record.backing_up import back_up, backups_in, make_backup_folder
 from detailbench.record.checking import check
 from detailbench.record.store import DATABASE
 
@@ -129,3 +133,75 @@ def test_a_folder_that_cannot_be_made_is_said(readable_by_all: Path, clock: Hand
     closed.mkdir(mode=0o555)
     with someone_without_rights(), pytest.raises(RecordTrouble, match=r"cannot be made or reached \(Permission denied"):
         Bench(closed / "workshop", clock)
+
+
+def test_a_full_disk_while_a_document_is_closed_leaves_the_job_as_it_was_and_closing_again_works(
+    invented: InventedShop,
+) -> None:
+    invented.bench.do(SetSetting("shop_name", "Invented Bay"))
+    job = invented.job()
+    invented.measured(job)
+    key = open_key(invented.folder, invented.bench.shop(), "invented words", invented.clock)
+    head = invented.bench.store.head()
+    with (
+        no_file_larger_than(9_000),
+        pytest.raises(NotSaved, match=r"could not be kept .* Free some space and try again"),
+    ):
+        invented.bench.do(CloseReport(job, key))
+    assert invented.bench.store.head() == head
+    assert invented.picture(job).documents == ()
+    assert [p for p in (invented.folder / "evidence").rglob("*") if p.is_file()] == []
+    invented.bench.do(CloseReport(job, key))  # the same key, the same move, once more
+    assert len(invented.picture(job).documents) == 1
+    assert check(invented.bench.store).troubles == ()
+
+
+def test_a_full_backup_disk_leaves_no_half_backup_and_the_next_one_works(
+    invented: InventedShop, tmp_path: Path
+) -> None:
+    make_backup_folder(tmp_path / "stick")
+    back_up(invented.folder, tmp_path / "stick", invented.clock.now())
+    head = invented.bench.store.head()
+    with no_file_larger_than(20_000), pytest.raises(RecordTrouble, match=r"No backup was made .* are unharmed\."):
+        back_up(invented.folder, tmp_path / "stick", invented.clock.now())
+    assert invented.bench.store.head() == head
+    assert len(backups_in(tmp_path / "stick")) == 1
+    assert list((tmp_path / "stick").glob(".*.part")) == []
+    back_up(invented.folder, tmp_path / "stick", invented.clock.now())
+    assert len(backups_in(tmp_path / "stick")) == 2
+
+
+def test_a_disk_pulled_out_while_the_workshop_is_open_is_said_and_the_entry_can_be_made_once_it_is_back(
+    invented: InventedShop, tmp_path: Path
+) -> None:
+    job = invented.job()
+    entry = AddDamage(job, "an invented dent")
+    invented.folder.rename(tmp_path / "pulled out")
+    with pytest.raises(NotSaved, match=r"This was not saved: .* check the folder, then do it again"):
+        invented.bench.do(entry)
+    (tmp_path / "pulled out").rename(invented.folder)
+    invented.bench.do(entry)
+    assert [d.words for d in invented.reopened().job(job).damages] == ["an invented dent"]
+    assert check(invented.bench.store).troubles == ()
+
+
+def test_a_disk_gone_for_good_is_said_each_time_and_nothing_is_called_saved(invented: InventedShop) -> None:
+    job = invented.job()
+    shutil.rmtree(invented.folder)
+    for _try in range(2):
+        with pytest.raises(NotSaved):
+            invented.bench.do(AddDamage(job, "an invented dent"))
+    assert not invented.folder.exists()
+
+
+def test_a_kept_file_that_was_spoilt_is_written_anew_when_it_comes_again(invented: InventedShop) -> None:
+    store = invented.bench.store
+    with store.writing(invented.clock.now(), invented.person) as w:
+        kept = w.keep_file(b"invented picture", "image/png")
+        w.sign_off("shop", "KeepFile", "a file kept", undoable=True)
+    store.files.path(kept.sha256).write_bytes(b"spoilt")
+    assert check(store).troubles != ()
+    with store.writing(invented.clock.now(), invented.person) as w:
+        w.keep_file(b"invented picture", "image/png")
+    assert store.files.read(kept.sha256) == b"invented picture"
+    assert check(store).troubles == ()

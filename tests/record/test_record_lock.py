@@ -77,3 +77,15 @@ def test_a_closed_workshop_refuses_instead_of_failing(invented: InventedShop) ->
         invented.bench.shop()
     with pytest.raises(RecordTrouble, match="closed"):
         invented.bench.do(LAMP)
+
+
+def test_the_second_opening_names_the_person_who_is_entering_now(invented: InventedShop) -> None:
+    first = Bench(invented.folder, invented.clock)
+    assert "Ana Invented has this workshop open on " in (first.read_only or "")
+    first.close()
+    other = invented.bench.do(AddToShop("person", {"name": "Ben Invented", "initials": "BE"})).id
+    invented.bench.person = other
+    second = Bench(invented.folder, invented.clock)
+    assert "Ben Invented has this workshop open on " in (second.read_only or "")
+    assert (second.read_only or "").endswith("since 2031-03-10T08:30:00+01:00. Opened for reading only.")
+    second.close()
