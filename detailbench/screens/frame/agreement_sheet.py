@@ -18,7 +18,7 @@ class AgreementSheet(Sheet):
     """Three pages: what was asked, a new question, the limits. Typing stays until it is entered."""
 
     wide_mm = 150.0
-    least_mm = 140.0
+    least_mm = 155.0
 
     def __init__(self, over: QWidget, context: Context) -> None:
         super().__init__(over, context.dress, _("With the owner"))

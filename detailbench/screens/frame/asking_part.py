@@ -20,7 +20,8 @@ from detailbench.screens.asking import AskAbout
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
-from detailbench.screens.look.parts import button, sentence, set_kind
+from detailbench.screens.look.parts import button, gives_way, sentence, set_kind
+from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 
 NO_PANEL, ONE_PANEL, GROUP = "none", "panel", "group"
 
@@ -34,12 +35,11 @@ class AskingPart(QWidget):
         super().__init__()
         self._context = context
         self._begun = AskAbout()
-        self._shown: list[tuple[str, str]] = []
         m = context.dress.look.measure
         self.about = ChoiceRow(_("about"), [(key, about_words(key)) for key in ABOUT], columns=4)
         self.about.set_value("extra_work")
         self.about.chosen.connect(self._chosen)
-        self.which = ChoiceRow(_("which limit"), (), columns=1)
+        self.which = gives_way(OpenList(context.dress, _("which limit")), m.target * 2)
         self.which.chosen.connect(lambda _key: self._say(""))
         self.question = TextField(_("what the owner is asked, as it is printed"))
         self.price = TextField(_("price, if it has one"), check=read_price)
@@ -57,12 +57,13 @@ class AskingPart(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(m.space("small"))
-        for part in (self.about, self.which, self.question):
-            column.addWidget(part)
+        column.addWidget(self.about)
+        column.addWidget(self.which, 1)
+        column.addWidget(self.question)
         column.addLayout(row)
         column.addWidget(self.says)
         column.addWidget(self.put)
-        column.addStretch(1)
+        column.addStretch(0)
 
     def begin(self, about: AskAbout) -> None:
         """Begin a question with what is known of it; what was typed for another one goes."""
@@ -75,7 +76,7 @@ class AskingPart(QWidget):
             self.on.set_value(ONE_PANEL if len(about.panels) == 1 else GROUP)
         self.redraw()
         if about.limit_id:
-            self.which.set_value(about.limit_id)
+            self.which.choose(about.limit_id)
         self._say("")
 
     def take_focus(self) -> None:
@@ -83,10 +84,7 @@ class AskingPart(QWidget):
 
     def redraw(self) -> None:
         limits = self._limits()
-        choices = [(m.id, limit_words(m)) for m in limits]
-        if choices != self._shown:
-            self._shown = choices
-            self.which.set_choices(choices)
+        self.which.set_lines([Line(m.id, limit_words(m)) for m in limits])
         self.which.setVisible(self.about.value == "limit" and bool(limits))
         panel = self._context.selected_panel
         for key, made in self.on.buttons.items():
@@ -116,7 +114,7 @@ class AskingPart(QWidget):
                 self.question.text().strip(),
                 price,
                 self._panels(),
-                limit_id=self.which.value if self.about.value == "limit" else "",
+                limit_id=self.which.key if self.about.value == "limit" else "",
                 document_id=begun.document_id,
                 trial_id=begun.trial_id,
                 mishap_id=begun.mishap_id,

@@ -38,7 +38,9 @@ class Live:
             self._window.rail.set_counts(stage.key, done, due)
 
     def strip(self) -> None:
-        if self._context.bench is not None:
+        bench = self._context.bench
+        if bench is not None:
+            self._window.strip.set_waiting(len(bench.shop().waiting))
             self._window.strip.set_person(self.person_name())
         self.last_entry()
         self.next()

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.screens.actions import Action
 from detailbench.screens.frame.key_line import KeyLine
@@ -64,7 +65,9 @@ class EntryStrip(QWidget):
         self.undo: QPushButton = button(_("Undo"), undo, name=_("Undo the last entry"))
         self.redo: QPushButton = button(_("Do again"), redo or (lambda: None), name=_("Do again what was taken back"))
         self.redo.hide()  # it takes no room until something was taken back
-        self.gauge = label(_("nothing yet"))
+        self.gauge = ShortText()
+        self._sent, self._lines, self._waiting = "", "", 0
+        self.set_gauge("")
         self.timer = label("–", "strong")
         facts = QHBoxLayout()
         facts.setSpacing(m.space("gap"))
@@ -75,7 +78,7 @@ class EntryStrip(QWidget):
             (_("last entry"), self.last, 5),
             ("", self.undo, 0),
             ("", self.redo, 0),
-            (_("sent by a gauge"), self.gauge, 0),
+            (_("sent by a gauge"), self.gauge, 3),
             (_("timer"), self.timer, 0),
         ):
             if title:
@@ -123,7 +126,24 @@ class EntryStrip(QWidget):
         self.redo.setVisible(can_redo)
 
     def set_gauge(self, text: str) -> None:
-        self.gauge.setText(text)
+        """What was sent last."""
+        self._sent = text
+        self._show_gauge()
+
+    def set_gauge_lines(self, text: str) -> None:
+        """Which gauges are there and which are away."""
+        self._lines = text
+        self._show_gauge()
+
+    def set_waiting(self, count: int) -> None:
+        """How many values wait in the tray."""
+        self._waiting = count
+        self._show_gauge()
+
+    def _show_gauge(self) -> None:
+        waits = _("{n} in the tray").format(n=format_number(self._waiting)) if self._waiting else ""
+        parts = (self._sent or ("" if self._lines or waits else _("nothing yet")), waits, self._lines)
+        self.gauge.set_whole(" · ".join(part for part in parts if part))
 
     def set_timer(self, text: str) -> None:
         self.timer.setText(text or "–")

@@ -50,7 +50,7 @@ class Ask(Act):
         owner(walk, "Ask")
         walk.hand.pick("about", ABOUT[said.about], OWNER)
         if said.kind:
-            walk.hand.press(walk.eyes.name_like(f"which limit: .*{KINDS[said.kind]}.*", OWNER), OWNER)
+            walk.hand.choose("which limit", KINDS[said.kind])
         one = len(said.on) == 1 or (said.about == "test_section" and bool(walk.panel))
         walk.hand.pick("for", "its finish group" if len(said.on) > 1 else "this panel" if one else "no panel", OWNER)
         if said.price is not None:
