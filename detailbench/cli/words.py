@@ -87,7 +87,7 @@ def parser() -> argparse.ArgumentParser:
         "write the newest closed document of a job, or a draft of it, to a PDF",
         "papers",
         "print_document",
-        "A draft is the document as the job stands now: not closed, not sealed.",
+        "A draft is the document as the job stands now: not closed.",
     )
     paper.add_argument(
         "kind", nargs="?", choices=("arrival", "supplement", "report"), default="report", help="which one (report)"
@@ -97,9 +97,7 @@ def parser() -> argparse.ArgumentParser:
     paper.add_argument(
         "--to", required=True, type=Path, metavar="FILE", help="the PDF to write; never over another file"
     )
-    paper.add_argument(
-        "--draft", action="store_true", help="the document as the job stands now, not closed, not sealed"
-    )
+    paper.add_argument("--draft", action="store_true", help="the document as the job stands now, not closed")
     paper.add_argument("--paper", choices=("A4", "Letter"), help="the paper of a draft (else as the shop set it)")
 
     verify = word(

@@ -14,6 +14,7 @@ from detailbench.record.journal import changes_in
 from detailbench.record.tables import journal
 
 PROGRESS = frozenset({"sections_done", "stated_at", "pair", "panels", "flags", "lifted_by", "told_at"})
+AT_FIRST = frozenset({("party", "kind"), ("visit", "odometer_unit")})  # what stands there before anybody said so
 NOT_ENTERED = frozenset({"personal", "evidence", "document"})
 WITHDRAWN = "withdrawn"
 
@@ -58,7 +59,8 @@ def put_right(connection: Connection, job_id: str) -> tuple[PutRight, ...]:
                 continue
             row = now.setdefault(change.id, {})
             for name, was in change.was.items():
-                if not _held(name, was, change.now[name]) or was == row.get("entered_at"):
+                same = was in (change.now[name], row.get("entered_at"))
+                if same or (change.table, name) in AT_FIRST or not _held(name, was, change.now[name]):
                     continue
                 out.append(
                     PutRight(

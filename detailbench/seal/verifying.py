@@ -53,14 +53,14 @@ def verify_pdf(pdf: bytes, *, recorded_sha256: str | None = None, expected_finge
         outcome, first = Outcome.OUTSIDE_KEY_TIME, seen.outside_key_time
     elif expected_fingerprint is not None and not same_fingerprint(seen.fingerprint, expected_fingerprint):
         outcome = Outcome.OTHER_KEY
-        first = _("Not sealed with the workshop's key. The expected one is {fingerprint}.").format(
+        first = _("Not closed with the workshop's key. The expected one is {fingerprint}.").format(
             fingerprint=grouped(expected_fingerprint)
         )
     elif matches is False:
         outcome, first = Outcome.CHANGED, _("The seal holds, but this is not the file in the record: its hash differs.")
     elif expected_fingerprint is None:
         outcome = Outcome.KEY_NOT_COMPARED
-        first = _("Not changed since it was sealed. Whose key it is was not compared: no fingerprint was given.")
+        first = _("Not changed since it was closed. Whose key it is was not compared: no fingerprint was given.")
     elif seen.later:
         outcome = Outcome.SIGNED_LATER
         first = _("Not changed since the workshop closed it; the owner's field was signed afterwards.")

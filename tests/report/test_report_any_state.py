@@ -167,17 +167,28 @@ def test_a_missing_file_leaves_its_place_and_the_reason(whole: Whole) -> None:
     assert "not shown" in pdf_text(document_pdf(content).pdf)
 
 
-def test_a_low_place_set_aside_is_counted_and_keeps_its_reason(whole: Whole) -> None:
+def set_aside(whole: Whole, seq: int) -> DocumentContent:
+    """The first place of the roof set aside by a decision entered as number ``seq``."""
     from detailbench.record.things import PlaceDecision
 
     place = next(p for p in whole.picture.places if p.panel == "roof")
     decision = PlaceDecision(
         id="d1", entered_at=whole.now, entered_by=whole.picture.shop.people[0].id, job_id=whole.picture.job.id,
-        place_id=place.id, moment="as_found", decision="set_aside", reason="probe slipped there",
+        place_id=place.id, moment="as_found", decision="set_aside", reason="probe slipped there", seq=seq,
     )  # fmt: skip
-    text = said_in(whole.content(replace(whole.picture, place_decisions=(decision,))))
+    return whole.content(replace(whole.picture, place_decisions=(decision,)))
+
+
+def test_a_low_place_set_aside_is_counted_and_keeps_its_reason(whole: Whole) -> None:
+    text = said_in(set_aside(whole, 10**12))
     assert "1 place set aside, each with its reason" in text
     assert "set aside by AE: probe slipped there" in text
+
+
+def test_a_place_read_again_since_it_was_set_aside_counts_and_says_so(whole: Whole) -> None:
+    text = said_in(set_aside(whole, 0))
+    assert "0 places set aside, each with its reason" in text
+    assert "was set aside, read again since and counted by AE: probe slipped there" in text
 
 
 @pytest.mark.parametrize(

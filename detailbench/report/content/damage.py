@@ -90,8 +90,8 @@ def damage_view(g: Gathered, *, title: bool = True) -> tuple[PlanView, Legend]:
             _("{n} entry is about a part that is not drawn as a panel; it stands in the list."),
             _("{n} entries are about parts that are not drawn as panels; they stand in the list."),
         )
-    words = _("Damage already there on arrival") if on else _("No damage to a panel was entered.")
-    hatches = (("falling", _("damage there, with the number of entries")),) if on else ()
+    words = _("Damage on arrival: number of entries") if on else _("No damage to a panel was entered.")
+    hatches = (("falling", _("damage there")),) if on else ()
     return PlanView((words,), fills), Legend(hatches=hatches, note=note)  # type: ignore[arg-type]
 
 

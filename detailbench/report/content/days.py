@@ -49,12 +49,13 @@ class _Event:
     end: datetime | None = None
     end_of: str = ""
     weight: int = 0
+    last: bool = False
 
 
 def day_blocks(g: Gathered) -> tuple[Block, ...]:
     """The days with a ruler each, or that nothing happened yet."""
     zone = _zone(g)
-    events = sorted(_events(g), key=lambda e: (e.at, e.thing.seq))
+    events = sorted(_events(g), key=lambda e: (e.at, e.last, e.thing.seq))
     if not events:
         return (Para((_("Nothing is recorded yet."),)),)
     by_day: dict[date, list[_Event]] = {}
@@ -167,7 +168,7 @@ def _events(g: Gathered) -> Iterable[_Event]:
         yield _Event(visit.arrived_at, visit, "arrived_at", visit.entered_by, opening(came), weight=2)
         if visit.left_at is not None:
             gone = joined([_("the car leaves"), who_comes(g, "fetches")], ", ")
-            yield _Event(visit.left_at, visit, "left_at", "", opening(gone), weight=2)
+            yield _Event(visit.left_at, visit, "left_at", "", opening(gone), weight=2, last=True)
     for m in p.car_moves:
         to = said(_("to {place}"), place=typed(m.to_place)) if m.to_place else ()
         yield of(m, joined([_("Car moved"), to]))

@@ -50,7 +50,11 @@ class Gathered:
     @property
     def measured(self) -> tuple[str, ...]:
         """Panels with readings before or after, in walking order."""
-        return tuple(k for k in self.order if self.before[k].taken or self.after[k].taken)
+        return tuple(
+            k
+            for k in self.order
+            if any(p.readings or p.earlier for seen in (self.before[k], self.after[k]) for p in seen.places)
+        )
 
     @property
     def worked(self) -> tuple[str, ...]:

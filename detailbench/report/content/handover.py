@@ -58,19 +58,19 @@ def _sections(g: Gathered) -> tuple[Section, ...]:
     thickness: list[Block] = []
     if g.picture.readings:
         note = _("Clear coat was not measured: no figure for it is printed or used.")
-        thickness = [thickness_plan(g), Para((note,)), Heading((_("Panels that differ"),)), *odd_blocks(g)]
+        thickness = [thickness_plan(g), Para((note,)), *odd_blocks(g)]
     else:
         thickness = [Para((_("Paint thickness was not measured in this job."),))]
     shop = Heading((_("Settings in force"),))
     return (
         Section(_("The days"), day_blocks(g), new_page=True),
         Section(_("What was agreed"), (*limit_blocks(g, kept=True), *agreement_blocks(g), *mishap_blocks(g))),
+        Section(_("Wash"), wash_blocks(g)),
         Section(_("Marks"), marks_blocks(g), new_page=True),
         Section(_("Thickness"), tuple(thickness)),
         Section(_("Gauges and checks"), gauge_blocks(g)),
         Section(_("Readings, panel by panel"), readings_blocks(g)),
         *_since_last(g),
-        Section(_("Wash"), wash_blocks(g)),
         Section(_("Test sections"), test_section_blocks(g)),
         Section(_("Work"), (*work_blocks(g), *other_work_blocks(g))),
         Section(_("Protection and second look"), (*protection_blocks(g), *second_look_blocks(g))),

@@ -63,12 +63,15 @@ def deliveries(g: Gathered, document: Document) -> tuple[Text, ...]:
 
 
 def _delivery(g: Gathered, d: Delivery) -> Text:
-    ways = {"mail": _("by mail"), "message": _("by message"), "print": _("in print"), "handed": _("handed over")}
+    ways = {
+        "mail": _("delivered by mail{to} on {at}"),
+        "message": _("delivered by message{to} on {at}"),
+        "print": _("delivered in print{to} on {at}"),
+        "handed": _("handed over as a file{to} on {at}"),
+    }
     to = typed(g.picture.said(d.id, "to"))
     at = moment_with_offset(d.stated_at or d.entered_at, recorded(d, "stated_at" if d.stated_at else "entered_at"))
-    text = said(_("delivered {way} on {at}"), way=ways.get(d.way, d.way), at=at)
-    if to:
-        text = said(_("delivered to {to} on {at} {way}"), to=to, at=at, way=ways.get(d.way, d.way))
+    text = said(ways[d.way], to=said(_(" to {to}"), to=to) if to else (), at=at)
     note = said(" ({note})", note=typed(d.note)) if d.note else ()
     return (*text, *said(_(", noted by {who}"), who=person_words(g.picture.shop, d.entered_by)), *note)
 

@@ -28,6 +28,7 @@ from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.gauge_checks import session_letter
 from detailbench.report.content.marking import point_of
 from detailbench.report.content.parts import Figure, Text, joined, said, text_of, traced, typed
+from detailbench.report.content.put_right import struck_readings
 from detailbench.report.content.thickness_maps import odd_sentence, place_position
 from detailbench.report.content.wording import (
     counted,
@@ -78,16 +79,27 @@ def _bound_note(g: Gathered) -> tuple[Para, ...]:
 
 def _how_many(g: Gathered) -> Text:
     """n taken, n printed, n set aside."""
-    aside = [d for d in _decisions(g) if d.decision == "set_aside"]
+    seen = [p for key in g.measured for moment in (g.before[key], g.after[key]) for p in moment.places]
+    aside = [f"{p.place.id} {i}" for i, p in enumerate(seen) if p.set_aside]
+    kept = {r.id for r in g.picture.readings}
+    struck = [i for i in struck_readings(g.past) if i not in kept]
+    without = [r.id for r in g.picture.readings if r.value_um is None]
     return joined(
         [
             said(
                 _("{taken} taken, {printed} printed; {aside} set aside, each with its reason."),
                 taken=readings_counted([r.id for r in g.picture.readings]),
                 printed=count(readings_printed(g)),
-                aside=places_counted([d.place_id for d in aside]),
+                aside=places_counted(aside),
             ),
-            _("A reading struck out again stays in the journal and is not printed."),
+            counted(without, _("{n} of them gave no value."), _("{n} of them gave no value.")) if without else (),
+            counted(
+                struck,
+                _("{n} reading was struck out or taken back; it stays in the journal and is not printed."),
+                _("{n} readings were struck out or taken back; they stay in the journal and are not printed."),
+            )
+            if struck
+            else _("A reading struck out again stays in the journal and is not printed."),
             _(
                 "A place is given by its distances from two named edges of its panel, in mm, and drawn as a dot; an "
                 "open dot is a place a person chose, which does not enter mean and scatter."
@@ -99,12 +111,16 @@ def _how_many(g: Gathered) -> Text:
 def readings_printed(g: Gathered) -> tuple[str, ...]:
     """The ids of the readings that stand in the sheets."""
     seen = [p for key in g.measured for moment in (g.before[key], g.after[key]) for p in moment.places]
-    return tuple(r.id for p in seen for r in p.readings)
+    return tuple(r.id for p in seen for r in (*p.earlier, *p.readings))
 
 
 def _decisions(g: Gathered) -> tuple[PlaceDecision, ...]:
     newest = {(d.place_id, d.moment): d for d in g.picture.place_decisions}
     return tuple(newest.values())
+
+
+def _all(seen: PlaceSeen) -> tuple[Reading, ...]:
+    return (*seen.earlier, *seen.readings)
 
 
 def _not_measured(g: Gathered) -> tuple[Para, ...]:
@@ -127,7 +143,7 @@ def _sheet(g: Gathered, key: str) -> PanelSheet:
     dots = []
     for seen in before.places:
         at = point_of(g, key, place_position(seen.place))
-        taken = seen.readings or next((p.readings for p in after.places if p.place.id == seen.place.id), ())
+        taken = _all(seen) or next((_all(p) for p in after.places if p.place.id == seen.place.id), ())
         if at is not None and taken:
             dots.append(PlaceDot(str(seen.place.number), at, seen.place.origin == "chosen"))
     return PanelSheet(
@@ -166,7 +182,7 @@ def _taken_how(g: Gathered, seen: PanelSeen, when: str) -> Text:
 
 def _places(g: Gathered, before: PanelSeen, after: PanelSeen) -> Grid:
     later = {p.place.id: p for p in after.places}
-    rows = [_place_row(g, p, later[p.place.id]) for p in before.places if p.readings or later[p.place.id].readings]
+    rows = [_place_row(g, p, later[p.place.id]) for p in before.places if _all(p) or _all(later[p.place.id])]
     unit = thickness_unit()
     columns = [
         Column(_("Place"), 0.10, right=True),
@@ -174,7 +190,8 @@ def _places(g: Gathered, before: PanelSeen, after: PanelSeen) -> Grid:
         Column(_("Before, {unit}").format(unit=unit), 0.31),
         Column(_("After, {unit}").format(unit=unit), 0.31),
     ]
-    kept = [0, 1, *([2] if before.taken else []), *([3] if after.taken else [])]
+    sides = [any(_all(p) for p in seen.places) for seen in (before, after)]
+    kept = [0, 1, *([2] if sides[0] else []), *([3] if sides[1] else [])]
     if len(kept) == 3:
         columns[kept[2]] = Column(columns[kept[2]].title, 0.62)
     return Grid(tuple(columns[i] for i in kept), (Rows((), tuple(tuple(row[i] for i in kept) for row in rows)),))
@@ -195,6 +212,13 @@ def _place_row(g: Gathered, before: PlaceSeen, after: PlaceSeen) -> tuple[Text, 
 def _values(g: Gathered, seen: PlaceSeen, moment: Moment) -> Text:
     """Raw readings, their mean where there are several, flags, and a person's decision."""
     texts: list[Text] = [joined([_reading(r) for r in seen.readings], " · ")]
+    other = [r for r in seen.readings if r not in seen.counted]
+    if other and seen.counted:
+        text = _("not counted with the rest, read otherwise: {values}")
+        texts.append(said(text, values=joined([_reading(r) for r in other], " · ")))
+    if seen.earlier:
+        text = _("after an earlier polishing: {values}")
+        texts.append(said(text, values=joined([_reading(r) for r in seen.earlier], " · ")))
     if seen.figure is not None and len(seen.readings) > 1:
         trace = worked(g.refs.of(seen.figure.working), "value_um")
         word = _("middle") if seen.figure.verdict == "median used" else _("mean")
@@ -202,6 +226,8 @@ def _values(g: Gathered, seen: PlaceSeen, moment: Moment) -> Text:
     decision = next((d for d in _decisions(g) if d.place_id == seen.place.id and d.moment == moment), None)
     if decision is not None:
         word = _("set aside") if decision.decision == "set_aside" else _("kept")
+        if decision.decision == "set_aside" and not seen.set_aside:
+            word = _("was set aside, read again since and counted")
         texts.append(
             said(
                 _("{word} by {who}: {reason}"),

@@ -99,7 +99,9 @@ def limits_blocks(g: Gathered, stage: str = "handover") -> tuple[Block, ...]:
     """What this document is not, who measured, cautions with whom to defer to."""
     gauges = {s.gauge_id for s in g.picture.sessions}
     layered = [one(g.picture.shop.gauges, i) for i in sorted(gauges) if one(g.picture.shop.gauges, i).layers]
-    if not g.picture.readings:
+    if stage != "handover":
+        not_ = standing("not_valuation")
+    elif not g.picture.readings:
         not_ = standing("what_this_is_not_unmeasured")
     elif layered:
         not_ = standing("what_this_is_not_layers", gauge=typed(", ".join(x.name for x in layered)))

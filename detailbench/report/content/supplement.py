@@ -85,8 +85,8 @@ def _front(g: Gathered, kind: str) -> Front:
             on.setdefault(item.panel, []).append(item.id)
     fills = {k: Fill(None, "falling", text_of(count(on[k]))) if k in on else Fill() for k in g.order}
     named = [one(g.picture.marks, i.mark_id) for i in g.picture.supplement if _has_mark(g, i.mark_id)]
-    view = PlanView((_("Panels concerned"),), fills, shapes_of(g, {m.id for m in named}))
-    legend = Legend(hatches=(("falling", _("found there, with the number of entries")),) if on else ())
+    view = PlanView((_("Found: number of entries"),), fills, shapes_of(g, {m.id for m in named}))
+    legend = Legend(hatches=(("falling", _("found there")),) if on else ())
     return Front(
         kind=kind,
         car=clipped(car.described, MOST_NAME)[0] or opening(style_name(car.style)),

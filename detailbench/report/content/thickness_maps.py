@@ -10,7 +10,7 @@ from detailbench.body.names import panel_name
 from detailbench.body.paths import Point
 from detailbench.findings.panels import PanelSeen
 from detailbench.record.things import Place
-from detailbench.report.content.blocks import Block, Fill, Legend, Para, PlanPair, PlanView
+from detailbench.report.content.blocks import Block, Fill, Heading, Legend, Para, PlanPair, PlanView
 from detailbench.report.content.figures import bare_thickness, count, number, thickness, thickness_unit, worked
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.marking import point_of
@@ -20,6 +20,7 @@ from detailbench.thickness.odd_findings import Family, Finding
 from detailbench.thickness.odd_panels import OddPanels
 
 FEWEST_IN_FAMILY = 3
+DIFFERS = ("differs", "two groups")
 STANDS_OUT = ("differs", "look again", "two groups", "no value")
 
 
@@ -106,23 +107,27 @@ def _dot(g: Gathered, place: Place) -> Point | None:
 
 
 def odd_blocks(g: Gathered) -> tuple[Block, ...]:
-    """The panels that stand out, twins first; measurements, never explanations."""
+    """The panels that differ, twins first, then those of which it cannot be told; measurements, never explanations."""
     if g.odd is None:
         return ()
     ref = g.refs.of(g.odd.working)
-    out: list[Block] = []
+    findings = {f.key: f for f in g.odd.findings}
+    differ: list[Block] = []
+    other: list[Block] = []
     for family in g.odd.families:
         sentence = family_sentence(g.odd, family, ref)
         if sentence:
-            out.append(Para(sentence))
+            (differ if family.two_groups else other).append(Para(sentence))
     for key in g.order:
-        finding = next((f for f in g.odd.findings if f.key == key), None)
+        finding = findings.get(key)
         if finding is not None and finding.verdict in STANDS_OUT:
-            out.append(Para(odd_line(g.odd, finding, ref)))
-    if not out:
-        out.append(Para((_("No panel stood out against its twin and the rest of its kind."),)))
-    out.append(Para((_("“Thicker” is a measurement, not an explanation."),), "note"))
-    return tuple(out)
+            here = differ if finding.verdict in DIFFERS else other
+            here.append(Para(odd_line(g.odd, finding, ref)))
+    none = Para((_("No panel stood out against its twin and the rest of its kind."),))
+    out: list[Block] = [Heading((_("Panels that differ"),)), *(differ or [none])]
+    if other:
+        out += [Heading((_("Not told, or not compared"),)), *other]
+    return (*out, Para((_("“Thicker” is a measurement, not an explanation."),), "note"))
 
 
 def odd_line(odd: OddPanels, finding: Finding, ref: str) -> Text:

@@ -5,11 +5,13 @@ from __future__ import annotations
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
 from detailbench.body.names import panel_name
+from detailbench.findings.agreements import approved_section
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.trial_story import TrialTold, as_outcome, mildest_sentence, told
 from detailbench.record.picture import one
 from detailbench.record.things import FinishGroup, ProcessStep, Trial
+from detailbench.report.content.agreed import answer_text
 from detailbench.report.content.blocks import Block, Fact, Facts, Heading, Para
 from detailbench.report.content.figures import count, moment, number, of_thing, recorded
 from detailbench.report.content.gathered import Gathered
@@ -50,7 +52,29 @@ def test_section_blocks(g: Gathered) -> tuple[Block, ...]:
         stories = told(g.picture, group.id)
         if stories or process_of(g.picture, group.id) is not None:
             out += _group(g, group, stories)
-    return tuple(out)
+    return (*out, *_of_replaced_groups(g))
+
+
+def _of_replaced_groups(g: Gathered) -> tuple[Block, ...]:
+    """What was adopted for a finish group that is no more: its panels went to others, its work stands."""
+    here = {group.id for group in g.picture.groups}
+    rows = tuple(
+        Fact(_("Adopted"), tuple(_step(g, step) for step in steps_of(g.picture, process)))
+        for process in g.picture.processes
+        if process.group_id not in here
+    )
+    title = _("Adopted for a finish group whose panels belong to others since")
+    return (Heading((title,)), Facts(rows)) if rows else ()
+
+
+def _approved(g: Gathered, group: FinishGroup, stories: tuple[TrialTold, ...]) -> list[Fact]:
+    """The test section the owner agreed to as the level of this job."""
+    found = approved_section(g.picture, group.id)
+    if found is None:
+        return []
+    at = next((i for i, t in enumerate(stories, 1) if t.trial.id == found.trial.id), 0)
+    which = said(_("Test section {n}: {level}"), n=count([t.trial.id for t in stories[:at]]), level=typed(found.level))
+    return [Fact(_("Agreed by the owner"), (ended(joined([which, answer_text(g, found.agreement)], "; ")),))]
 
 
 def _group(g: Gathered, group: FinishGroup, stories: tuple[TrialTold, ...]) -> list[Block]:
@@ -60,7 +84,7 @@ def _group(g: Gathered, group: FinishGroup, stories: tuple[TrialTold, ...]) -> l
     ]
     if rows:
         out.append(Facts(tuple(rows)))
-    out.append(Facts((Fact(_("Adopted"), adopted_texts(g, group)),)))
+    out.append(Facts((*_approved(g, group, stories), Fact(_("Adopted"), adopted_texts(g, group)))))
     return out
 
 

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Any
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_thickness
 from detailbench.basics.texts import _
+from detailbench.basics.workings import Working
 from detailbench.body.names import panel_name
 from detailbench.findings.permissions import shop_totals
 from detailbench.findings.plan import run_minutes
 from detailbench.findings.processes import is_finished, panel_steps
-from detailbench.record.things import Override, Protection, StepRun
+from detailbench.record.things import Override, ProcessStep, Protection, StepRun
 from detailbench.report.content.blocks import (
     Block,
     Column,
@@ -27,15 +30,24 @@ from detailbench.report.content.blocks import (
 )
 from detailbench.report.content.figures import clock, day, moment, number, of_thing, recorded, thickness, worked
 from detailbench.report.content.gathered import Gathered
-from detailbench.report.content.parts import Figure, Recorded, Text, joined, said, traced, typed
+from detailbench.report.content.parts import Figure, Recorded, Text, joined, plain, said, traced, typed
 from detailbench.report.content.trial_sections import step_label
-from detailbench.report.content.wording import ended, initials, opening, panels_counted, panels_listed, person_words
+from detailbench.report.content.wording import (
+    ended,
+    group_name,
+    initials,
+    opening,
+    panels_counted,
+    panels_listed,
+    person_words,
+)
 from detailbench.work.climate import dew_point
 
 RULES = {
     "held": "held back by a person",
     "thickness": "thickness or paint system",
     "gauge_check": "gauge check failed",
+    "owner_limit": "owner's limit",
     "no_process": "no process adopted",
     "not_seen_to_work": "not seen to work on this paint",
     "supplement": "supplement not answered",
@@ -84,7 +96,7 @@ def _total(g: Gathered) -> Text:
         extra.append((_("One or more goes were left running; their time is not known and not in the sum."),))
     plan = g.standing.plan
     if plan.steps:
-        ref = g.refs.of(plan.working)
+        ref = g.refs.of(named(g, plan.working))
         extra.append(
             said(
                 _("Planned from the shop's own times: {minutes} ({low} to {high} by what the areas leave open)."),
@@ -94,6 +106,25 @@ def _total(g: Gathered) -> Text:
             )
         )
     return joined([text, *extra])
+
+
+def named(g: Gathered, working: Working) -> Working:
+    """The working with finish groups and steps by name instead of by the record's ids: the same calculation."""
+    names = {group.id: plain(group_name(group)) for group in g.picture.groups}
+    names |= {s.id: _("step {n} of process {m}").format(n=s.number, m=_process_number(g, s)) for s in g.picture.steps}
+
+    def told(value: Any) -> Any:
+        if isinstance(value, str):
+            return names.get(value, value)
+        if isinstance(value, Mapping):
+            return {told(k): told(v) for k, v in value.items()}
+        return [told(v) for v in value] if isinstance(value, list | tuple) else value
+
+    return replace(working, inputs=told(working.inputs), results=told(working.results))
+
+
+def _process_number(g: Gathered, step: ProcessStep) -> int:
+    return 1 + [p.id for p in g.picture.processes].index(step.process_id)
 
 
 def _runs(g: Gathered) -> Grid:
@@ -154,7 +185,7 @@ def _left(g: Gathered) -> list[Block]:
     open_ = not_finished(g)
     if open_:
         left = g.standing.left
-        ref = g.refs.of(left.working)
+        ref = g.refs.of(named(g, left.working))
         out.append(
             Para(
                 said(

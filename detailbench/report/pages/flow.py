@@ -56,7 +56,7 @@ KEPT = 120 * MM  # a panel's sheet lower than this is never cut by a page's end
 
 
 class Rule(Flowable):  # type: ignore[misc]
-    """A hairline across the page, with room above."""
+    """A hairline across the page, with room above; nothing where a page begins: its head has one."""
 
     def __init__(self, above: float = 10, below: float = 6) -> None:
         super().__init__()
@@ -65,9 +65,13 @@ class Rule(Flowable):  # type: ignore[misc]
 
     def wrap(self, available: float, _height: float) -> tuple[float, float]:
         self.width = available
-        return available, self.above + self.below
+        frame = getattr(self, "_frame", None)
+        self.first = frame is not None and bool(frame._atTop)
+        return available, 0 if self.first else self.above + self.below
 
     def draw(self) -> None:
+        if self.first:
+            return
         self.canv.setStrokeColor(GREY)
         self.canv.setLineWidth(0.5)
         self.canv.line(0, self.below, self.width, self.below)
@@ -97,7 +101,7 @@ def section(content: Section, page: Paper, number: int) -> list[Flowable]:
     if content.new_page:
         return [PageBreak(), mark, title, *blocks]
     need = min(heights((f for f in blocks if not isinstance(f, Indenter)), page.room), LEAST)
-    return [CondPageBreak(40 + need), mark, Rule(12), title, *blocks]
+    return [CondPageBreak(40 + need), Rule(12), mark, title, *blocks]
 
 
 def _flows(block: Block, page: Paper) -> list[Flowable]:

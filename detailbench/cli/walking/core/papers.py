@@ -16,7 +16,7 @@ KINDS = {"arrival": "arrival", "supplement": "supplement", "report": "handover"}
 def _close(hand: Hand, kind: str) -> None:
     if hand.passphrase is None:
         raise Refused(
-            _("A document is sealed with the workshop's key: give its passphrase in a file (--passphrase-file)."),
+            _("A document is closed with the workshop's key: give its passphrase in a file (--passphrase-file)."),
             rule="passphrase",
         )
     key = open_key(hand.folder, hand.bench.shop(), hand.passphrase, hand.clock)

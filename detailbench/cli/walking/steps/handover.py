@@ -60,7 +60,7 @@ class PrintReport(Step):
 @dataclass(frozen=True, kw_only=True)
 class VerifyFile(Step):
     verb = "verify"
-    does = "a file is unchanged and sealed with this workshop's key, as its record says"
+    does = "a file is unchanged and closed with this workshop's key, as its record says"
     file: str = value(TEXT)
 
 
