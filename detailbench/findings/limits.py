@@ -60,6 +60,12 @@ def what_it_says(limit: OwnerLimit) -> str:
     return ", ".join(part for part in (what, quoted) if part)
 
 
+def binding_words(picture: JobPicture, panel: str) -> str:
+    """What binds on this panel, in one sentence without an end; empty where nothing does."""
+    limits = "; ".join(what_it_says(limit) for limit in limits_on(picture, panel))
+    return _("owner's limits: {limits}").format(limits=limits) if limits else ""
+
+
 # other: nothing can be computed from it, so it is read
 def other_limits(picture: JobPicture) -> tuple[OwnerLimit, ...]:
     """Limits of kind *other* in force: shown at every trial and every start."""

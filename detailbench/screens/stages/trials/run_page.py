@@ -6,10 +6,11 @@ from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name
+from detailbench.findings.limits import binding_words
 from detailbench.findings.trial_story import TrialTold, told
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
-from detailbench.screens.look.parts import button, figure, heading, label, sentence
+from detailbench.screens.look.parts import button, figure, heading, label, sentence, set_kind
 from detailbench.screens.stages.trials.hand import TrialHand, seconds_words
 from detailbench.screens.stages.trials.known import outcome_words, technique_words, trial_words
 from detailbench.screens.stages.trials.outcome_keys import CLEARED, FINISHES, STOPS, key_choices
@@ -56,6 +57,8 @@ class _Ready(QWidget):
         self.next = label("", wrap=True)
         self.start = button(_("Start: 10 s count-in"), hand.start_or_stop, role="main", name=_("Start the timer"))
         self.untimed = button(_("Without the timer"), hand.record, name=_("Record the trial without the timer"))
+        self.limits = sentence()
+        set_kind(self.limits, "flagged")
         self.result = heading("")
         self.result.setWordWrap(True)
         self.seen = sentence()
@@ -69,6 +72,7 @@ class _Ready(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(m.space("thin"))
         column.addWidget(self.next)
+        column.addWidget(self.limits)
         column.addLayout(starts)
         column.addSpacing(m.space("small"))
         for piece in (self.seen, self.result):
@@ -95,6 +99,9 @@ class _Ready(QWidget):
             if draft is None
             else _("Next, trial {n}: {name}").format(n=len(self._hand.trials) + 1, name=self._hand.draft_name())
         )
+        binds = binding_words(picture, draft.panel) if picture is not None and draft is not None else ""
+        self.limits.setText(binds)
+        self.limits.setVisible(bool(binds))
         last = self.last
         for piece in (self.seen, self.result, self.options, self.take):
             piece.setVisible(last is not None)

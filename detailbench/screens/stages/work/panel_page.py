@@ -9,7 +9,7 @@ from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.gates import held, no_abrasive
 from detailbench.findings.kit_names import combination_name, initials
-from detailbench.findings.limits import limits_on, what_it_says
+from detailbench.findings.limits import binding_words, limits_on
 from detailbench.findings.plan import WorkStanding
 from detailbench.findings.processes import runs_of
 from detailbench.moves.reasons import says_why
@@ -105,8 +105,7 @@ class PanelPage(QWidget):
         self.why.setVisible(bool(because))
         set_kind(self.why, "flagged" if because else "")
         self.owner.setVisible(True)
-        limits = "; ".join(what_it_says(limit) for limit in limits_on(picture, hand.panel))
-        self.owner.show_words(_("owner's limits: {limits}").format(limits=limits) if limits else "", "flagged")
+        self.owner.show_words(binding_words(picture, hand.panel), "flagged")
         is_held = bool(held(picture, hand.panel))
         self.release.setVisible(is_held)
         for part in (self.reason, self.hold):
