@@ -14,6 +14,7 @@ from window.acts import (
     handover,
     marks,
     papers,
+    safe,
     shop,
     surface,
     thickness,
@@ -24,7 +25,7 @@ from window.acts import (
 from window.stuck import Stuck, Unusable
 from window.walk import SHORT_MS, Walk
 
-GROUPS = (workshop, shop, arrival, surface, marks, thickness, trials, work, papers, handover, agreeing, expecting)
+GROUPS = (workshop, shop, arrival, surface, marks, thickness, trials, work, papers, handover, agreeing, safe, expecting)
 
 
 def acts_of(kind: str) -> dict[type[Step], type[Act]]:
