@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from day_window import field, keys, press, press_button, texts
+from day_window import click, field, keys, press, press_button, texts
 from invented_limits import PutLimit
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
@@ -91,6 +91,18 @@ def test_the_fifth_time_for_one_reason_the_window_asks_whether_the_rule_still_fi
         said.append("this rule stops you every time" in window.notices.text)
     assert said == [False] * 4 + [True]
     assert window.notices.kind == "flagged"
+
+
+def test_who_rather_asks_the_owner_has_the_sheet_of_the_rule_out_of_the_way(
+    window: Window, bench: Bench, job_id: str, trial: RecordTrial
+) -> None:
+    bench.do(HoldPanel(job_id, "roof", "waits for the owner"))
+    window.context.do(trial)
+    assert window.override.isVisible()
+    click(window.owner.owner_button)
+    assert not window.override.isVisible()
+    assert window.owner.agreements is not None
+    assert window.owner.agreements.isVisible()
 
 
 def test_an_owners_limit_is_not_set_aside(window: Window, bench: Bench, job_id: str, trial: RecordTrial) -> None:

@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QWidget
 
 from detailbench.basics.texts import _
 from detailbench.screens.asking import AskAbout
-from detailbench.screens.frame.frame import Frame
 from detailbench.screens.frame.sheet import Sheet
+from detailbench.screens.frame.who_enters import AskingFrame
 from detailbench.screens.look.parts import button
 
 if TYPE_CHECKING:
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 class OwnerKeeper:
     """Belongs to one window."""
 
-    def __init__(self, window: Frame, come_near: Callable[[], object]) -> None:
+    def __init__(self, window: AskingFrame, come_near: Callable[[], object]) -> None:
         """``come_near`` puts the far view away: the sheets lie beneath it."""
         self._window = window
         self._come_near = come_near
@@ -84,7 +84,8 @@ class OwnerKeeper:
         self._window.centre.add_sheet(sheet)
         sheet.closed.connect(self._window.to_map)
 
-    @staticmethod
-    def _put_away(sheet: Sheet | None) -> None:
-        if sheet is not None:
-            sheet.hide()
+    def _put_away(self, other: Sheet | None) -> None:
+        """One sheet at a time; the one that says a rule stops something would lie above."""
+        self._window.override.hide()
+        if other is not None:
+            other.hide()

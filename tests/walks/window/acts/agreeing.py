@@ -161,6 +161,7 @@ class ExpectAgreedPrice(Act):
 def owner(walk: Walk, page: str) -> None:
     """Open the sheet about the owner, and a page of it, unless they are open."""
     walk.hand.near()
+    walk.hand.put_away_stop()
     if not walk.eyes.names(OWNER):
         walk.hand.act("Owner: asked and answered, limits", "Ctrl+O", STAGES)
     walk.hand.turn_sheet(page, OWNER)
@@ -169,6 +170,7 @@ def owner(walk: Walk, page: str) -> None:
 def mishap(walk: Walk) -> None:
     """Open the sheet about a mishap, unless it is open."""
     walk.hand.near()
+    walk.hand.put_away_stop()
     if not walk.eyes.names(MISHAP):
         walk.hand.act("Mishap: something went wrong", "F4", STAGES)
 
