@@ -62,6 +62,7 @@ def test_a_panel_to_look_at_again_is_in_no_group_yet() -> None:
     means = [100.0, 104, 97, 102, 99, 105, 101, 98, 122]
     found = of(rest=[PanelMean(f"p{i}", m) for i, m in enumerate(means)])
     assert [o.key for o in found.open] == ["p8"]
+    assert [len(g.keys) for g in found.groups] == [8]
     assert "more places" in found.open[0].sentence
 
 
