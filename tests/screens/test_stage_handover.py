@@ -61,7 +61,7 @@ def read_again(invented: InventedShop, job: str, *, cover: str = "") -> None:
 def test_what_is_due_is_listed_with_how_far_it_is(window: Window, invented: InventedShop, job: str) -> None:
     told = words(window.centre.card)
     assert "○  readings after the work: 0 of 1 polished panels" in told
-    assert "○  signatures: owner, workshop still to sign" in told
+    assert "○  signatures: owner or bearer, workshop still to sign" in told
     read_again(invented, job)
     assert "✓  readings after the work: 1 of 1 polished panels" in words(window.centre.card)
 

@@ -108,6 +108,7 @@ def test_the_passphrase_is_asked_for_once(
     window: Window, stage: HandoverStage, invented: InventedShop, job: str, qtbot: QtBot
 ) -> None:
     closed(window, stage, qtbot)
+    click(window, "report: Close")
     assert "passphrase" not in words(window.centre.card)
     click(window, "Close the report")
     qtbot.waitUntil(lambda: not acts_of(stage).beside.busy, timeout=LONG_MS)
@@ -279,6 +280,7 @@ def test_a_copy_of_another_report_is_not_taken_for_this_one(
     target = tmp_path / "first.pdf"
     type_into(window, "copy to", str(target))
     click(window, "Copy the report out")
+    click(window, "report: Close")
     click(window, "Close the report")
     qtbot.waitUntil(lambda: not acts_of(stage).beside.busy, timeout=LONG_MS)
     type_into(window, "copy to", str(target))

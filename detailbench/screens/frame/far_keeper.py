@@ -12,13 +12,14 @@ from detailbench.screens.frame.frame import Frame
 
 
 class FarKeeper(QObject):
-    """Who put the far view away is not shown it again before asking for it or opening another stage."""
+    """Who put the far view away is not shown it again before asking for it, or opening another stage once no timer
+    runs any more."""
 
     def __init__(self, window: Frame, over: QWidget) -> None:
         super().__init__(over)
         self._window = window
         self._over = over
-        self._refused = False
+        self._refused = self._timed = False
         self.view = FarView(over, window.dress)
         self.view.left.connect(self.leave)
         window.context.timer_changed.connect(self._timer_changed)
@@ -29,8 +30,9 @@ class FarKeeper(QObject):
         return self.view.isVisible()
 
     def allow(self) -> None:
-        """It may come by itself again."""
-        self._refused = False
+        """It may come by itself again; not over another stage while the timer it was put away from still runs."""
+        if not self._timed:
+            self._refused = False
 
     def show(self) -> None:
         self.view.setGeometry(self._over.rect())
@@ -54,7 +56,7 @@ class FarKeeper(QObject):
         if self.shown:
             self.leave()
         else:
-            self.allow()
+            self._refused = False
             self.show()
 
     def leave(self) -> None:
@@ -74,6 +76,7 @@ class FarKeeper(QObject):
 
     def _timer_changed(self, text: str, runs: bool) -> None:
         self._window.strip.set_timer(text)
+        self._timed = bool(text)
         if runs:
             self._come_by_itself(in_text_field())
         else:

@@ -16,6 +16,7 @@ from window.acts import (
     papers,
     safe,
     shop,
+    standing,
     surface,
     thickness,
     trials,
@@ -25,7 +26,22 @@ from window.acts import (
 from window.stuck import Stuck, Unusable
 from window.walk import SHORT_MS, Walk
 
-GROUPS = (workshop, shop, arrival, surface, marks, thickness, trials, work, papers, handover, agreeing, safe, expecting)
+GROUPS = (
+    workshop,
+    shop,
+    arrival,
+    surface,
+    marks,
+    thickness,
+    trials,
+    work,
+    papers,
+    handover,
+    standing,
+    agreeing,
+    safe,
+    expecting,
+)
 
 
 def acts_of(kind: str) -> dict[type[Step], type[Act]]:

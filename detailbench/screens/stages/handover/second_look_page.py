@@ -99,8 +99,6 @@ class SecondLookPage(QWidget):
         if done is not None:
             self.found.set_value("")
             self.words.clear()
-            if done.note:
-                self._context.notice(done.note, "flagged")
 
 
 def look_words(picture: JobPicture, look: SecondLook) -> str:

@@ -11,8 +11,8 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.gates import held
 from detailbench.findings.plan import WorkStanding, work_standing
-from detailbench.findings.processes import is_finished, next_step_of, panel_steps, running
-from detailbench.moves.work import FinishStep, StartStep, TickSections
+from detailbench.findings.processes import is_finished, next_step_of, panel_steps, running, runs_of
+from detailbench.moves.work import CorrectMinutes, FinishStep, StartStep, TickSections
 from detailbench.record.things import ProcessStep, StepRun
 from detailbench.screens.context import Context
 
@@ -87,6 +87,21 @@ class WorkHand(QObject):
         return next_step_of(picture, self.panel)
 
     @property
+    def paused(self) -> bool:
+        """The next step of the selected panel was begun before and paused."""
+        picture, step = self.context.picture, self.step
+        if picture is None or step is None or self.run is not None:
+            return False
+        return any(r.ended == "paused" for r in runs_of(picture, self.panel, step.id)[-1:])
+
+    @property
+    def last_go(self) -> StepRun | None:
+        """The newest go at the selected panel that is over."""
+        picture = self.context.picture
+        over = [r for r in picture.runs if r.panel == self.panel and r.finished_at] if picture is not None else []
+        return over[-1] if over else None
+
+    @property
     def elapsed(self) -> timedelta | None:
         """How long the run on the selected panel has lasted."""
         run = self.run
@@ -156,6 +171,12 @@ class WorkHand(QObject):
         picture = self.context.picture
         if picture is not None and number is not None and self.run is not None:
             self.context.do(TickSections(picture.job.id, self.panel, round(number)), self)
+
+    def correct_minutes(self, minutes: float | None) -> None:
+        """The true time of the last go that is over."""
+        picture, last = self.context.picture, self.last_go
+        if picture is not None and last is not None:
+            self.context.do(CorrectMinutes(picture.job.id, last.id, minutes), self)
 
     def go_on(self) -> None:
         """Select the panel the plan comes to next."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -27,6 +29,8 @@ from detailbench.screens.stages.work_parts.owner_row import OwnerRow
 from detailbench.screens.stages.work_parts.step_number import StepNumber
 from detailbench.work.plan import PlannedStep
 
+LATE = timedelta(seconds=60)  # past the longest planned, a step may have been left running
+
 
 class PanelPage(QWidget):
     """Start, pause, finish, sections, true minutes; hold and release."""
@@ -41,8 +45,9 @@ class PanelPage(QWidget):
         self.act = button(_("Start"), hand.start_or_finish, role="main")
         self.pause = button(_("Pause"), hand.pause_or_go_on, name=_("Pause this step"))
         self.left = button(_("Left running"), lambda: hand.finish("left_running"), name=_("Left running, time unknown"))
-        self.sections = StepNumber(_("sections done"), step=1)
+        self.sections = StepNumber(_("sections done"), step=1, may_be_empty=True)
         self.minutes = StepNumber(_("true time"), "min", step=1, least=0.1, may_be_empty=True)
+        self.last = StepNumber(_("true time of the last go"), "min", step=1, least=0.1, may_be_empty=True)
         self.steps = gives_way(OpenList(context.dress, _("Steps of this panel")), m.target * 2)
         self.owner = OwnerRow(context, _("Ask the owner"), _("Ask the owner about this panel"), self._about)
         self.why = sentence()
@@ -51,11 +56,12 @@ class PanelPage(QWidget):
         self.release = button(_("Release"), self._release, name=_("Release this panel"))
         self.sections.committed.connect(hand.tick_sections)
         self.minutes.committed.connect(self._minutes_typed)
+        self.last.committed.connect(hand.correct_minutes)
         self.reason.line.returnPressed.connect(self._hold)
         figures, acts, numbers, holds = QHBoxLayout(), QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
         for row, parts in (
             (figures, (self.planned, self.runs)),
-            (numbers, (self.sections, self.minutes)),
+            (numbers, (self.sections, self.minutes, self.last)),
         ):
             row.setSpacing(m.space("gap"))
             for part in parts:
@@ -117,14 +123,22 @@ class PanelPage(QWidget):
         hand = self._hand
         run, elapsed = hand.run, hand.elapsed
         self.runs.setVisible(run is not None)
-        self.act.setText(_("Finish  F9") if run is not None else _("Start  F9"))
-        self.act.setAccessibleName(_("Finish this step") if run is not None else _("Start this step"))
+        paused = run is None and hand.paused
+        self.act.setText(_("Finish  F9") if run is not None else _("Go on  F9") if paused else _("Start  F9"))
+        on = _("Go on with this step") if paused else _("Start this step")
+        self.act.setAccessibleName(_("Finish this step") if run is not None else on)
+        last = hand.last_go
+        self.last.setVisible(run is None and last is not None)
+        if last is not None:
+            self.last.set_value(last.minutes)
         for part in (self.pause, self.left, self.sections, self.minutes):
             part.setVisible(run is not None)
         if run is None or elapsed is None:
             return
-        self.runs.show_value(clock_words(elapsed))
-        self.sections.set_value(float(run.sections_done or 0))
+        late = here is not None and elapsed > timedelta(minutes=here.minutes.high) + LATE
+        asks = _("{time}, longer than planned: was it left running?") if late else "{time}"
+        self.runs.show_value(asks.format(time=clock_words(elapsed)))
+        self.sections.set_value(None if run.sections_done is None else float(run.sections_done))
         self.sections.set_title(
             _("sections done") if here is None else _("sections done of {n}").format(n=here.sections.number)
         )
@@ -133,8 +147,8 @@ class PanelPage(QWidget):
     def _show_nothing(self) -> None:
         self.step.setText(_("Choose a panel on the map, or press F9 for the next one due."))
         for part in (
-            self.planned, self.runs, self.pause, self.left, self.sections, self.minutes, self.steps, self.why,
-            self.owner, self.release, self.reason, self.hold,
+            self.planned, self.runs, self.pause, self.left, self.sections, self.minutes, self.last, self.steps,
+            self.why, self.owner, self.release, self.reason, self.hold,
         ):  # fmt: skip
             part.hide()
         self.act.setText(_("Go to the next panel  F9"))

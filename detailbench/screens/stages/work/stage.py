@@ -59,7 +59,8 @@ class WorkStage(Stage):
             lasts = clock_words(hand.now - run.started_at)
             return _("{panel} runs, {time}: F9 finishes").format(panel=panel_name(run.panel), time=lasts)
         if hand.step is not None:
-            return _("{panel}, step {n}: F9 starts").format(panel=panel_name(hand.panel), n=hand.step.number)
+            words = _("{panel}, step {n}: F9 goes on") if hand.paused else _("{panel}, step {n}: F9 starts")
+            return words.format(panel=panel_name(hand.panel), n=hand.step.number)
         due = hand.next_due()
         return _("F9 goes to {panel}").format(panel=panel_name(due)) if due else ""
 
@@ -89,7 +90,8 @@ class WorkStage(Stage):
         hand = self.hand
         if hand is None:
             return ()
-        text = _("finish") if hand.run is not None else _("start") if hand.step is not None else _("next panel")
+        start = _("go on") if hand.paused else _("start")
+        text = _("finish") if hand.run is not None else start if hand.step is not None else _("next panel")
         running = hand.run is not None
         can_pause = running or hand.step is not None
         made = [

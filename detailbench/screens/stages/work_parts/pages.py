@@ -72,8 +72,8 @@ class Pages(QWidget):
         index = self._stack.currentIndex()
         return list(self._names)[index] if index >= 0 else ""
 
-    def add(self, key: str, title: str, page: QWidget) -> None:
-        """Another page at the end of the row."""
+    def add(self, key: str, title: str, page: QWidget, *, room: int = 1) -> None:
+        """Another page at the end of the row; ``room``: its name's share of the row."""
         name = _Name(title)
         name.setProperty("role", "choice")
         name.setCheckable(True)
@@ -87,7 +87,7 @@ class Pages(QWidget):
         at = divmod(len(self._names), self._in_a_row) if self._in_a_row else (0, len(self._names))
         self._names[key] = name
         self._row.addWidget(name, *at)
-        self._row.setColumnStretch(at[1], 1)
+        self._row.setColumnStretch(at[1], room)
         self._stack.addWidget(page)
         self._mark()
 

@@ -80,8 +80,6 @@ class TurnsPart(QWidget):
         if done is not None:
             self.turn.set_value("")
             self.reason.clear()
-            if done.note:
-                self._context.notice(done.note, "flagged")
 
 
 def _happened_words(picture: JobPicture, what: JobTurn | Visit) -> str:

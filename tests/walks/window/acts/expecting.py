@@ -9,6 +9,7 @@ from detailbench.cli.walking.kinds import Quantity
 from detailbench.cli.walking.steps import expecting as said_
 from window.act import Act
 from window.acts import arrival, handover, papers, surface, thickness
+from window.acts.standing import TURNS
 from window.acts.workshop import TITLES
 from window.walk import Walk
 
@@ -237,7 +238,8 @@ class ExpectStanding(Act):
     @staticmethod
     def play(said: said_.ExpectStanding, walk: Walk) -> None:
         arrival.to_jobs(walk)
-        walk.eyes.line("jobs", said.standing.replace("_", " "))
+        words = TURNS | {"arrived": "arrived", "in_work": "in work", "handed_over": "handed over"}
+        walk.eyes.line("jobs", words[said.standing])
 
 
 class ExpectNotice(Act):

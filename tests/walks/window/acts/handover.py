@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from detailbench.body.names import panel_name
 from detailbench.cli.walking.steps import handover as said_
 from window.act import Act
 from window.acts import papers
@@ -32,7 +33,7 @@ class Protect(Act):
     @staticmethod
     def play(said: said_.Protect, walk: Walk) -> None:
         page(walk, "Protect")
-        walk.hand.pick("on", "polished", CARD)
+        choose_panels(walk, "on", said.panels)
         walk.hand.pick("kind", said.kind, CARD)
         walk.hand.type_into("product", said.product, CARD)
         if said.batch:
@@ -103,7 +104,7 @@ class PrintReport(Act):
 
     @staticmethod
     def play(said: said_.PrintReport, walk: Walk) -> None:
-        page(walk, "Close")
+        papers.PAPERS["report"].to_copy(walk)
         walk.hand.type_into("copy to", str(walk.beside / said.file), CARD)
         walk.hand.press("Copy the report out", CARD)
         walk.eyes.expect_notice("Copied to")
@@ -114,7 +115,7 @@ class VerifyFile(Act):
 
     @staticmethod
     def play(said: said_.VerifyFile, walk: Walk) -> None:
-        page(walk, "Close")
+        papers.PAPERS["report"].to_copy(walk)
         walk.hand.type_into("copy to", str(walk.beside / said.file), CARD)
         check_seal(walk)
         walk.eyes.expect(f"{said.file}: Not changed since it was closed", CARD)
@@ -127,6 +128,17 @@ class Leaves(Act):
     def play(said: said_.Leaves, walk: Walk) -> None:
         page(walk, "Close")
         walk.hand.press("The car is fetched", CARD)
+
+
+def choose_panels(walk: Walk, title: str, panels: tuple[str, ...]) -> None:
+    """For which panels: the whole car, one that is chosen on the map, or those that were polished."""
+    if panels == ("all",):
+        walk.hand.pick(title, "whole car", CARD)
+    elif len(panels) == 1:
+        walk.hand.panel(panel_name(panels[0]))
+        walk.hand.pick(title, "this panel", CARD)
+    else:
+        walk.hand.pick(title, "polished", CARD)
 
 
 def page(walk: Walk, title: str) -> None:

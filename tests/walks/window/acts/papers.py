@@ -35,9 +35,13 @@ def _arrival(face: str) -> Callable[[Walk], None]:
     return turn
 
 
-def _handover(walk: Walk) -> None:
-    walk.hand.turn_to("Handover")
-    walk.hand.turn_card("Close")
+def _handover(face: str) -> Callable[[Walk], None]:
+    def turn(walk: Walk) -> None:
+        walk.hand.turn_to("Handover")
+        walk.hand.turn_card("Close")
+        walk.hand.pick("report", face, CARD)
+
+    return turn
 
 
 PAPERS = {
@@ -45,7 +49,10 @@ PAPERS = {
         _arrival("Close"), _arrival("Copy out"), _arrival("How it left"),
         "Closed arrival records", "Close (the|a new) arrival record",
     ),
-    "report": Paper(_handover, _handover, _handover, "Closed reports", "Close (the|a new) report"),
+    "report": Paper(
+        _handover("Close"), _handover("Copy out"), _handover("How it left"),
+        "Closed reports", "Close (the|a new) report",
+    ),
 }  # fmt: skip
 
 

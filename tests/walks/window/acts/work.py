@@ -21,7 +21,7 @@ class StartWork(Act):
         if not (said.because and walk.eyes.names(STOPS)):
             begin(walk)
             walk.clock.forward(seconds=MOMENT_S)
-            walk.hand.act("Start this step", "F9", CARD)
+            walk.hand.act(walk.eyes.name_like("Start this step|Go on with this step", CARD), "F9", CARD)
         if said.because:
             walk.hand.type_into(REASON, said.because, STOPS)
             walk.hand.press("Set the rule aside", STOPS)
