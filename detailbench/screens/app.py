@@ -19,11 +19,18 @@ from detailbench.screens.look.faces import face, load_faces
 from detailbench.screens.look.looks import LookKey
 from detailbench.screens.map.accessible import voice_factory
 from detailbench.screens.window import Window
-from detailbench.screens.window_place import keep_place, restore_place
+from detailbench.screens.window_place import (
+    WhatWasOpen,
+    keep_open,
+    keep_place,
+    restore_place,
+    what_was_open,
+)
 
 LOG = logging.getLogger("detailbench")
 LOG_NAME = "screens.log"
 READY = "detailbench_ready"
+NOTHING = WhatWasOpen()
 
 
 def application(argv: list[str] | None = None) -> QApplication:
@@ -52,7 +59,7 @@ def open_window(
 ) -> Window:
     """Show the window at once; the workshop in ``folder`` is opened in the next turn of the event loop.
 
-    ``settings`` keeps the window's place only; without it nothing is remembered.
+    ``settings`` keeps the window's place and what was open; without it nothing is remembered.
     """
     app = application()
     dpi = app.primaryScreen().logicalDotsPerInch()
@@ -63,14 +70,23 @@ def open_window(
     else:
         restore_place(window, settings)
         window.closing.connect(lambda: keep_place(window, settings))
+        window.closing.connect(lambda: keep_open(settings, open_in(window)))
     window.show()
     if folder is not None:
-        QTimer.singleShot(0, window, lambda: open_workshop(window, folder, job_id))
+        was = WhatWasOpen() if settings is None or job_id is not None else what_was_open(settings)
+        QTimer.singleShot(0, window, lambda: open_workshop(window, folder, job_id, was))
     return window
 
 
-def open_workshop(window: Window, folder: Path, job_id: str | None = None) -> None:
-    """Open the workshop for this window; a trouble becomes a notice and the window stays."""
+def open_in(window: Window) -> WhatWasOpen:
+    """What is open in the window now."""
+    context = window.context
+    return WhatWasOpen(context.job_id or "", context.open_stage, context.selected_panel)
+
+
+def open_workshop(window: Window, folder: Path, job_id: str | None = None, was: WhatWasOpen = NOTHING) -> None:
+    """Open the workshop for this window, where it was left if that is still there; a trouble becomes a notice and the
+    window stays."""
     from detailbench.moves.bench import Bench  # the store is loaded once the window is on the glass
 
     try:
@@ -81,7 +97,12 @@ def open_workshop(window: Window, folder: Path, job_id: str | None = None) -> No
     window.closing.connect(bench.close)
     window.attach(bench)
     jobs = bench.shop().jobs
-    if job_id is not None or len(jobs) == 1:
+    if any(job.id == was.job for job in jobs):
+        window.open_job(was.job)
+        window.open(was.stage)
+        if was.panel in window.context.outline.panels:
+            window.context.select_panel(was.panel)
+    elif job_id is not None or len(jobs) == 1:
         window.open_job(job_id or jobs[0].id)
 
 
