@@ -34,6 +34,7 @@ from detailbench.screens.frame.strip import EntryStrip
 from detailbench.screens.frame.tabbing import next_stop
 from detailbench.screens.frame.who_enters import WhoEnters
 from detailbench.screens.frame.wipe_lock import WipeLock
+from detailbench.screens.gauges.gauge_lines import GaugeLines
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.looks import LookKey
 from detailbench.screens.stages import all_pages, all_stages
@@ -110,6 +111,7 @@ class Window(QWidget):
         self.flash = Flash(self, dress)
         self.bursts = BurstFilter(self)
         self.far = FarKeeper(self, self)
+        self.gauge_lines = GaugeLines(self.context, self)
         upper = QHBoxLayout()
         upper.setSpacing(0)
         upper.addWidget(self.rail)
@@ -146,6 +148,8 @@ class Window(QWidget):
         context.person_wanted.connect(self.who.ask)
         self.rail.chosen.connect(self.open)
         self.wipe_lock.changed.connect(self._wipe_changed)
+        self.gauge_lines.burst.connect(self.far.take_burst)
+        self.gauge_lines.stands.connect(self.strip.set_gauge_lines)
 
     # the bench and the job
     def attach(self, bench: BenchLike) -> None:

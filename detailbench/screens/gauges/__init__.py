@@ -1,0 +1,1 @@
+"""Gauges that speak by a way of their own: a line, a folder."""
