@@ -16,6 +16,8 @@ from PySide6.QtWidgets import QApplication, QWidget
 from detailbench.basics.clock import HandClock
 from detailbench.moves.agreeing import AnswerOwner, AskOwner
 from detailbench.moves.bench import Bench
+from detailbench.moves.mishaps import RecordMishap
+from detailbench.screens.asking import AskAbout
 from detailbench.screens.window import Window
 
 CTRL = Qt.KeyboardModifier.ControlModifier
@@ -250,6 +252,28 @@ def test_nobody_chosen_leads_to_the_choice_and_back_with_what_was_typed(
     )  # fmt: skip
     press(Qt.Key.Key_Return)
     assert bench.job(job_id).agreements[0].answer == "yes_with_remark"
+
+
+def test_the_button_says_how_many_questions_wait(window: Window, bench: Bench, job_id: str) -> None:
+    button = window.owner.owner_button
+    assert (button.text(), button.accessibleDescription()) == ("Owner", "")
+    first = bench.do(AskOwner(job_id, "other", "keep it until Monday?")).id
+    bench.do(AskOwner(job_id, "other", "and the wheels?"))
+    assert (button.text(), button.accessibleDescription()) == ("Owner 2", "2 questions open")
+    bench.do(AnswerOwner(job_id, first, "no", "telephone"))
+    assert (button.text(), button.accessibleDescription()) == ("Owner 1", "1 question open")
+
+
+def test_a_question_begun_elsewhere_does_not_take_over_what_was_typed_for_another(
+    window: Window, bench: Bench, job_id: str
+) -> None:
+    mishap = bench.do(RecordMishap(job_id, "a rub mark")).id
+    open_by_mouse(window)
+    press_button(window, "Ask")
+    click(field(window, QUESTION))
+    keys("the tailgate too?")
+    window.context.owner_wanted.emit(AskAbout("ask", "mishap", mishap_id=mishap))
+    assert field(window, QUESTION).text() == ""
 
 
 def test_a_proof_goes_with_the_answer(window: Window, bench: Bench, job_id: str, tmp_path: Path) -> None:

@@ -67,6 +67,8 @@ class AskingPart(QWidget):
 
     def begin(self, about: AskAbout) -> None:
         """Begin a question with what is known of it; what was typed for another one goes."""
+        if about != self._begun:
+            self.forget()
         self._begun = about
         if about.about:
             self.about.set_value(about.about)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QWidget
 
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.screens.asking import AskAbout
 from detailbench.screens.frame.sheet import Sheet
@@ -38,10 +39,18 @@ class OwnerKeeper:
         return self.mishap_button, self.owner_button
 
     def follow(self, *_what: object) -> None:
-        """The buttons act while a job is open."""
-        has_job = self._window.context.picture is not None
+        """The buttons act while a job is open; how many questions wait for an answer stands on theirs."""
+        picture = self._window.context.picture
         for each in self.buttons:
-            each.setEnabled(has_job)
+            each.setEnabled(picture is not None)
+        waiting = 0
+        if picture is not None and picture.agreements:
+            from detailbench.findings.agreements import open_agreements  # not before the window is shown
+
+            waiting = len(open_agreements(picture))
+        self.owner_button.setText(_("Owner {n}").format(n=format_number(waiting)) if waiting else _("Owner"))
+        says = _("1 question open") if waiting == 1 else _("{n} questions open").format(n=format_number(waiting))
+        self.owner_button.setAccessibleDescription(says if waiting else "")
 
     def asked(self) -> None:
         """What was put to the owner; again: put it away."""

@@ -153,8 +153,8 @@ class Rail(QWidget):
         """Acts that belong to every stage, side by side above the pages."""
         row = QHBoxLayout()
         m = self._dress.look.measure
-        row.setContentsMargins(m.px(4), 0, m.px(3), m.space("small"))
-        row.setSpacing(m.space("small"))
+        row.setContentsMargins(m.space("small"), 0, m.space("small"), m.space("small"))
+        row.setSpacing(m.space("thin"))
         for act in acts:
             row.addWidget(act, 1)
         self._column.insertLayout(self._acts_at, row)
