@@ -156,7 +156,8 @@ class Rail(QWidget):
         row.setContentsMargins(m.space("small"), 0, m.space("small"), m.space("small"))
         row.setSpacing(m.space("thin"))
         for act in acts:
-            row.addWidget(act, 1)
+            act.setSizePolicy(QSizePolicy.Policy.MinimumExpanding, QSizePolicy.Policy.Fixed)
+            row.addWidget(act)
         self._column.insertLayout(self._acts_at, row)
 
     def _dressed(self) -> None:
