@@ -30,10 +30,14 @@ from detailbench.moves.bench import Bench
 from detailbench.moves.surface import HoldPanel, SetPaintSystem, SetState
 from detailbench.screens.window import Window
 
+PAGES = ("Steps", "State", "Paint", "Rub", "Group", "Held", "Supplement")
+
 
 @pytest.fixture
 def wash(qtbot: QtBot, clock: HandClock, bench: Bench, job_id: str) -> Window:
-    return day_window(qtbot, clock, bench, job_id, stage="wash")
+    window = day_window(qtbot, clock, bench, job_id, stage="wash")
+    press_button(window, "State")
+    return window
 
 
 def fill(window: Window, panel: str) -> tuple[str, str, str]:
@@ -286,7 +290,7 @@ def test_no_page_has_to_be_scrolled_even_with_several_panels(
     window = day_window(qtbot, clock, bench, job_id, look=look, stage="wash")
     press_button(window, "for: several")
     press_button(window, "Take in the left side")
-    for page in ("State", "Paint", "Group", "Held"):
+    for page in PAGES:
         press_button(window, page)
         assert scrolls(window) == [], page
 
@@ -294,7 +298,7 @@ def test_no_page_has_to_be_scrolled_even_with_several_panels(
 def test_every_button_of_the_card_is_a_target_of_12_mm(wash: Window) -> None:
     target = wash.dress.look.measure.target
     assert target == round(12 * 96 / 25.4)
-    for page in ("State", "Paint", "Group", "Held"):
+    for page in PAGES:
         press_button(wash, page)
         small = [
             b.accessibleName()

@@ -61,6 +61,7 @@ QPushButton[role="quiet"]:focus {{ border: {ring}px solid {c.focus}; {ringed}}}
 QPushButton[role="choice"] {{ text-align: left; }}
 QPushButton[role="choice"][close="true"] {{ text-align: center; padding: 0px {m.px(0.5)}px; }}
 QPushButton[role="choice"]:checked {{ background: {c.accent_fill}; color: {c.on_accent}; font-weight: bold; border: 1px solid {c.accent_fill}; }}
+QPushButton[role="choice"][close="true"]:checked {{ font-weight: normal; }}
 QPushButton[role="choice"]:focus {{ border: {ring}px solid {c.focus}; {ringed}}}
 QPushButton[role="why"] {{ color: {c.accent}; font-size: {m.type("small")}px; background: transparent; border: 1px solid transparent;
   text-decoration: underline; padding: 0px {m.px(1)}px; }}

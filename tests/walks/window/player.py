@@ -20,6 +20,7 @@ from window.acts import (
     surface,
     thickness,
     trials,
+    washing,
     work,
     workshop,
 )
@@ -31,6 +32,7 @@ GROUPS = (
     shop,
     arrival,
     surface,
+    washing,
     marks,
     thickness,
     trials,

@@ -21,6 +21,7 @@ from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.changes import moment_of
+from detailbench.findings.state_words import state_words
 from detailbench.moves.photos import CorrectPhoto, PairPhotos, StrikePhoto
 from detailbench.record.things import Photo
 from detailbench.screens.actions import in_text_field
@@ -208,7 +209,9 @@ class PhotosPart(QWidget):
             words = ", ".join(part for part in (moment_words(photo.moment), photo.caption) if part)
             item = QListWidgetItem(words)
             item.setData(Qt.ItemDataRole.UserRole, photo.id)
-            item.setData(Qt.ItemDataRole.AccessibleTextRole, _("photo {n}: {words}").format(n=row + 1, words=words))
+            spoken = _("photo {n}: {words}").format(n=row + 1, words=f"{words}, {state_words(photo)}")
+            item.setData(Qt.ItemDataRole.AccessibleTextRole, spoken)
+            item.setToolTip(state_words(photo))
             picture = self.small.of(self._sha(photo), ASKED_PX[0])
             if picture is not None:
                 item.setIcon(QIcon(picture))
@@ -244,7 +247,7 @@ class PhotosPart(QWidget):
         if partner is None:
             self._seeing_before = False
         seen = partner if self._seeing_before and partner is not None else photo
-        words = ", ".join(part for part in (moment_words(seen.moment), seen.caption) if part)
+        words = ", ".join(part for part in (moment_words(seen.moment), state_words(seen), seen.caption) if part)
         self.view.show_photo(self.small.of(self._sha(seen), ASKED_PX[1]), words)
         self.before.setChecked(self._seeing_before)
         self.before.setText(_("b  back to after") if self._seeing_before else _("b  see before (hold or press)"))

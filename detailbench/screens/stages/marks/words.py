@@ -6,6 +6,7 @@ from detailbench.basics.numbers import format_number, format_quantity
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
 from detailbench.findings.mark_results import MarkResult
+from detailbench.findings.state_words import state_words
 from detailbench.marks.catalogue import kind as kind_of
 from detailbench.marks.intents import Intent
 from detailbench.marks.severity import depth_words, severity_words
@@ -69,9 +70,12 @@ def in_list(result: MarkResult, lamp: Lamp | None) -> str:
     """A mark as its line in the list, two rows."""
     mark = result.mark
     first = f"{result.kind.name} · {severity_line(mark)}"
-    second = [intent_words(mark.intent), where(mark), measures(mark), lamp_words(lamp)]
+    second = [intent_words(mark.intent), where(mark), measures(mark), lamp_words(lamp), state_words(mark)]
     if result.after is not None:
-        second.insert(0, _("now {n}: {says}").format(n=format_number(result.after.severity), says=result.says))
+        now = _("now {n}: {says} ({state})").format(
+            n=format_number(result.after.severity), says=result.says, state=state_words(result.after)
+        )
+        second.insert(0, now)
     return first + "\n" + " · ".join(part for part in second if part)
 
 

@@ -7,11 +7,13 @@ from dataclasses import dataclass
 
 from detailbench.cli.walking.steps import papers as said_
 from window.act import Act
+from window.stuck import Unusable
 from window.walk import Walk
 
 CARD = "Card"
 PASSPHRASE = "an invented passphrase"
 LONG_MS = 60_000
+WHEN = "when, if not now"
 WAYS = {"mail": "mail", "message": "message", "print": "print", "handed": "handed over"}
 
 
@@ -44,10 +46,23 @@ def _handover(face: str) -> Callable[[Walk], None]:
     return turn
 
 
+def _supplement(face: str) -> Callable[[Walk], None]:
+    def turn(walk: Walk) -> None:
+        walk.hand.turn_to("Wash")
+        walk.hand.turn_card("Supplement")
+        walk.hand.pick("supplement", face, CARD)
+
+    return turn
+
+
 PAPERS = {
     "arrival": Paper(
         _arrival("Close"), _arrival("Copy out"), _arrival("How it left"),
         "Closed arrival records", "Close (the|a new) arrival record",
+    ),
+    "supplement": Paper(
+        _supplement("Close"), _supplement("Copy out"), _supplement("How it left"),
+        "Closed supplements", "Close (the|a new) supplement",
     ),
     "report": Paper(
         _handover("Close"), _handover("Copy out"), _handover("How it left"),
@@ -86,6 +101,14 @@ class CloseArrival(Act):
         close(walk, "arrival")
 
 
+class CloseSupplement(Act):
+    step = said_.CloseSupplement
+
+    @staticmethod
+    def play(said: said_.CloseSupplement, walk: Walk) -> None:
+        close(walk, "supplement")
+
+
 class Deliver(Act):
     step = said_.Deliver
 
@@ -96,10 +119,12 @@ class Deliver(Act):
         walk.hand.pick("it left by", WAYS[said.way], CARD)
         if said.to:
             walk.hand.type_into("to whom", said.to, CARD)
-        if said.at is not None:
-            walk.hand.type_into("when, if not now", said.at.strftime("%Y-%m-%d %H:%M"), CARD)
+        at = "" if said.at is None else said.at.strftime("%Y-%m-%d %H:%M")
+        if at != walk.eyes.said_of(WHEN, CARD):
+            walk.hand.type_into(WHEN, at, CARD)
         walk.hand.press("Note that it left", CARD)
-        walk.expect("deliveries", lambda: len(walk.eyes.lines("How it left")), before + 1)
+        if not walk.wait(lambda: len(walk.eyes.lines("How it left")) == before + 1):
+            raise Unusable(f"it is not noted that it left; the notice line says: {walk.eyes.notice()}")
 
 
 class CorrectLastDelivery(Act):
