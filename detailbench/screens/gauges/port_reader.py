@@ -101,3 +101,10 @@ class PortReader:
         if why != self._said_away:
             self._said_away = why
             self._hear(PortEvent("away", why=why))
+
+
+def ports_here() -> tuple[str, ...]:
+    """Names of the serial ports this computer shows now."""
+    from serial.tools.list_ports import comports  # loaded only where somebody looks
+
+    return tuple(sorted(port.device for port in comports()))

@@ -11,6 +11,7 @@ from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import area, button, rule
 from detailbench.screens.pages.shop.kinds import kinds
+from detailbench.screens.pages.shop.line_part import LinePart
 from detailbench.screens.pages.shop.range_part import RangePart
 from detailbench.screens.pages.shop.ruler_part import RulerPart
 from detailbench.screens.pages.shop.safe.safe_part import SafePart
@@ -20,7 +21,7 @@ from detailbench.screens.pages.shop.things_part import ThingsPart
 KEY = "shop"
 NAMES_MM = 50.0
 
-Part = ThingsPart | RangePart | SettingsPart | RulerPart | SafePart
+Part = ThingsPart | RangePart | SettingsPart | RulerPart | SafePart | LinePart
 
 
 class ShopView(QWidget):
@@ -34,7 +35,7 @@ class ShopView(QWidget):
         m = context.dress.look.measure
         names = [(k.table, k.many) for k in self._kinds.values()]
         names += [("range", _("Range")), ("settings", _("Settings")), ("safe", _("Kept safe"))]
-        names += [("screen", _("This screen"))]
+        names += [("line", _("Gauges on a line")), ("screen", _("This screen"))]
         self.names = ChoiceRow(_("Shop"), names, columns=1)
         self.names.setFixedWidth(m.px(NAMES_MM))
         self.names.chosen.connect(self.turn)
@@ -82,6 +83,8 @@ class ShopView(QWidget):
     def _made(self, key: str) -> Part:
         if key in self._kinds:
             return ThingsPart(self._context, self._kinds[key])
+        if key == "line":
+            return LinePart(self._context)
         if key == "safe":
             return SafePart(self._context)
         if key == "range":
