@@ -6,6 +6,7 @@ import json
 
 from detailbench.basics.texts import _
 from detailbench.body.paths import Point
+from detailbench.findings.forgotten import said_or_forgotten
 from detailbench.record.things import Acceptance, Signature
 from detailbench.report.content.blocks import Block, Fact, Facts, Para, Signing, Signings
 from detailbench.report.content.figures import day, moment, moment_with_offset, recorded
@@ -125,11 +126,17 @@ def _signing(g: Gathered, signature: Signature) -> Signing:
     )
     return Signing(
         roles[signature.role],
-        clipped(g.picture.said(signature.id, "name"), MOST_NAME)[0],
+        clipped(_signer(g, signature), MOST_NAME)[0],
         way,
         strokes_of(g.picture.said(signature.id, "strokes")),
         clipped(signature.statement, MOST_STATEMENT)[0],
     )
+
+
+def _signer(g: Gathered, signature: Signature) -> str:
+    if signature.role == "workshop":
+        return g.picture.said(signature.id, "name")
+    return said_or_forgotten(g.picture, signature.id, "name")
 
 
 def strokes_of(text: str) -> tuple[tuple[Point, ...], ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from detailbench.basics.texts import _
+from detailbench.findings.forgotten import said_or_forgotten
 from detailbench.findings.parties import bearer_for, owner_of
 from detailbench.record.things import Party, Visit
 from detailbench.report.content.blocks import Fact
@@ -31,8 +32,8 @@ def _role(party: Party) -> str:
 
 def _party(g: Gathered, party: Party) -> tuple[Text, ...]:
     picture = g.picture
-    name = typed(picture.said(party.id, "name"))
-    if party.kind == "company" and name:
+    name = typed(said_or_forgotten(picture, party.id, "name"))
+    if party.kind == "company" and picture.said(party.id, "name"):
         name = said(_("{name} (a company)"), name=name)
     contact = typed(picture.said(party.id, "contact"))
     fields = [name, said(_("spoken for by {name}"), name=contact) if contact else ()]
@@ -44,7 +45,7 @@ def _party(g: Gathered, party: Party) -> tuple[Text, ...]:
 
 def short_name(g: Gathered, party: Party) -> Text:
     """A name cut to a line; a dash of words where there is none."""
-    return clipped(g.picture.said(party.id, "name"), MOST_NAME)[0] or (_("name not noted"),)
+    return clipped(said_or_forgotten(g.picture, party.id, "name"), MOST_NAME)[0] or (_("name not noted"),)
 
 
 def who_comes(g: Gathered, errand: str) -> Text:

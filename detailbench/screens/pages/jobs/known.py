@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from detailbench.basics.texts import _
 from detailbench.body.vin import check_vin
+from detailbench.findings.forgotten import forgotten_words
 from detailbench.report.content.figures import day_words
 
 if TYPE_CHECKING:
@@ -21,9 +22,9 @@ def car_words(shop: ShopPicture, car: Car) -> str:
 
 
 def owner_name(shop: ShopPicture, job: Job) -> str:
-    """The owner's name, or empty."""
+    """The owner's name, that it was forgotten, or empty."""
     owner = next((p for p in shop.parties if p.role == "owner" and p.job_id == job.id), None)
-    return shop.said(owner.id, "name") if owner is not None else ""
+    return (shop.said(owner.id, "name") if owner is not None else "") or forgotten_words(shop, job.id)
 
 
 def job_words(shop: ShopPicture, job: Job) -> str:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
-from detailbench.findings.forgotten import forgotten_words
 from detailbench.moves.forgetting import ForgetOwner
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, label, sentence
@@ -62,8 +61,7 @@ class OwnerPage(QWidget):
         if picture is None or shop is None:
             text = _("No job is open. Open a job of the car first.")
         else:
-            words = forgotten_words(shop, picture.job.id)
-            text = " · ".join(part for part in (job_words(shop, picture.job), words) if part)
+            text = job_words(shop, picture.job)
         self.whose.setText(text)
         self.ask.setEnabled(picture is not None and self._context.can_write)
 
