@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
+from decimal import Decimal
 from typing import Any
 
 import pypdfium2
@@ -12,6 +13,7 @@ import pypdfium2
 from detailbench.basics.workings import Working
 from detailbench.findings.plan import run_minutes
 from detailbench.findings.settings import setting
+from detailbench.record.past import PutRight
 from detailbench.record.picture import JobPicture
 from detailbench.report import DocumentContent
 from detailbench.report.content.parts import Counted, Figure, Recorded, Text, Typed, Worked, plain
@@ -48,7 +50,9 @@ def said_in(content: Any) -> str:
 
 def workings(content: DocumentContent) -> dict[str, Working]:
     """The appendix by reference."""
-    found = {}
+    found: dict[str, Working] = {}
+    if content.appendix is None:
+        return found
     for block in content.appendix.blocks:
         for numbered in getattr(block, "numbered", ()):
             found[numbered.ref] = numbered.working
@@ -75,8 +79,10 @@ def _at(value: Any, path: list[str]) -> Any:
     return _at(value[path[0]], path[1:])
 
 
-def traced_value(figure: Figure, picture: JobPicture, appendix: Mapping[str, Working], now: Any) -> Any:
-    """What a figure's trace leads to."""
+def traced_value(
+    figure: Figure, picture: JobPicture, appendix: Mapping[str, Working], now: Any, past: Sequence[PutRight] = ()
+) -> Any:
+    """What a figure's trace leads to; ``past``: the entries put right that the content was made with."""
     trace = figure.trace
     if isinstance(trace, Counted):
         return len(set(trace.of))
@@ -86,15 +92,34 @@ def traced_value(figure: Figure, picture: JobPicture, appendix: Mapping[str, Wor
         if trace.per:
             value = value / in_working(appendix[trace.ref], trace.per)
         return value * trace.times
-    return _recorded(trace, picture, now)
+    if trace.table == "journal":
+        return _journalled(trace, past)
+    return _recorded(trace, picture, now, past)
 
 
-def _recorded(trace: Recorded, picture: JobPicture, now: Any) -> Any:
+def _journalled(trace: Recorded, past: Sequence[PutRight]) -> Any:
+    """A time of the journal, or what a row held (``was:``, ``now:``, ``row:`` and the field)."""
+    n, *of = trace.ids
+    found = [c for c in past if str(c.n) == n and (not of or [c.table, c.id] == of)]
+    if trace.field == "at":
+        return found[0].at.isoformat()
+    which, name = trace.field.split(":")
+    if which == "row":
+        return found[0].row[name]
+    return getattr(next(c for c in found if c.field == name), which)
+
+
+def _recorded(trace: Recorded, picture: JobPicture, now: Any, past: Sequence[PutRight] = ()) -> Any:
     if trace.table == "setting":
         return setting(picture.shop, trace.ids[0])
     if trace.table == "shop":
         return getattr(picture.shop, trace.field)
+    if not _there(picture, trace.table, trace.ids[0]):  # struck out: the journal still has its row
+        return next(c.row[trace.field] for c in past if c.id == trace.ids[0])
     things = [_thing(picture, trace.table, i) for i in trace.ids]
+    if trace.field.startswith("span "):
+        first, last = (getattr(things[0], name) for name in trace.field.split()[1:])
+        return str(last - first)
     if trace.field == "minutes spent":
         return sum(run_minutes(t, now) or 0.0 for t in things)
     if trace.field == "days later":
@@ -103,18 +128,30 @@ def _recorded(trace: Recorded, picture: JobPicture, now: Any) -> Any:
             return days_late(things[0].taken_at, photo.entered_at)
         return days_late(things[0].stated_at, things[0].entered_at)
     value = getattr(things[0], trace.field)
+    if isinstance(value, Decimal):
+        return float(value)
     if isinstance(value, int | float) and not isinstance(value, bool):
         return sum(getattr(t, trace.field) for t in things) * trace.times
     return value.isoformat() if hasattr(value, "isoformat") else value
 
 
+def _there(picture: JobPicture, table: str, id_: str) -> bool:
+    return any(t.table == table and t.id == id_ for t in _pool(picture))
+
+
 def _thing(picture: JobPicture, table: str, id_: str) -> Any:
-    pools = [picture.job, picture.car]
-    for source in (picture, picture.shop):
+    return next(t for t in _pool(picture) if t.table == table and t.id == id_)
+
+
+def _pool(picture: JobPicture) -> list[Any]:
+    pools: list[Any] = [picture.job, picture.car]
+    for source in (picture, picture.shop, picture.last):
+        if source is None:
+            continue
         for values in vars(source).values():
             if isinstance(values, tuple):
                 pools += list(values)
-    return next(t for t in pools if t.table == table and t.id == id_)
+    return pools
 
 
 def pdf_text(pdf: bytes) -> str:

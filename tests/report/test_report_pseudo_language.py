@@ -21,6 +21,7 @@ from detailbench.report.content.parts import Text, Typed, plain
 TYPED = (
     "zero plate two",
     "zero plate",
+    "VIN plate",
     "clear coat lifting",
     "badge not removed",
     "badge taped over",

@@ -195,9 +195,8 @@ def _found_thickness(g: Gathered) -> list[Text]:
     else:
         out.append((_("No panel was measured before the work."),))
     if g.odd is not None:
-        ref = g.refs.of(g.odd.working)
         standing_out = [f for f in g.odd.findings if f.verdict in ("differs", "no value", "look again")]
-        out += [odd_line(g.odd, f, ref) for f in standing_out[:MOST_LINES]]
+        out += [odd_line(g, g.odd, f) for f in standing_out[:MOST_LINES]]
         more = standing_out[MOST_LINES:]
         if more:
             out.append(

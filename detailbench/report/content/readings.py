@@ -259,7 +259,7 @@ def _below(g: Gathered, key: str) -> tuple[Text, ...]:
         texts += [said(_("{when}, {place}"), when=when, place=t) for t in _disagreements(g, seen)]
     finding = next((f for f in g.odd.findings if f.key == key), None) if g.odd is not None else None
     if finding is not None and g.odd is not None:
-        texts.append(odd_sentence(g.odd, finding, g.refs.of(g.odd.working)))
+        texts.append(odd_sentence(g, g.odd, finding))
     if key in g.changes:
         texts += change_texts(g, g.changes[key])
     elif g.before[key].taken and key in g.worked:

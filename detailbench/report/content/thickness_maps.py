@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
@@ -110,19 +110,18 @@ def odd_blocks(g: Gathered) -> tuple[Block, ...]:
     """The panels that differ, twins first, then those of which it cannot be told; measurements, never explanations."""
     if g.odd is None:
         return ()
-    ref = g.refs.of(g.odd.working)
     findings = {f.key: f for f in g.odd.findings}
     differ: list[Block] = []
     other: list[Block] = []
     for family in g.odd.families:
-        sentence = family_sentence(g.odd, family, ref)
+        sentence = family_sentence(g, g.odd, family)
         if sentence:
             (differ if family.two_groups else other).append(Para(sentence))
     for key in g.order:
         finding = findings.get(key)
         if finding is not None and finding.verdict in STANDS_OUT:
             here = differ if finding.verdict in DIFFERS else other
-            here.append(Para(odd_line(g.odd, finding, ref)))
+            here.append(Para(odd_line(g, g.odd, finding)))
     none = Para((_("No panel stood out against its twin and the rest of its kind."),))
     out: list[Block] = [Heading((_("Panels that differ"),)), *(differ or [none])]
     if other:
@@ -130,13 +129,23 @@ def odd_blocks(g: Gathered) -> tuple[Block, ...]:
     return (*out, Para((_("“Thicker” is a measurement, not an explanation."),), "note"))
 
 
-def odd_line(odd: OddPanels, finding: Finding, ref: str) -> Text:
+def odd_line(g: Gathered, odd: OddPanels, finding: Finding) -> Text:
     """ "Left front door: thicker than its twin by 122 µm. …" """
-    return said("{panel}: {finding}", panel=opening(panel_name(finding.key)), finding=odd_sentence(odd, finding, ref))
+    return said("{panel}: {finding}", panel=opening(panel_name(finding.key)), finding=odd_sentence(g, odd, finding))
 
 
-def odd_sentence(odd: OddPanels, finding: Finding, ref: str) -> Text:
+def _when_called(g: Gathered, odd: OddPanels, make: Callable[[str], Text]) -> Text:
+    """The text made with the working's reference, which is given only where a figure of it is printed."""
+    text = make("")
+    return make(g.refs.of(odd.working)) if any(isinstance(p, Figure) for p in text) else text
+
+
+def odd_sentence(g: Gathered, odd: OddPanels, finding: Finding) -> Text:
     """A finding's sentence with its figures traced."""
+    return _when_called(g, odd, lambda ref: _finding(finding, ref))
+
+
+def _finding(finding: Finding, ref: str) -> Text:
     at = f"panels/{finding.key}"
     figures = []
     if finding.over_twin_um is not None:
@@ -151,14 +160,18 @@ def odd_sentence(odd: OddPanels, finding: Finding, ref: str) -> Text:
     return traced(finding.sentence, figures)
 
 
-def family_sentence(odd: OddPanels, family: Family, ref: str) -> Text:
+def family_sentence(g: Gathered, odd: OddPanels, family: Family) -> Text:
     """What is said of a family as a whole, with its figures traced; empty where nothing is."""
     if not family.sentence:
         return ()
     which = panels_listed(family.keys)
     if len(family.keys) > FEWEST_IN_FAMILY:
         which = said(_("{n} of {substrate}"), n=panels_counted(family.keys), substrate=_(family.substrate))
-    return said("{which}: {sentence}", which=opening(which), sentence=_family_words(odd, family, ref))
+    return said(
+        "{which}: {sentence}",
+        which=opening(which),
+        sentence=_when_called(g, odd, lambda ref: _family_words(odd, family, ref)),
+    )
 
 
 def _family_words(odd: OddPanels, family: Family, ref: str) -> Text:
