@@ -28,12 +28,16 @@ class NoteMark(Act):
             walk.hand.place(panel_name(walk.panel), across, down)
         walk.hand.answer(f"kind: {kind_of(said.kind).name}", CARD)
         walk.hand.answer(walk.eyes.name_like(f"severity {said.severity}: .*", CARD), CARD)
-        if said.depth is not None:
+        asked = kind_of(said.kind).depth_asked
+        if said.depth is not None and asked:
             walk.hand.answer(walk.eyes.name_like(f"depth {said.depth}: .*", CARD), CARD)
-        elif kind_of(said.kind).depth_asked:
+        elif asked:
             walk.hand.answer("depth not judged", CARD)
         if not walk.wait(lambda: marks_listed(walk) == before + 1):
             raise Stuck(f"the card says {marks_listed(walk)} marks, not {before + 1}")
+        if said.depth is not None and not asked:
+            open_last(walk)
+            walk.hand.pick("depth", str(said.depth), CARD)
         if said.intent:
             open_last(walk)
             walk.hand.pick("intent", said.intent.replace("_", " "), CARD)
