@@ -1,0 +1,67 @@
+"""What a car that goes back asks for, by what the job is."""
+
+from __future__ import annotations
+
+from invented_findings import Hands
+
+from detailbench.findings.due import due
+from detailbench.findings.due_handover import handover_list
+from detailbench.moves.arrival import NewJob, SetVisit
+from detailbench.moves.custody import NoteCustody
+from detailbench.moves.handover import CarLeaves, RecordAcceptance, RecordProtection, Sign
+from detailbench.moves.turning import CarReturns, TurnJob
+
+ALWAYS = {"acceptance", "signatures", "odometer_out", "report"}
+
+
+def asked(hands: Hands) -> set[str]:
+    return set(handover_list(hands.picture))
+
+
+def test_where_nothing_was_polished_no_readings_or_marks_after_it_are_asked_for(hands: Hands) -> None:
+    assert asked(hands) == ALWAYS | {"protection"}
+    hands.adopted()
+    assert asked(hands) == ALWAYS | {"protection", "after_readings", "after_marks"}
+
+
+def test_an_inspection_asks_for_no_protection(hands: Hands) -> None:
+    now = Hands(hands.shop, hands.do(NewJob(kind="inspection", car_id=hands.picture.car.id)))
+    assert asked(now) == ALWAYS
+
+
+def test_a_job_that_ended_before_the_polishing_asks_for_nothing_of_it(hands: Hands) -> None:
+    hands.adopted()
+    hands.do(TurnJob(hands.job, "stopped_after_trial", "the owner is content"))
+    assert asked(hands) == ALWAYS
+
+
+def test_what_was_polished_before_the_end_is_still_measured_again(hands: Hands) -> None:
+    hands.do_anyway("roof", hands.adopted())
+    hands.do(TurnJob(hands.job, "unfinished", "no time left"))
+    assert asked(hands) == ALWAYS | {"after_readings", "after_marks"}
+
+
+def test_custody_out_is_asked_for_where_something_was_taken_in(hands: Hands) -> None:
+    hands.do(NoteCustody(hands.job, "in", {"keys_count": 2}))
+    assert handover_list(hands.picture)["custody_out"] is False
+    hands.do(NoteCustody(hands.job, "out", {"keys_count": 2}))
+    assert handover_list(hands.picture)["custody_out"] is True
+
+
+def test_a_bearer_may_sign_for_the_owner(hands: Hands) -> None:
+    hands.do(Sign(hands.job, "workshop", "declined"))
+    assert handover_list(hands.picture)["signatures"] is False
+    hands.do(Sign(hands.job, "bearer", "declined"))
+    assert handover_list(hands.picture)["signatures"] is True
+
+
+def test_after_a_return_word_and_signatures_are_asked_for_anew(hands: Hands) -> None:
+    hands.do(RecordProtection(hands.job, ("roof",), "invented wax", kind="wax"))
+    hands.do(RecordAcceptance(hands.job, "accepted"))
+    hands.do(Sign(hands.job, "owner", "telephone"))
+    hands.do(Sign(hands.job, "workshop", "absent"))
+    hands.do(SetVisit(hands.job, {"odometer_out": 10}))
+    assert set(due(hands.picture)["handover"].what) == {"report"}
+    hands.do(CarLeaves(hands.job))
+    hands.do(CarReturns(hands.job))
+    assert set(due(hands.picture)["handover"].what) == ALWAYS
