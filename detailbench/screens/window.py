@@ -37,6 +37,7 @@ from detailbench.screens.frame.wipe_lock import WipeLock
 from detailbench.screens.gauges.gauge_lines import GaugeLines
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.looks import LookKey
+from detailbench.screens.sound.player import Sounds
 from detailbench.screens.stages import all_pages, all_stages
 from detailbench.screens.stages.stage import Page, Stage
 
@@ -112,6 +113,7 @@ class Window(QWidget):
         self.bursts = BurstFilter(self)
         self.far = FarKeeper(self, self)
         self.gauge_lines = GaugeLines(self.context, self)
+        self.sounds = Sounds(self.context, self)
         upper = QHBoxLayout()
         upper.setSpacing(0)
         upper.addWidget(self.rail)
@@ -339,6 +341,7 @@ class Window(QWidget):
     def _noticed(self, sentence: str, kind: NoticeKind) -> None:
         self.notices.say(sentence, kind)
         self.flash.flash(kind)
+        self.sounds.sound(kind)
         self.show_keys()
 
     def _next_changed(self) -> None:
