@@ -45,7 +45,8 @@ def span_words(span: timedelta) -> str:
 
 def work_had_begun(picture: JobPicture, seq: int, at: datetime) -> bool:
     """Whether anything had been washed, tried or worked before the entry ``seq``, by entry or by its own time."""
-    begun = [(x.seq, x.stated_at or x.entered_at) for x in (*picture.wash_steps, *picture.trials)]
+    done = (*picture.wash_steps, *picture.state_notes, *picture.trials, *picture.protections)
+    begun = [(x.seq, x.stated_at or x.entered_at) for x in done]
     begun += [(r.seq, r.started_at) for r in picture.runs]
     return any(s < seq or when < at for s, when in begun)
 
