@@ -58,6 +58,7 @@ class Context(QObject):
     override_wanted = Signal(object, object)  # the move, Refused
     stage_wanted = Signal(str)
     owner_wanted = Signal(object)  # AskAbout: the sheet about what was put to the owner
+    supplement_wanted = Signal()  # what was found, for the owner to answer: in the Wash stage
     person_wanted = Signal()  # who is entering must be chosen first
     left = Signal()  # the bench is about to be let go: workers end here
     stage_opened = Signal(str)  # the stage or page now in front

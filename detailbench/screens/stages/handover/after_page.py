@@ -5,12 +5,15 @@ from __future__ import annotations
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.basics.workings import COMMON_PRACTICE
 from detailbench.body.names import panel_name
 from detailbench.body.where import walk_order
 from detailbench.findings.agreement_words import approved_words
 from detailbench.findings.changes import PanelChange, changes
+from detailbench.findings.limits import panel_list
 from detailbench.findings.mark_results import mark_results
 from detailbench.findings.panels import outline_of
+from detailbench.findings.states import state_of
 from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, sentence
@@ -26,6 +29,7 @@ class AfterPage(QWidget):
         self._context = context
         self.none = sentence(_("No panel was polished yet."))
         self.level = sentence()
+        self.wipe = sentence()
         self.list = OpenList(context.dress, _("Polished panels, before and after"))
         self.change = FigureLine(_("came off"), context)
         self.readings = button(_("To Thickness"), lambda: self._to("thickness"), name=_("Take readings after the work"))
@@ -39,6 +43,7 @@ class AfterPage(QWidget):
         column.setSpacing(context.dress.look.measure.space("thin"))
         column.addWidget(self.none)
         column.addWidget(self.level)
+        column.addWidget(self.wipe)
         column.addWidget(self.list, 1)
         column.addWidget(self.change)
         column.addLayout(row)
@@ -50,6 +55,13 @@ class AfterPage(QWidget):
         level = approved_words(picture) if picture is not None else ""
         self.level.setText(level)
         self.level.setVisible(bool(level))
+        oily = [p for p in panels if _not_wiped(picture, p)] if picture is not None else []
+        self.wipe.setText(
+            _("Panel wipe first, then measure and look again: {panels}. Polishing leaves oils ({source}).").format(
+                panels=panel_list(oily), source=_(COMMON_PRACTICE)
+            )
+        )
+        self.wipe.setVisible(bool(oily))
         for part in (self.list, self.change):
             part.setVisible(bool(panels))
         if picture is None or not panels:
@@ -77,6 +89,11 @@ class AfterPage(QWidget):
         if self.list.key:
             self._context.select_panel(self.list.key)
         self._context.stage_wanted.emit(stage)
+
+
+def _not_wiped(picture: JobPicture, panel: str) -> bool:
+    state = state_of(picture, panel)
+    return state.clean != "wiped" and state.cover != "protected"
 
 
 def polished(picture: JobPicture) -> tuple[str, ...]:

@@ -14,6 +14,7 @@ from detailbench.findings.changes import moment_of
 from detailbench.findings.mark_results import MarkResult, mark_results
 from detailbench.marks.catalogue import kind as kind_of
 from detailbench.moves.marks import CorrectMark, LookAgain, LookedNothingSeen, RecordMark, StrikeMark
+from detailbench.moves.supplement import AddSupplementItem
 from detailbench.record.things import Lamp, Mark
 from detailbench.screens.context import Context
 from detailbench.screens.stages.marks.open_mark import OpenMark, is_field
@@ -224,6 +225,17 @@ class MarksDesk(QObject):
     def correct(self, mark_id: str, **values: Any) -> None:
         if self.context.job_id is not None:
             self._do(CorrectMark(self.context.job_id, mark_id, values))
+            self.changed.emit()
+
+    def in_supplement(self, mark_id: str) -> bool:
+        """Whether the supplement speaks of this mark."""
+        picture = self.context.picture
+        return picture is not None and any(item.mark_id == mark_id for item in picture.supplement)
+
+    def tell_owner(self, mark_id: str) -> None:
+        """Take a mark into the supplement: the owner is told before a machine starts."""
+        if self.context.job_id is not None:
+            self._do(AddSupplementItem(self.context.job_id, mark_id=mark_id))
             self.changed.emit()
 
     def strike(self, mark_id: str) -> None:

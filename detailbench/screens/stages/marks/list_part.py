@@ -63,6 +63,7 @@ class ListPart(QWidget):
         self.count = TextField(_("how many counted"), check=_whole)
         self.removal = sentence()
         self.strike = button(_("Strike out"), self._strike, name=_("Strike out this mark"))
+        self.tell = button(_("To supplement"), self._tell, name=_("Take this mark into the supplement"))
         self.back = button(_("Back to the list"), self.close_detail)
         self._detail = QWidget()
         detail = QVBoxLayout(self._detail)
@@ -70,7 +71,7 @@ class ListPart(QWidget):
         detail.setSpacing(m.space("thin"))
         sizes, ends = QHBoxLayout(), QHBoxLayout()
         part: QWidget
-        for row, parts in ((sizes, (self.length, self.count)), (ends, (self.back, self.strike))):
+        for row, parts in ((sizes, (self.length, self.count)), (ends, (self.back, self.tell, self.strike))):
             row.setSpacing(m.space("small"))
             for part in parts:
                 row.addWidget(part, 1)
@@ -157,6 +158,7 @@ class ListPart(QWidget):
         mark, kind = result.mark, result.kind
         item = self.list.currentItem()
         self.words.setText(item.text() if item is not None else "")
+        self.tell.setVisible(not self._desk.in_supplement(mark.id))
         self.severity.set_value(str(mark.severity))
         self.how_deep.set_value("" if mark.depth is None else str(mark.depth))
         self.intent.set_value(mark.intent)
@@ -176,6 +178,11 @@ class ListPart(QWidget):
         result = self.chosen
         if result is not None:
             self._desk.correct(result.mark.id, **values)
+
+    def _tell(self) -> None:
+        result = self.chosen
+        if result is not None:
+            self._desk.tell_owner(result.mark.id)
 
     def _strike(self) -> None:
         result = self.chosen

@@ -11,7 +11,6 @@ from detailbench.findings.agreement_words import answer_line
 from detailbench.findings.kit_names import with_initials
 from detailbench.findings.supplement import (
     ItemSeen,
-    is_listed,
     item_words,
     items,
     mark_words,
@@ -105,8 +104,7 @@ class ItemsPart(QWidget):
 
     def _enable(self) -> None:
         picture = self._context.picture
-        item = next((i for i in picture.supplement if i.id == self.list.key), None) if picture is not None else None
-        self.strike.setEnabled(picture is not None and item is not None and not is_listed(picture, item))
+        self.strike.setEnabled(picture is not None and bool(self.list.key))  # one that is closed says why it stays
         self.ask.setEnabled(picture is not None and bool(supplements(picture)) and bool(unanswered(picture)))
 
     def _chosen(self, item_id: str) -> None:

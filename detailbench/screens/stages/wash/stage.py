@@ -31,6 +31,14 @@ class WashStage(Stage):
     def title(self) -> str:  # type: ignore[override]  # follows the language
         return _("Wash")
 
+    def begin(self, context: Context) -> None:
+        context.supplement_wanted.connect(lambda: self._supplement(context))
+
+    def _supplement(self, context: Context) -> None:
+        context.stage_wanted.emit(self.key)
+        if self.card is not None:
+            self.card.pages.turn("supplement")
+
     def make_card(self, context: Context) -> QWidget:
         from detailbench.screens.stages.wash.card import WashCard  # built only when first shown
         from detailbench.screens.stages.wash.panels_meant import PanelsMeant

@@ -14,6 +14,7 @@ from detailbench.findings.kit_names import combination_name, initials
 from detailbench.findings.limits import binding_words, limits_on
 from detailbench.findings.plan import WorkStanding
 from detailbench.findings.processes import runs_of
+from detailbench.findings.supplement import supplement_stops
 from detailbench.moves.reasons import says_why
 from detailbench.moves.surface import HoldPanel, ReleasePanel
 from detailbench.record.picture import JobPicture
@@ -54,6 +55,7 @@ class PanelPage(QWidget):
         self.reason = TextField(_("hold this panel back because"), check=enough_words)
         self.hold = button(_("Hold back"), self._hold, name=_("Hold this panel back"))
         self.release = button(_("Release"), self._release, name=_("Release this panel"))
+        self.supplement = button(_("To the supplement"), context.supplement_wanted.emit)
         self.sections.committed.connect(hand.tick_sections)
         self.minutes.committed.connect(self._minutes_typed)
         self.last.committed.connect(hand.correct_minutes)
@@ -82,6 +84,7 @@ class PanelPage(QWidget):
         column.addStretch(0)
         column.addWidget(self.owner)
         column.addWidget(self.why)
+        column.addWidget(self.supplement)
         column.addLayout(holds)
         column.addWidget(self.release)
 
@@ -106,7 +109,9 @@ class PanelPage(QWidget):
         self._show_run(here)
         self.steps.setVisible(bool(planned))
         self.steps.set_lines([self._line(picture, standing, p) for p in planned], step.id if step is not None else "")
-        because = " ".join(s.sentence for s in no_abrasive(picture, hand.panel))
+        waits = supplement_stops(picture)
+        because = " ".join(s.sentence for s in (*no_abrasive(picture, hand.panel), *waits))
+        self.supplement.setVisible(bool(waits))
         self.why.setText(because)
         self.why.setVisible(bool(because))
         set_kind(self.why, "flagged" if because else "")
@@ -148,7 +153,7 @@ class PanelPage(QWidget):
         self.step.setText(_("Choose a panel on the map, or press F9 for the next one due."))
         for part in (
             self.planned, self.runs, self.pause, self.left, self.sections, self.minutes, self.last, self.steps,
-            self.why, self.owner, self.release, self.reason, self.hold,
+            self.why, self.supplement, self.owner, self.release, self.reason, self.hold,
         ):  # fmt: skip
             part.hide()
         self.act.setText(_("Go to the next panel  F9"))
