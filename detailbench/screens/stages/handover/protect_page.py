@@ -88,14 +88,17 @@ class ProtectPage(QWidget):
         self._show_dew()
 
     def _mind(self, picture: JobPicture) -> str:
+        first = ""
         if "after_readings" in due(picture)["handover"].what and polished(picture):
-            return _("Readings after the work come first: once protected, nothing can be compared any more.")
+            first = _("Readings after the work come first: once protected, nothing can be compared any more.")
         if picture.protections:
             now = self._context.clock.now()
             lines = [protection_words(picture, p, now) for p in reversed(picture.protections)]
-            more = len(lines) - MOST_SHOWN
-            return "\n".join(lines[:MOST_SHOWN] + ([_("and {n} more").format(n=more)] if more > 0 else []))
-        return _("The product's own sheet rules. What is not measured stays empty.")
+            most = 2 if first else MOST_SHOWN
+            more = len(lines) - most
+            lines = lines[:most] + ([_("and {n} more").format(n=more)] if more > 0 else [])
+            return "\n".join([first, *lines] if first else lines)
+        return first or _("The product's own sheet rules. What is not measured stays empty.")
 
     def climate(self) -> DewPoint | None:
         """The dew point of what stands in the fields; None where air or humidity is missing or out of range."""

@@ -1,0 +1,57 @@
+"""Coming back to a job: where the work stood, also over a night and when somebody else was there."""
+
+from __future__ import annotations
+
+import pytest
+from invented_shop import InventedShop, invented, prepared
+
+from detailbench.moves import readings, shop, surface
+from detailbench.moves.turning import TurnJob
+from detailbench.screens.frame.come_back import you_were_here
+
+__all__ = ["invented", "prepared"]
+
+
+@pytest.fixture
+def job(invented: InventedShop) -> str:
+    """Three places of the bonnet read by Ana."""
+    job = invented.job()
+    invented.bench.do(surface.SetState(job, ("bonnet",), clean="wiped"))
+    invented.checked(job)
+    for value in (118.0, 120.0, 117.0):
+        invented.clock.forward(seconds=4)
+        invented.bench.do(readings.RecordReading(job, "bonnet", value))
+    return job
+
+
+def said(invented: InventedShop, job: str, person: str = "") -> str:
+    return you_were_here(invented.picture(job), invented.clock.now(), person or invented.person)
+
+
+def test_after_a_short_break_it_says_minutes(invented: InventedShop, job: str) -> None:
+    assert said(invented, job) == ""
+    invented.clock.forward(minutes=42)
+    assert said(invented, job) == "you were here: bonnet, place 3 of 8, 42 minutes ago"
+
+
+def test_over_a_night_it_says_yesterday_and_the_time(invented: InventedShop, job: str) -> None:
+    at = invented.clock.now()
+    invented.clock.forward(days=1)
+    assert said(invented, job) == f"you were here: bonnet, place 3 of 8, yesterday {at:%H:%M}"
+    invented.clock.forward(days=1)
+    assert said(invented, job).endswith(f"{at:%Y-%m-%d %H:%M}")
+
+
+def test_another_person_reads_who_was_there(invented: InventedShop, job: str) -> None:
+    ben = invented.bench.do(shop.AddToShop("person", {"name": "Ben Invented", "initials": "BE"})).id
+    at = invented.clock.now()
+    invented.clock.forward(days=1)
+    assert said(invented, job, ben) == f"Ana Invented was here: bonnet, place 3 of 8, yesterday {at:%H:%M}"
+
+
+def test_it_is_the_same_after_a_restart_and_a_pause(invented: InventedShop, job: str) -> None:
+    invented.bench.do(TurnJob(job, "paused", "over the night"))
+    at = invented.clock.now()
+    invented.clock.forward(days=1)
+    invented.reopened()
+    assert said(invented, job) == f"you were here: bonnet, place 3 of 8, yesterday {at:%H:%M}"
