@@ -354,6 +354,43 @@ def test_every_document_is_set_on_either_paper(kind: str, size: str, week: Week)
     assert all(f"page {i} of {made.pages}" in page for i, page in enumerate(pages, 1))
 
 
+HOSTILE = '<b>&" =HYPERLINK("x") </font> ' + "W" * 400 + " " + "pasted words " * 600
+
+
+def test_whatever_is_typed_anywhere_is_printed_and_breaks_no_page(week: Week) -> None:
+    p = week.picture
+    bad = {
+        "limits": [replace(x, words=HOSTILE) for x in p.limits],
+        "damages": [replace(x, words=HOSTILE, where=HOSTILE) for x in p.damages],
+        "repairs": [replace(x, words=HOSTILE) for x in p.repairs],
+        "agreements": [replace(x, question=HOSTILE) for x in p.agreements],
+        "mishaps": [replace(x, words=HOSTILE) for x in p.mishaps],
+        "supplement": [replace(x, words=HOSTILE) for x in p.supplement],
+        "custody": [replace(x, keys_at=HOSTILE, valuables=HOSTILE, warning_lamps=HOSTILE) for x in p.custody],
+        "car_moves": [replace(x, to_place=HOSTILE, from_place=HOSTILE) for x in p.car_moves],
+        "wash_steps": [replace(x, product=HOSTILE, note=HOSTILE) for x in p.wash_steps],
+        "second_looks": [replace(x, words=HOSTILE) for x in p.second_looks],
+        "other_work": [replace(x, words=HOSTILE) for x in p.other_work],
+        "turns": [replace(x, reason=HOSTILE) for x in p.turns],
+        "deliveries": [replace(x, note=HOSTILE) for x in p.deliveries],
+        "parties": [replace(x, authority=HOSTILE) for x in p.parties],
+        "overrides": [replace(x, reason=HOSTILE) for x in p.overrides],
+    }
+    said_ = {k: HOSTILE if k[1] != "strokes" else v for k, v in p.shop.personal.items()}
+    full = replace(p, **{k: tuple(v) for k, v in bad.items()}, shop=replace(p.shop, personal=said_))
+    for kind in KINDS:
+        for size in ("A4", "Letter"):
+            pages = pdf_pages(document_pdf(week.content(kind, full), page_size=size).pdf)
+            assert "page 1 of" in pages[0]
+            assert '<b>&" =HYPERLINK("x") </font>' in " ".join(" ".join(pages).split())
+
+
+def test_arabic_is_said_to_be_letters_that_cannot_be_shown(week: Week) -> None:
+    mishaps = tuple(replace(m, words="\u0623\u062d\u0645\u062f") for m in week.picture.mishaps)
+    content = week.content(picture=replace(week.picture, mishaps=mishaps))
+    assert "letters that cannot be shown]" in pdf_text(document_pdf(content).pdf)
+
+
 # every figure leads somewhere
 @pytest.mark.parametrize("kind", KINDS)
 def test_every_figure_of_every_document_is_what_its_trace_leads_to(kind: str, week: Week) -> None:

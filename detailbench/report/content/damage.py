@@ -23,14 +23,14 @@ def part_words(part: str) -> str:
     return words.get(part, part)
 
 
-def where_words(damage: Damage) -> Text:
-    """ "Bonnet", "Wheel, rear right", "Elsewhere": ours first, then as typed."""
+def where_words(damage: Damage, most: int = 0) -> Text:
+    """ "Bonnet", "Wheel, rear right", "Elsewhere": ours first, then as typed; ``most`` letters of it."""
     first: Text = ()
     if damage.panel:
         first = opening(panel_name(damage.panel))
     elif damage.part and damage.part != "panel":
         first = opening(part_words(damage.part))
-    return joined([first, typed(damage.where)], ", ") or (_("Elsewhere"),)
+    return joined([first, clipped(damage.where, most)[0] if most else typed(damage.where)], ", ") or (_("Elsewhere"),)
 
 
 def damage_blocks(g: Gathered) -> tuple[Block, ...]:
@@ -100,7 +100,7 @@ def damage_line(g: Gathered, most: int = 4) -> tuple[Text, ...]:
     all_ = g.picture.damages
     if not all_:
         return ((_("No damage was entered."),),)
-    shown = [said("{where}: {words}", where=where_words(d), words=clipped(d.words, 80)[0]) for d in all_[:most]]
+    shown = [said("{where}: {words}", where=where_words(d, 40), words=clipped(d.words, 80)[0]) for d in all_[:most]]
     more = all_[most:]
     if more:
         shown.append(counted([d.id for d in more], _("and {n} more, in the list"), _("and {n} more, in the list")))

@@ -20,7 +20,7 @@ from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.gauge_checks import session_letter
 from detailbench.report.content.papers import kind_words as document_words
 from detailbench.report.content.parties import who_comes
-from detailbench.report.content.parts import Figure, Text, joined, said, typed
+from detailbench.report.content.parts import Figure, Text, clipped, joined, said
 from detailbench.report.content.washed import on_panels
 from detailbench.report.content.wording import (
     counted,
@@ -170,7 +170,7 @@ def _events(g: Gathered) -> Iterable[_Event]:
             gone = joined([_("the car leaves"), who_comes(g, "fetches")], ", ")
             yield _Event(visit.left_at, visit, "left_at", "", opening(gone), weight=2, last=True)
     for m in p.car_moves:
-        to = said(_("to {place}"), place=typed(m.to_place)) if m.to_place else ()
+        to = said(_("to {place}"), place=clipped(m.to_place, 80)[0]) if m.to_place else ()
         yield of(m, joined([_("Car moved"), to]))
     yield from (of(s, kind_words().get(s.kind, s.kind), "wash") for s in p.wash_steps if not s.why_not)
     yield from (of(r, said(_("White-pad rub, {panel}"), panel=panel_name(r.panel))) for r in p.rub_tests)

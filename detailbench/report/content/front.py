@@ -21,6 +21,7 @@ from detailbench.report.content.order import plate_text, vin_text
 from detailbench.report.content.parties import odometer_text, short_name, who_comes
 from detailbench.report.content.parts import Text, Typed, clipped, joined, plain, said
 from detailbench.report.content.readings import change_sentence, readings_printed
+from detailbench.report.content.since import since_last_facts
 from detailbench.report.content.thickness_maps import odd_line, range_of_means
 from detailbench.report.content.wording import (
     counted,
@@ -98,6 +99,7 @@ def _rows(g: Gathered) -> list[Fact]:
         Fact(_("Found"), _found(g)),
         Fact(_("Done"), _done(g)),
         Fact(_("Measured"), _measured(g)),
+        *since_last_facts(g),
         Fact(_("Remains"), _remains(g)),
         *missing_facts(g),
         Fact(_("Answer"), (_answer(g),)),

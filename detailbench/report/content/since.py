@@ -6,7 +6,7 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.last_time import last_time
 from detailbench.findings.since_last import SinceLast, since_last
-from detailbench.report.content.blocks import Block, Column, Grid, Para, Rows
+from detailbench.report.content.blocks import Block, Column, Fact, Grid, Para, Rows
 from detailbench.report.content.figures import (
     bare_thickness,
     day,
@@ -18,7 +18,7 @@ from detailbench.report.content.figures import (
 )
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parts import Figure, Text, joined, said, text_of, traced, typed
-from detailbench.report.content.wording import marks_counted, opening
+from detailbench.report.content.wording import ended, marks_counted, opening, panels_counted
 
 
 def since_last_blocks(g: Gathered) -> tuple[Block, ...]:
@@ -42,6 +42,20 @@ def since_last_blocks(g: Gathered) -> tuple[Block, ...]:
     )  # fmt: skip
     note = _("Places of then were read again; a change may have any cause, and what it is cannot be read off a gauge.")
     return (Para(intro), Grid(columns, (Rows((), rows),)), Para((note,), "note"))
+
+
+def since_last_facts(g: Gathered, most: int = 3) -> list[Fact]:
+    """The same for page one: the first panels in words, the rest counted."""
+    found = since_last(g.picture)
+    if g.picture.last is None or not found:
+        return []
+    keys = [k for k in g.order if k in found]
+    texts = [
+        ended(said("{panel}: {words}", panel=opening(panel_name(k)), words=_sentence(g, found[k]))) for k in keys[:most]
+    ]
+    if keys[most:]:
+        texts.append(said(_("The other {panels}: see Beside the last time."), panels=panels_counted(keys[most:])))
+    return [Fact(_("Since last time"), tuple(texts))]
 
 
 def _row(g: Gathered, found: SinceLast) -> tuple[Text, ...]:
