@@ -11,11 +11,12 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.findings.states import State, state_at, state_of
 from detailbench.findings.walking import panel_places, reading_flags
-from detailbench.moves.move import Done
+from detailbench.moves.move import SHOP, Done
 from detailbench.moves.readings import add_places, checked_value
-from detailbench.record.things import Place, Reading
+from detailbench.record.things import Place, Reading, ReadingsFile
 from detailbench.record.writing import Writer
 
+HASH_SIGNS = 64
 MOST_LINES = 5000  # some 200 readings a panel: more is never one car
 
 
@@ -35,12 +36,14 @@ class ImportedReading:
 
 @dataclass(frozen=True)
 class ImportReadings:
-    """Accepted lines of a file, one move: each lands on its place, or on the next of its panel's walk."""
+    """Accepted lines of a file, one move: each lands on its place, or on the next of its panel's walk. ``sha256`` of
+    the file: a watched folder does not offer it again."""
 
     undoable: ClassVar[bool] = True
     job_id: str
     lines: tuple[ImportedReading, ...]
     file_name: str = ""
+    sha256: str = ""
 
     def make(self, w: Writer) -> Done:
         if len(self.lines) > MOST_LINES:
@@ -71,7 +74,26 @@ class ImportReadings:
                 stated_at=line.at,
                 **walk.state_of(line).as_fields(),
             )
+        if self.sha256:
+            w.add(ReadingsFile, sha256=self.sha256, job_id=self.job_id, lines=len(self.lines), fate="taken")
         return Done(self.job_id, _("{n} readings from a file").format(n=len(self.lines)))
+
+
+@dataclass(frozen=True)
+class PutFileAway:
+    """A readings file that holds nothing for this shop: the same bytes are not offered again."""
+
+    undoable: ClassVar[bool] = True
+    sha256: str
+    job_id: str = ""
+
+    def make(self, w: Writer) -> Done:
+        if len(self.sha256) != HASH_SIGNS:
+            raise BadInput(_("Name the file by its hash."), field="sha256", given=self.sha256)
+        if self.job_id:
+            w.job(self.job_id)
+        kept = w.add(ReadingsFile, sha256=self.sha256, job_id=self.job_id, fate="put_away")
+        return Done(self.job_id or SHOP, _("a readings file put aside"), kept.id)
 
 
 class _Walk:

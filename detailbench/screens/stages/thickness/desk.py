@@ -22,6 +22,7 @@ from detailbench.screens.stages.thickness.gauge_check_desk import GaugeCheckDesk
 from detailbench.screens.stages.thickness.sent_values import SentValues
 from detailbench.screens.stages.thickness.survey import Survey, SurveyKeeper
 from detailbench.screens.stages.thickness.walk import WalkPlace
+from detailbench.screens.stages.thickness.watched_files import WatchedFiles
 from detailbench.screens.stages.thickness.words import flags_line, place_words, value_words
 
 KEY = "thickness"
@@ -52,6 +53,7 @@ class ThicknessDesk(QObject):
         self.check = GaugeCheckDesk(context, self, self.changed.emit, lambda: self.tab_wanted.emit("walk"))
         self._surveys = SurveyKeeper()
         self.sent = SentValues(context, self)
+        self.watched = WatchedFiles(context)
         self._wanted_id = ""
         self._panel_seen = ""
         self._fresh = False

@@ -13,6 +13,7 @@ from detailbench.body.names import panel_name
 from detailbench.findings.settings import plausible_range_um
 from detailbench.moves.readings_file import MOST_LINES, ImportedReading, ImportReadings
 from detailbench.screens.entry.file_choice import FileChooser, choose_files
+from detailbench.screens.gauges.folder_watch import FoundFile
 from detailbench.screens.look.parts import button, caption, gives_way, label, sentence, set_kind
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.file_reader import FileRead, FileReader
@@ -54,7 +55,8 @@ class FilePart(QWidget):
         self.refused.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         gives_way(self.refused, m.px(26))
         self.take = button("", self._take, role="main")
-        self.leave = button(_("Leave the file"), self.forget, role="quiet")
+        self.leave = button(_("Leave the file"), self._leave, role="quiet")
+        self._offered: FoundFile | None = None
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(m.space("small"))
@@ -67,7 +69,10 @@ class FilePart(QWidget):
         desk.changed.connect(self.redraw)
         desk.context.left.connect(self.stop)
         desk.context.job_opened.connect(self.forget)
+        desk.context.changed.connect(lambda _changes, _who: self.offer())
+        desk.watched.found.connect(self.offer)
         self.redraw()
+        self.offer()
 
     def ask(self) -> None:
         filters = [_("Lists (*.csv *.txt *.tsv)"), _("All files (*)")]
@@ -86,6 +91,30 @@ class FilePart(QWidget):
         self._reader.start()
         self.bar.show()
         self.open.setEnabled(False)
+
+    def offer(self) -> None:
+        """Read what waits in the watched folder, unless a file is in hand already."""
+        first = self._desk.watched.first
+        if first is not None and self._read is None and self._reader is None:
+            self.read(first.path)
+            self._offered = first
+
+    @property
+    def can_take(self) -> bool:
+        """The file in hand can be taken in as it stands."""
+        return self._read is not None and bool(self._lines) and self.take.isEnabled()
+
+    def take_in(self) -> None:
+        """One key for the button."""
+        if self.can_take:
+            self._take()
+
+    def _leave(self) -> None:
+        """Put the file away; one from the watched folder for good."""
+        offered = self._offered
+        if offered is None or self._desk.watched.put_away(offered):
+            self.forget()
+            self.offer()
 
     def _done(self, read: FileRead) -> None:
         reader, self._reader = self._reader, None
@@ -111,7 +140,7 @@ class FilePart(QWidget):
 
     def forget(self) -> None:
         """Put the file away; nothing was taken."""
-        self._read, self._lines = None, ()
+        self._read, self._lines, self._offered = None, (), None
         self._model.setStringList([])
         self.redraw()
 
@@ -197,7 +226,7 @@ class FilePart(QWidget):
         if job is None or read is None:
             return
         lines = tuple(_line(line, self._desk.panel) for line in self.accepted)
-        if self._desk.context.do(ImportReadings(job, lines, read.name), self._desk) is not None:
+        if self._desk.context.do(ImportReadings(job, lines, read.name, read.sha256), self._desk) is not None:
             flagged = sum(1 for line in self.accepted if line.doubt)
             words = _("{n} readings from “{name}”").format(n=format_number(len(lines)), name=read.name)
             if flagged:

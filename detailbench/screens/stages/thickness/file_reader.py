@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import tzinfo
@@ -24,6 +25,7 @@ class FileRead:
     found: ReadingsFile | None = None
     sentence: str = ""
     words: tuple[tuple[str, str], ...] = ()
+    sha256: str = ""
 
 
 class PanelWords:
@@ -103,4 +105,5 @@ class FileReader(QThread):
         except DetailbenchError as error:
             self.done.emit(FileRead(name, sentence=str(error)))
             return
-        self.done.emit(FileRead(name, found, words=tuple(sorted(words.met.items()))))
+        digest = hashlib.sha256(data).hexdigest()
+        self.done.emit(FileRead(name, found, words=tuple(sorted(words.met.items())), sha256=digest))

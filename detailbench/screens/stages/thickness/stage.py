@@ -124,5 +124,8 @@ class ThicknessStage(Stage):
             Action("on", _("next panel"), "PgDown", desk.next_panel),
             Action("back", _("panel before"), "PgUp", lambda: desk.next_panel(-1), shown=False),
             Action("tab", _("turn the card"), "Ctrl+Tab", card.tabs.next_tab),
+            Action("take_file", _("take the file in"), "Ctrl+I", card.file.take_in, lambda: card.file.can_take),
+            Action("tray_on", _("tray: place all"), "Ctrl+T", desk.sent.place, lambda: bool(desk.sent.tray)),
+            Action("tray_off", _("tray: put aside"), "Ctrl+Del", desk.sent.put_away, lambda: bool(desk.sent.tray)),
             *figures,
         )
