@@ -16,7 +16,7 @@ from detailbench.record.past import PutRight, put_right
 from detailbench.record.picture import JobPicture
 from detailbench.report import DocumentContent, content_of
 
-SCRIPT = Path(__file__).parent / "week_as_it_went.walk"
+HERE = Path(__file__).parent
 
 
 @dataclass(frozen=True)
@@ -41,10 +41,10 @@ class Week:
         )
 
 
-def played(folder: Path) -> Week:
+def played(folder: Path, script: str = "week_as_it_went.walk") -> Week:
     """Play the script in a new workshop and freeze the job as it stands behind its last line."""
-    hand = Hand(folder / "workshop", SCRIPT.parent, folder, "an invented passphrase")
-    play(read_walk_file(SCRIPT), hand)
+    hand = Hand(folder / "workshop", HERE, folder, "an invented passphrase")
+    play(read_walk_file(HERE / script), hand)
     hand.open()
     picture = hand.picture
     with hand.bench.store.reading() as connection:
