@@ -12,16 +12,15 @@ import random
 import shutil
 import signal
 import sys
-import time
 from collections.abc import Callable, Sequence
 from pathlib import Path
+from threading import Event
 from typing import Any
 
 from detailbench.cli.walking.core.hand import Hand
 from detailbench.cli.walking.core.player import ACTS, play
 from detailbench.cli.walking.grammar import read_walk_file
 from detailbench.cli.walking.step import Step
-from detailbench.cli.walking.steps.handover import PrintReport
 from detailbench.cli.walking.steps.workshop import WasRefused
 from detailbench.moves.bench import Bench
 from detailbench.record.checking import check
@@ -53,7 +52,7 @@ def stands(bench: Bench) -> dict[str, Any]:
 def kill_after(child: int, heard: int, seconds: float) -> list[str]:
     """Kill a child a while after its first word; every whole line it said."""
     text = os.read(heard, 1)  # it is ready
-    time.sleep(seconds)
+    Event().wait(seconds)  # the random moment
     os.kill(child, signal.SIGKILL)
     os.waitpid(child, 0)
     while more := os.read(heard, 65536):
@@ -145,7 +144,7 @@ def main(walk: Path, folder: Path, seed: int, kills: int) -> None:
                 print(json.dumps({"at": at, "verb": step.verb} | facts_after(copy, hand, said)), flush=True)
             shutil.rmtree(copy)
         refused_next = at + 1 < len(steps) and isinstance(steps[at + 1], WasRefused)
-        if not isinstance(step, WasRefused | PrintReport) and not refused_next:
+        if not isinstance(step, WasRefused) and not refused_next:
             ACTS[type(step)](step, hand)
     hand.close()
 
