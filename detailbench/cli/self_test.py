@@ -23,6 +23,7 @@ def try_it(words: Namespace) -> int:
         ("outline", _outline),
         ("calculations", _calculations),
         ("workshop", _workshop),
+        ("backup", _restore),
         ("seal", _seal),
         ("window library", _window),
     )
@@ -73,6 +74,18 @@ def _workshop(folder: Path) -> str:
     if found.troubles:
         raise AssertionError(found.troubles[0])
     return f"made, written, checked ({found.entries} entry, {found.rows} rows)"
+
+
+def _restore(folder: Path) -> str:
+    from detailbench.record.backing_up import back_up, make_backup_folder
+    from detailbench.record.restoring import restore
+
+    make_backup_folder(folder / "backups")
+    made = back_up(folder / "workshop", folder / "backups", SystemClock().now())
+    found = restore(folder / "backups", folder / "restored", SystemClock().now(), head=made.head)
+    if found.check.troubles or found.check.entries != made.entries:
+        raise AssertionError("what was restored is not what was backed up")
+    return f"backed up, brought back, checked ({found.check.entries} entry)"
 
 
 def _seal(folder: Path) -> str:

@@ -122,7 +122,7 @@ class HistoryView(QWidget):
             )
             if found.head_found:
                 text += " " + _("The hash kept elsewhere stands in it.")
-            self._say(text)
+            self._say(" ".join((text, *found.notes)))
 
     def _say(self, text: str, kind: str = "") -> None:
         self.found.setText(text)
