@@ -89,7 +89,8 @@ def values(bay: Bay) -> list[float | None]:
 def test_a_file_that_appears_is_said_and_taken_in_by_one_key_once(bay: Bay, watched: Path) -> None:
     (watched / "walk.csv").write_text("value;panel\n118;bonnet\n119;bonnet\n")
     part = look(bay)
-    assert "“walk.csv” lies in the watched folder" in bay.said
+    assert "“walk.csv” from the watched folder: 2 lines can be taken" in bay.said
+    assert ("Ctrl+I", "take the file in") in bay.window.strip.shown_keys
     assert values(bay) == []
     bay.press(Qt.Key.Key_I, CTRL)
     assert values(bay) == [118.0, 119.0]

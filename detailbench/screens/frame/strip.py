@@ -74,11 +74,11 @@ class EntryStrip(QWidget):
         facts.setContentsMargins(m.space("gap"), m.space("thin"), m.space("gap"), m.space("thin"))
         for title, widget, stretch in (
             (_("entering"), self.person, 0),
-            (_("next value"), self.next, 5),
-            (_("last entry"), self.last, 5),
+            (_("next value"), self.next, 4),
+            (_("last entry"), self.last, 4),
             ("", self.undo, 0),
             ("", self.redo, 0),
-            (_("sent by a gauge"), self.gauge, 3),
+            (_("sent by a gauge"), self.gauge, 4),
             (_("timer"), self.timer, 0),
         ):
             if title:

@@ -86,9 +86,10 @@ class GaugeLines(QObject):
 
     @property
     def words(self) -> str:
-        """Which gauges are there and which are not, for the strip."""
+        """Which gauges are there and which are not, for the strip; those that are away first."""
         return ", ".join(
-            (_("{gauge}: there") if p.here else _("{gauge}: away")).format(gauge=p.name) for p in self._plugged.values()
+            (_("{gauge}: there") if p.here else _("{gauge}: away")).format(gauge=p.name)
+            for p in sorted(self._plugged.values(), key=lambda p: p.here)
         )
 
     def _tell(self) -> None:

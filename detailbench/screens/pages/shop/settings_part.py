@@ -50,7 +50,12 @@ class SettingsPart(QWidget):
         column.setSpacing(m.space("thin"))
         column.addWidget(heading(_("Settings")))
         column.addWidget(
-            sentence(_("Printed in the report's list of settings. Empty ones are not used until you type them."))
+            sentence(
+                _(
+                    "Printed in the report's list of settings, but for minute price, sound and folder. "
+                    "Empty ones are not used until you type them."
+                )
+            )
         )
         column.addWidget(scrolled(inside), 1)
         self.redraw()

@@ -50,7 +50,7 @@ class ShopView(QWidget):
         right.addWidget(self.faces, 1)
         right.addWidget(self.kit, 0, Qt.AlignmentFlag.AlignLeft)
         row = QHBoxLayout(self)
-        row.setContentsMargins(m.space("wide"), m.space("gap"), m.space("wide"), m.space("gap"))
+        row.setContentsMargins(m.space("wide"), m.space("thin"), m.space("wide"), m.space("thin"))
         row.setSpacing(m.space("gap"))
         row.addLayout(left)
         row.addWidget(rule(upright=True))

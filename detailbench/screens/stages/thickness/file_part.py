@@ -131,6 +131,11 @@ class FilePart(QWidget):
             refused = [line.sentence for line in read.found.refused] + unplaced
             self._model.setStringList(refused)
         self.redraw()
+        if self._offered is not None and self.can_take:
+            words = _("“{name}” from the watched folder: {n} lines can be taken, Ctrl+I takes them in").format(
+                name=read.name, n=format_number(len(self._lines))
+            )
+            self._desk.context.notice(words, "flagged")
 
     def stop(self) -> None:
         """End now: the window closes."""

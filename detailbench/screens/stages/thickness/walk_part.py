@@ -10,6 +10,8 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.kit_names import with_initials
 from detailbench.findings.settings import plausible_range_um
+from detailbench.findings.state_words import state_words
+from detailbench.findings.states import State
 from detailbench.record.things import Reading
 from detailbench.screens.entry.key_grid import KeyChoice, KeyGrid
 from detailbench.screens.look.parts import button, gives_way, label, sentence, set_kind
@@ -127,7 +129,8 @@ class WalkPart(QWidget):
             item.setData(Qt.ItemDataRole.UserRole, place.number)
             said = _("place {n}: {what}").format(n=format_number(place.number), what=text.partition("  ")[2])
             item.setData(Qt.ItemDataRole.AccessibleTextRole, said)
-            item.setToolTip(place.at.phrase())
+            states = dict.fromkeys(state_words(r) for r in place.readings)
+            item.setToolTip("\n".join((place.at.phrase(), *states)))
             self.list.addItem(item)
             here = now is not None and place.number == now.number and not desk.complete
             if here:
@@ -160,4 +163,6 @@ def _row_words(place: WalkPlace, pairs: dict[str, int]) -> str:
     values = ", ".join(value_words(r) for r in place.readings)
     flags = " ".join(filter(None, (flags_line(r, pairs) for r in place.readings)))
     own = _("chosen by hand") if place.origin == "chosen" else ""
-    return "  ".join(part for part in (number, values, own, flags) if part)
+    # what was read clean and bare can be compared; any other state is said in the line
+    odd = dict.fromkeys(state_words(r) for r in place.readings if not State(r.clean, r.work, r.cover).bare_and_clean)
+    return "  ".join(part for part in (number, values, *odd, own, flags) if part)
