@@ -11,7 +11,7 @@ from detailbench.basics.errors import BadInput, RecordTrouble, Refused
 from detailbench.findings.custody import custody_of, stands_now
 from detailbench.findings.entered_later import arrival_entered, entered_after_arrival
 from detailbench.findings.parties import bearer_for, owner_of
-from detailbench.moves import agreeing, arrival, custody, intake, limits, parties, photos
+from detailbench.moves import agreeing, arrival, custody, intake, limits, parties, photos, surface
 from detailbench.moves.trials import RecordTrial
 from detailbench.photos.drawn import SWIRLS, drawn_reflection
 
@@ -283,6 +283,17 @@ def test_a_photo_put_in_after_work_had_begun_says_so(invented: InventedShop) -> 
     assert late is not None
     assert damage.words == "entered 4 days after the stated arrival"
     assert late.words == "entered 4 days after the stated arrival, after work had begun"
+
+
+def test_washing_counts_as_work_begun_for_what_is_entered_of_the_arrival_afterwards(invented: InventedShop) -> None:
+    job = invented.job()
+    invented.bench.do(custody.SetArrived(job, invented.clock.now() - timedelta(hours=5)))
+    first = invented.bench.do(arrival.AddDamage(job, "chip", "bonnet")).id
+    invented.bench.do(surface.SetState(job, ("bonnet",), clean="washed"))
+    second = invented.bench.do(arrival.AddDamage(job, "dent", "bonnet")).id
+    picture = invented.picture(job)
+    later = {d.id: entered_after_arrival(picture, d) for d in picture.damages}
+    assert [later[first].after_work, later[second].after_work] == [False, True]  # type: ignore[union-attr]
 
 
 # what a photo shows
