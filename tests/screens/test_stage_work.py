@@ -7,8 +7,9 @@ from invented_shop import InventedShop, invented, prepared
 from invented_stage import press
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel, QLineEdit
 from pytestqt.qtbot import QtBot
-from stage_scenes import adopted, click, named, pick, ready_job, scrolls, shown_window, type_into, words
+from stage_scenes import adopted, click, field, named, pick, ready_job, scrolls, shown_window, type_into, words
 
 from detailbench.screens.stages.work.hand import WorkHand
 from detailbench.screens.stages.work.on_map import work_colouring
@@ -68,6 +69,63 @@ def test_a_second_press_within_a_second_is_the_same_press(window: Window, invent
     invented.clock.forward(seconds=0.4)
     press(Qt.Key.Key_F9)
     assert invented.picture(job).runs[-1].finished_at is None
+
+
+def test_three_presses_of_a_wet_glove_start_once_and_a_step_left_alone_asks(
+    window: Window, invented: InventedShop, job: str, stage: WorkStage
+) -> None:
+    for _press in range(3):
+        press(Qt.Key.Key_Space)
+        invented.clock.forward(seconds=0.3)
+    (run,) = invented.picture(job).runs
+    assert run.finished_at is None
+    window.far.leave()
+    invented.clock.forward(minutes=24 * 60)
+    hand_of(stage).tick()
+    assert "longer than planned: was it left running?" in words(window.centre.card)
+
+
+def test_a_go_left_running_has_no_time_until_the_true_one_is_typed(
+    window: Window, invented: InventedShop, job: str
+) -> None:
+    press(Qt.Key.Key_F9)
+    window.far.leave()
+    invented.clock.forward(minutes=14)
+    click(window, "Left running, time unknown")
+    assert "left running, time unknown" in words(window.centre.card)
+    assert invented.picture(job).runs[-1].minutes is None
+    type_into(window, "true time of the last go, min", "12")
+    assert invented.picture(job).runs[-1].minutes == 12.0
+
+
+def test_a_paused_step_goes_on(window: Window, invented: InventedShop, job: str) -> None:
+    press(Qt.Key.Key_F9)
+    window.far.leave()
+    invented.clock.forward(minutes=5)
+    click(window, "Pause this step")
+    assert "Start" not in named(window, "Go on with this step").text()
+    invented.clock.forward(seconds=2)
+    click(window, "Go on with this step")
+    assert [r.ended for r in invented.picture(job).runs] == ["paused", ""]
+
+
+def test_no_section_is_counted_before_one_is_typed(window: Window, invented: InventedShop, job: str) -> None:
+    press(Qt.Key.Key_F9)
+    window.far.leave()
+    name = next(
+        n for n in (w.accessibleName() for w in window.findChildren(QLineEdit)) if n.startswith("sections done of")
+    )
+    line = field(window, name)
+    assert isinstance(line, QLineEdit)
+    assert line.text() == ""
+    QTest.keyClicks(line, "2")
+    QTest.keyClick(line, Qt.Key.Key_Return)
+    assert invented.picture(job).runs[-1].sections_done == 2
+
+
+def test_time_planned_is_drawn_beside_time_done(window: Window, invented: InventedShop) -> None:
+    click(window, "Times")
+    assert "onnet" in field(window, "The chart in words").findChild(QLabel).text()
 
 
 def test_after_the_last_step_the_key_leads_to_the_next_panel_and_starts_nothing_yet(

@@ -286,6 +286,19 @@ def test_the_far_view_comes_when_a_timer_runs(window: Window) -> None:
     assert window.strip.timer.text() == "00:10"
 
 
+def test_a_far_view_put_away_stays_away_in_other_stages_while_the_timer_runs(window: Window) -> None:
+    window.to_map()
+    window.context.timer_changed.emit("00:10", True)
+    window.far.leave()
+    window.open("second")
+    window.context.timer_changed.emit("00:11", True)
+    assert not window.far.shown
+    window.context.timer_changed.emit("", False)
+    window.open("invented")
+    window.context.timer_changed.emit("00:01", True)
+    assert window.far.shown
+
+
 # the wipe lock
 def test_the_wipe_lock_deadens_touch_and_leaves_the_keys(window: Window, stage: InventedStage) -> None:
     window.to_map()
