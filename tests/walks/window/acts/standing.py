@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from detailbench.body.names import panel_name
+from detailbench.cli.walking.steps import expecting
 from detailbench.cli.walking.steps import standing as said_
 from window.act import Act
 from window.acts import thickness
@@ -130,3 +131,13 @@ def _to_panel(walk: Walk) -> None:
 def _figures(walk: Walk) -> list[float]:
     found = [SIGNED.search(text) for text in walk.eyes.texts(CARD)]
     return [float(m[1].replace("−", "-")) for m in found if m]
+
+
+class ExpectPlaces(Act):
+    step = expecting.ExpectPlaces
+
+    @staticmethod
+    def play(said: expecting.ExpectPlaces, walk: Walk) -> None:
+        thickness.part(walk, "Walk")
+        walk.hand.panel(panel_name(walk.panel))
+        walk.expect("places", lambda: len(walk.eyes.lines("Places of this panel")), said.count)
