@@ -15,6 +15,7 @@ from window.acts import (
     marks,
     papers,
     safe,
+    sending,
     shop,
     standing,
     surface,
@@ -42,6 +43,7 @@ GROUPS = (
     standing,
     agreeing,
     safe,
+    sending,
     expecting,
 )
 

@@ -15,6 +15,7 @@ from detailbench.cli.walking.steps import measuring as s
 from detailbench.findings.walking import panel_places
 from detailbench.moves.readings import AddPlace, DecidePlace, RecordCheck, RecordReading, StartSession
 from detailbench.moves.readings_file import ImportReadings
+from detailbench.moves.tray import HoldValues, Sent
 
 APART_S = 4.0  # nobody measures faster by hand
 
@@ -63,6 +64,11 @@ def type_readings(step: s.TypeReadings, hand: Hand) -> None:
 
 
 def gauge_sends(step: s.GaugeSends, hand: Hand) -> None:
+    if not hand.panel:  # it lands nowhere: it waits
+        typed = f"{step.reading.value:.{step.reading.digits}f}"
+        text = typed if step.reading.unit == "um" else f"{typed} {step.reading.unit}"
+        hand.do(HoldValues((Sent(text, _("no panel is chosen")),), hand.job))
+        return
     _record(hand, step.reading, source="gauge")
 
 
