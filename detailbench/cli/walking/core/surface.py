@@ -17,6 +17,7 @@ from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of
 from detailbench.moves.marks import CorrectMark, LookAgain, LookedNothingSeen, RecordMark, StrikeMark
 from detailbench.moves.move import Move
+from detailbench.moves.other_work import StrikeOtherWork
 from detailbench.moves.photos import AddPhoto, PairPhotos, StrikePhoto
 from detailbench.moves.readings import StrikeReading
 from detailbench.moves.surface import HoldPanel, MakeGroup, ReleasePanel, SetPaintSystem, SetState
@@ -124,11 +125,13 @@ def strike(step: m.Strike, hand: Hand) -> None:
         "reading": [r.id for r in picture.readings if r.place_id in places],
         "trial": [t.id for t in picture.trials],
         "photo": [p.id for p in picture.photos],
+        "work": [o.id for o in picture.other_work],
     }[step.what]
     moves: dict[str, Callable[[str, str], Move]] = {
         "reading": StrikeReading,
         "trial": StrikeTrial,
         "photo": StrikePhoto,
+        "work": StrikeOtherWork,
     }
     hand.do(moves[step.what](hand.job, _newest(newest)))
 

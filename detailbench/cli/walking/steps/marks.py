@@ -58,7 +58,7 @@ class Strike(Step):
     verb = "strike"
     does = "take the newest of these out again (marks and readings: on the panel in hand)"
     what: str = value(
-        word("mark", "reading", "trial", "photo", "damage", "repair", "limit", "remark", "bearer", "moved")
+        word("mark", "reading", "trial", "photo", "damage", "repair", "limit", "remark", "bearer", "moved", "work")
     )
 
 

@@ -8,7 +8,7 @@ from detailbench.cli.walking.kinds import At
 from detailbench.cli.walking.steps import marks as said_
 from detailbench.marks.catalogue import kind as kind_of
 from window.act import Act
-from window.acts import arrival
+from window.acts import arrival, standing
 from window.stuck import Stuck
 from window.walk import Walk
 
@@ -79,6 +79,8 @@ class Strike(Act):
             taken = [line for line in walk.eyes.lines("Places of this panel") if not line.endswith("due")]
             walk.hand.choose("Places of this panel", taken[-1])
             walk.hand.press("Strike out the reading", CARD)
+        elif said.what == "work":
+            standing.strike_work(walk)
         else:
             raise Stuck(f"nobody has struck out a {said.what} on the screen yet")
 

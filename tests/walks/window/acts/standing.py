@@ -95,6 +95,13 @@ class NoteOtherWork(Act):
         walk.eyes.line("Other work", said.words)
 
 
+def strike_work(walk: Walk) -> None:
+    """Strike out the newest other work."""
+    page(walk, "Other")
+    walk.hand.choose("Other work", walk.eyes.lines("Other work")[-1])
+    walk.hand.press("Strike out the chosen work", CARD)
+
+
 class TrueTime(Act):
     step = said_.TrueTime
 
