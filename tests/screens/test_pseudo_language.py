@@ -177,6 +177,15 @@ def read_all(window: Window, painted: Painted) -> Reader:
     )
     reader.look("setting a rule aside")
     window.close_top()
+    window.owner.asked()
+    assert window.owner.agreements is not None
+    for page in ("asked", "ask", "limits"):
+        window.owner.agreements.pages.turn(page)
+        reader.look(f"with the owner: {page}")
+    window.close_top()
+    window.owner.mishap()
+    reader.look("mishap")
+    window.close_top()
     return reader
 
 
