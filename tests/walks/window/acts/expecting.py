@@ -239,7 +239,8 @@ class ExpectStanding(Act):
     def play(said: said_.ExpectStanding, walk: Walk) -> None:
         arrival.to_jobs(walk)
         words = TURNS | {"arrived": "arrived", "in_work": "in work", "handed_over": "handed over"}
-        walk.eyes.line("jobs", words[said.standing])
+        here = f"{words[said.standing]}, open now"  # the open job's own line, among others that stand alike
+        walk.expect("standing", lambda: any(here in line for line in walk.eyes.lines("jobs")), True)
 
 
 class ExpectNotice(Act):
