@@ -24,7 +24,7 @@ from detailbench.findings.mark_results import mark_results
 from detailbench.findings.permissions import permissions
 from detailbench.findings.plan import work_standing
 from detailbench.findings.trial_story import told
-from detailbench.moves import arrival, handover, marks, readings, shop, surface, trials, work
+from detailbench.moves import arrival, handover, marks, readings, shop, supplement, surface, trials, washing, work
 from detailbench.moves.move import Move
 from detailbench.moves.reading_mending import NotAValue, ReadAsMil
 from detailbench.moves.readings_file import ImportedReading, ImportReadings
@@ -50,6 +50,7 @@ def hands() -> Iterator[Hands]:
     hands.do(arrival.AddDamage(hands.job, "a chip", "roof"))
     hands.do(surface.HoldPanel(hands.job, "tailgate", "waits for the owner"))
     hands.do(work.StartStep(hands.job, "roof", step.id))
+    hands.do(supplement.AddSupplementItem(hands.job, "two scratches", "tailgate"))
     yield hands
     made.bench.close()
     shutil.rmtree(folder)
@@ -66,6 +67,10 @@ def of_arrival(h: Hands) -> list[Move]:
         surface.SetPaintSystem(j, group, "matt"), surface.MakeGroup(j, "n", ("roof",)),
         surface.SetState(j, ("roof",), "wiped"), surface.HoldPanel(j, "roof", "two words"),
         surface.ReleasePanel(j, "tailgate"),
+        washing.RecordWashStep(j, "clay", ("roof",), "p", "two words", "n"),
+        washing.RecordRubTest(j, "roof", "colour", "n"),
+        supplement.AddSupplementItem(j, "x", "roof", mark),
+        supplement.StrikeSupplementItem(j, picture.supplement[0].id),
         marks.RecordMark(j, "roof", "swirl", 2, 1, "target", at(h), (10.0, 10.0), "", lamp, 3, 4.0, 5.0, "n"),
         marks.CorrectMark(j, mark, {"severity": 2, "count": 2, "area_cm2": 2.0, "lamp_id": lamp, "kind": "swirl"}),
         marks.LookAgain(j, mark, 1, 0, lamp, "n"), marks.LookedNothingSeen(j, "roof", lamp),

@@ -12,9 +12,11 @@ from detailbench.record.things import FinishGroup
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import sentence, set_kind
+from detailbench.screens.stages.wash.asked_text import AskedText
 from detailbench.screens.stages.wash.on_map import PAINT
 from detailbench.screens.stages.wash.words import paint_means, paint_words
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
+from detailbench.screens.stages.work_parts.typed_for_job import emptied_for_each_job
 
 
 class PaintPage(QWidget):
@@ -27,13 +29,15 @@ class PaintPage(QWidget):
         self.groups.chosen.connect(lambda _key: self._show())
         self.system = ChoiceRow(_("paint system"), tuple(paint_words().items()), columns=2)
         self.system.chosen.connect(self.enter)
+        self.words = AskedText(_("in words (whose film, where it ends); goes with the press"))
+        emptied_for_each_job(context, self.words)
         self.means = sentence()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
         self.groups.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Ignored)  # gives way first
         column.addWidget(self.groups, 1)
-        for part in (self.system, self.means):
+        for part in (self.words, self.system, self.means):
             column.addWidget(part)
 
     @property
@@ -48,7 +52,9 @@ class PaintPage(QWidget):
         if job is None or group is None:
             self._context.notice(_("Choose a finish group first."), "stop")
         else:
-            self._context.do(SetPaintSystem(job, group.id, system), initiator=self)
+            done = self._context.do(SetPaintSystem(job, group.id, system, self.words.text().strip()), initiator=self)
+            if done is not None:
+                self.words.clear()
         self._show()
 
     def follow_panel(self) -> None:
@@ -66,7 +72,8 @@ class PaintPage(QWidget):
         for group in picture.groups if picture is not None else ():
             panels = _("1 panel") if len(group.panels) == 1 else _("{n} panels")
             words = f"{_(group.name)}, {panels.format(n=format_number(len(group.panels)))}: "
-            lines.append(Line(group.id, words + paint_words()[group.paint_system], PAINT[group.paint_system]))
+            words += paint_words()[group.paint_system] + (f"; {group.note}" if group.note else "")
+            lines.append(Line(group.id, words, PAINT[group.paint_system]))
         first = lines[0].key if lines and self.groups.key not in {line.key for line in lines} else ""
         self.groups.set_lines(lines, first)
         self._show()
