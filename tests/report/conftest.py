@@ -7,6 +7,7 @@ from collections.abc import Callable
 import pytest
 from invented_handover import HandoverJob
 from invented_shop import INVENTED_NOW, InventedShop, invented, invented_shop, prepared
+from week_job import Week, played
 from whole_job import Whole, frozen
 
 from detailbench.basics.clock import HandClock
@@ -39,3 +40,9 @@ def made(content: DocumentContent) -> DocumentPdf:
 def report_of(invented: InventedShop) -> Callable[[str], DocumentContent]:
     """The content of a job in the shop of this test, as it stands when asked."""
     return lambda job: frozen(invented, job).content()
+
+
+@pytest.fixture(scope="session")
+def week(tmp_path_factory: pytest.TempPathFactory) -> Week:
+    """The week as it really goes, behind its last line."""
+    return played(tmp_path_factory.mktemp("week"))

@@ -17,6 +17,7 @@ from detailbench.record.picture import JobPicture
 from detailbench.report import DocumentContent, content_of
 
 HERE = Path(__file__).parent
+KINDS = ("arrival", "supplement", "handover")
 
 
 @dataclass(frozen=True)

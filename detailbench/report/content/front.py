@@ -13,6 +13,7 @@ from detailbench.findings.trial_story import mildest_sentence
 from detailbench.record.things import FinishGroup
 from detailbench.report.content.accepting import acceptance_of
 from detailbench.report.content.blocks import Fact, Facts, Front
+from detailbench.report.content.came_off import change_sentence
 from detailbench.report.content.figures import count, day, moment_with_offset, of_thing, recorded
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.marking import kinds_in_words, remaining_marks
@@ -20,7 +21,7 @@ from detailbench.report.content.missing import missing_facts, standing_facts
 from detailbench.report.content.order import plate_text, vin_text
 from detailbench.report.content.parties import odometer_text, short_name, who_comes
 from detailbench.report.content.parts import Text, Typed, clipped, joined, plain, said
-from detailbench.report.content.readings import change_sentence, readings_printed
+from detailbench.report.content.readings import readings_printed
 from detailbench.report.content.since import since_last_facts
 from detailbench.report.content.thickness_maps import odd_line, range_of_means
 from detailbench.report.content.wording import (
