@@ -13,7 +13,7 @@ from PySide6.QtCore import QSettings
 from pytestqt.qtbot import QtBot
 
 from detailbench.basics.clock import HandClock
-from detailbench.moves.arrival import NewJob
+from detailbench.moves.arrival import AddDamage, NewJob
 from detailbench.moves.bench import Bench
 from detailbench.screens.app import open_window
 from detailbench.screens.window_place import OPEN, what_was_open
@@ -106,3 +106,21 @@ def test_what_cannot_be_read_is_nothing(tmp_path: Path, kept: object) -> None:
     found = what_was_open(settings)
     assert found.job in ("", "1")
     assert found.stage in ("", "2")
+
+
+def test_the_second_laptop_is_told_who_has_the_workshop_since_when_and_may_read(
+    qtbot: QtBot, clock: HandClock, bench: Bench, job_id: str
+) -> None:
+    window = open_window(bench.folder, clock)
+    qtbot.addWidget(window)
+    qtbot.waitUntil(lambda: window.context.bench is not None)
+    assert window.notices.text.startswith("Ana Berg has this workshop open on ")
+    assert window.notices.text.endswith("since 2031-03-10T08:30:00+01:00. Opened for reading only.")
+    assert window.context.do(AddDamage(job_id, "an invented dent")) is None
+    assert "Ana Berg has this workshop open" in window.notices.text
+    assert bench.job(job_id).damages == ()
+    bench.do(AddDamage(job_id, "entered on the first laptop"))
+    window.safe.look_for_others()
+    assert window.context.picture is not None
+    assert [d.words for d in window.context.picture.damages] == ["entered on the first laptop"]
+    window.close()
