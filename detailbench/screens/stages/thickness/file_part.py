@@ -132,7 +132,7 @@ class FilePart(QWidget):
             self._model.setStringList(refused)
         self.redraw()
         if self._offered is not None and self.can_take:
-            words = _("“{name}” from the watched folder: {n} lines can be taken, Ctrl+I takes them in").format(
+            words = _("“{name}” from the watched folder: {n} lines can be taken; in Thickness Ctrl+I does it").format(
                 name=read.name, n=format_number(len(self._lines))
             )
             self._desk.context.notice(words, "flagged")
