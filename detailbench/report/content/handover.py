@@ -66,7 +66,7 @@ def _sections(g: Gathered) -> tuple[Section, ...]:
         Section(_("The days"), day_blocks(g), new_page=True),
         Section(_("What was agreed"), (*limit_blocks(g, kept=True), *agreement_blocks(g), *mishap_blocks(g))),
         Section(_("Wash"), wash_blocks(g)),
-        Section(_("Marks"), marks_blocks(g), new_page=True),
+        Section(_("Marks"), marks_blocks(g), new_page=bool(g.marks)),
         Section(_("Thickness"), tuple(thickness)),
         Section(_("Gauges and checks"), gauge_blocks(g)),
         Section(_("Readings, panel by panel"), readings_blocks(g)),

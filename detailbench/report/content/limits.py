@@ -42,7 +42,7 @@ def limit_blocks(g: Gathered, *, kept: bool) -> tuple[Block, ...]:
     """Every limit; ``kept``: with what the record says about its keeping."""
     title = Heading((_("Owner's limits"),))
     if not g.picture.limits:
-        return (title, Para((_("The owner set no limits."),)))
+        return (title, Para((_("No limits of the owner's were entered."),)))
     rows = tuple(
         (
             limit_text(g, limit),

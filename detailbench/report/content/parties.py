@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from detailbench.basics.texts import _
 from detailbench.findings.forgotten import said_or_forgotten
-from detailbench.findings.parties import bearer_for, owner_of
+from detailbench.findings.parties import bearer_for
 from detailbench.record.things import Party, Visit
 from detailbench.report.content.blocks import Fact
 from detailbench.report.content.figures import moment_with_offset, of_thing, recorded
@@ -49,11 +49,12 @@ def short_name(g: Gathered, party: Party) -> Text:
 
 
 def who_comes(g: Gathered, errand: str) -> Text:
-    """ "brought by the daughter of the owner …": who brings or fetches the car, with the authority."""
-    owner, bearer = owner_of(g.picture), bearer_for(g.picture, errand)
+    """ "brought by the daughter of the owner …": who brings or fetches the car, with the authority;
+    nothing where nobody was noted."""
+    bearer = bearer_for(g.picture, errand)
     words = {"brings": _("brought by {name}"), "fetches": _("fetched by {name}")}[errand]
     if bearer is None:
-        return said(words, name=_("the owner")) if owner is not None else ()
+        return ()
     text = said(words, name=short_name(g, bearer))
     if not bearer.authority:
         return said(_("{text}, on an authority that was not noted"), text=text)
