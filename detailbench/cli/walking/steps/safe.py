@@ -1,7 +1,5 @@
 """Kept safe: backup, an owner forgotten, a clock that was wrong."""
 
-
-
 from __future__ import annotations
 
 from dataclasses import dataclass
