@@ -6,6 +6,7 @@ from detailbench.basics.errors import BadInput
 from detailbench.findings.gauges import accuracy_of, foil_readings, gauge_of, principle_of, session_repeatability
 from detailbench.findings.panels import outline_of, panel_seen
 from detailbench.record.picture import JobPicture, one
+from detailbench.record.things import GaugeSession
 from detailbench.thickness.places_needed import PlacesNeeded, places_needed
 from detailbench.thickness.smallest_change import SmallestChange, smallest_change
 
@@ -26,14 +27,27 @@ def smallest_seen(picture: JobPicture, panel: str) -> SmallestChange | None:
         return None
 
 
-def places_to_see(picture: JobPicture, panel: str, change_um: float) -> PlacesNeeded | None:
-    """How many places show a change of this size, with the same repeatability. None while it is not known. Raises
-    BadInput for a change that is not above nought or too small to be seen by any number."""
+def places_to_see(picture: JobPicture, panel: str, change_um: float, per_place: int = 1) -> PlacesNeeded | None:
+    """How many places show a change of this size, with the same repeatability. Before the panel is measured, by the
+    newest gauge session and ``per_place`` readings at each place; once it is, as often as it was read. None while the
+    repeatability is not known. Raises BadInput for a change that is not above nought or too small to be seen by any
+    number."""
     known = _known(picture, panel)
+    if known is None:
+        known = _before_measuring(picture, panel, per_place)
     if known is None or known[2] <= 0:
         return None
     _places, per_place, s_um, on_foil, _u_cal = known
     return places_needed(change_um, repeatability_um=s_um, readings_per_place=per_place, shim_readings=max(on_foil, 2))
+
+
+def _before_measuring(picture: JobPicture, panel: str, per_place: int) -> tuple[int, int, float, int, float] | None:
+    """The same of the session that would read the panel; no places and no thickness yet."""
+    if not picture.sessions:
+        return None
+    session = picture.sessions[-1]
+    s_um = session_repeatability(picture, session).s_um
+    return None if s_um is None else (0, per_place, s_um, _most_on_a_foil(picture, session, panel), 0.0)
 
 
 def _known(picture: JobPicture, panel: str) -> tuple[int, int, float, int, float] | None:
@@ -46,10 +60,14 @@ def _known(picture: JobPicture, panel: str) -> tuple[int, int, float, int, float
     s_um = session_repeatability(picture, session).s_um
     if s_um is None:
         return None
-    gauge = gauge_of(picture, session)
-    substrate = outline_of(picture).panels[panel].substrate
-    foils = foil_readings(picture, session.id, principle_of(gauge, substrate))
-    on_foil = max((len(values) for values in foils.values()), default=0)
+    on_foil = _most_on_a_foil(picture, session, panel)
     per_place = min(len([r for r in p.counted if r.value_um is not None]) for p in read)
-    u_cal = accuracy_of(gauge).standard_uncertainty_um(seen.figures.mean_um)
+    u_cal = accuracy_of(gauge_of(picture, session)).standard_uncertainty_um(seen.figures.mean_um)
     return len(read), per_place, s_um, on_foil, u_cal
+
+
+def _most_on_a_foil(picture: JobPicture, session: GaugeSession, panel: str) -> int:
+    """Readings on the foil read most in this session, by the principle of the panel's metal."""
+    substrate = outline_of(picture).panels[panel].substrate
+    foils = foil_readings(picture, session.id, principle_of(gauge_of(picture, session), substrate))
+    return max((len(values) for values in foils.values()), default=0)

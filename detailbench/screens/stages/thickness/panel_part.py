@@ -17,6 +17,8 @@ from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.look.parts import caption, label, rule, sentence, set_kind
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.odd_place import OddPlacePart
+from detailbench.screens.stages.thickness.proposal_part import ProposalPart
+from detailbench.screens.stages.thickness.seen_part import SeenPart
 from detailbench.screens.stages.work_parts.last_words import last_thickness_words
 
 RULINGS = {"may be worked": "", "careful": "flagged", "held back": "stop"}
@@ -44,6 +46,8 @@ class PanelPart(QWidget):
         self.odd = OddPlacePart(desk)
         self.compared = sentence()
         self.why_compared = WhyButton(self._odd_working, context.show_working, _("the comparison"))
+        self.proposal = ProposalPart(desk)
+        self.could_be_seen = SeenPart(desk)
         self.ruling = label("", "notice", wrap=True)
         self.reasons = sentence()
         self.change = label("", wrap=True)
@@ -65,8 +69,10 @@ class PanelPart(QWidget):
         self._heads = []
         for head, rows in (
             (_("beside its twin and its family"), ((self.compared, self.why_compared),)),
+            (_("a finish group of its own?"), ((self.proposal, None),)),
             (_("what may be worked"), ((self.ruling, None), (self.reasons, None))),
             (_("what came off"), ((self.change, self.why_change),)),
+            (_("what change could be seen"), ((self.could_be_seen, None),)),
             (_("since last time"), ((self.since, self.why_since),)),
             (_("last time"), ((self.last, None),)),
         ):
@@ -131,6 +137,8 @@ class PanelPart(QWidget):
         seen = self._seen()
         self._figures(seen)
         self._compared()
+        self.proposal.redraw()
+        self.could_be_seen.redraw()
         self._ruling()
         self._change()
         self._since()
