@@ -23,12 +23,12 @@ def change_um(text: str) -> float | None:
     """A change as typed, µm; None where nothing stands. Raises BadInput with the sentence for the field."""
     if not text.strip():
         return None
-    typed = read_typed(text.strip())
-    if typed.value_um is None or not typed.accepted:
+    typed = read_typed(text.strip(), expects="plain", allow_negative=True)
+    if typed.value is None or not typed.accepted:
         raise BadInput(typed.sentence or typed.question or _("That is not a number."), field="change_um", given=text)
-    if not typed.value_um > 0:
+    if not typed.value > 0:
         raise BadInput(_("A change to be seen is above nought."), field="change_um", given=text)
-    return typed.value_um
+    return typed.value
 
 
 class SeenPart(QWidget):
