@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Any
+
 from detailbench.basics.calculations import Calculation, Field
 from detailbench.trials.load import load_path, load_path_panel
 from detailbench.trials.movement import Movement, pad_speed
+from detailbench.trials.removal import PAINT_TO_PAINT, MeasuredTrial, removal
 from detailbench.trials.technique import arm_speed
 
 CALCULATIONS = (
@@ -60,4 +64,35 @@ CALCULATIONS = (
         ),
         work=lambda v: arm_speed(**v).working,
     ),
+    Calculation(
+        name="removal",
+        title="Removal of a combination from this shop's own measured trials",
+        fields=(
+            Field(
+                "trials",
+                "the measured trials of this combination",
+                "objects",
+                of=(
+                    Field("removed_um", "what came off, negative too"),
+                    Field("u_um", "its standard uncertainty", above=0),
+                    Field("load_path_j_m2", "load × path of the trial", above=0),
+                    Field("paint", "a word for its paint, the same for trials of one paint", "text", False, ""),
+                ),
+            ),
+            Field("this_paint", "the paint asked for, where it is among the trials", "text", required=False),
+            Field("load_path_j_m2", "planned load × path", required=False, above=0),
+            Field(
+                "paint_to_paint",
+                "usual scatter from paint to paint as a share of the rate",
+                required=False,
+                default=PAINT_TO_PAINT,
+                above=0,
+            ),
+        ),
+        work=lambda v: removal([MeasuredTrial(**t) for t in v["trials"]], **_rest(v, "trials")).working,
+    ),
 )
+
+
+def _rest(values: Mapping[str, Any], *without: str) -> dict[str, Any]:
+    return {k: x for k, x in values.items() if k not in without}

@@ -1,0 +1,68 @@
+"""The range's order by the shop's word held against measured removal: checked, never imposed."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from detailbench.basics.texts import _
+from detailbench.trials.removal import PAINT_TO_PAINT, Floats, MeasuredTrial, Rates, shop_rate
+
+DISAGREES_ABOVE = 0.9
+STEPS = 8000
+
+
+@dataclass(frozen=True)
+class RangeNeighbours:
+    """Two neighbours of the range, both measured. ``milder_takes_more``: chance that the one called milder takes off
+    more per load × path; ``disagrees`` above 0.9."""
+
+    milder: str
+    stronger: str
+    milder_takes_more: float
+    disagrees: bool
+    sentence: str
+
+
+def range_order(
+    measured: Sequence[tuple[str, Sequence[MeasuredTrial]]], *, paint_to_paint: float = PAINT_TO_PAINT
+) -> tuple[RangeNeighbours, ...]:
+    """Each measured combination beside the next stronger measured one; ``measured`` is the range, mildest first.
+
+    Compared are the shop's mean rates κ, not single paints. Unmeasured combinations are passed over.
+    """
+    known = [(name, trials) for name, trials in measured if trials]
+    found = []
+    for (mild, a), (strong, b) in itertools.pairwise(known):
+        chance = _first_larger(a, b, paint_to_paint)
+        disagrees = chance > DISAGREES_ABOVE
+        text = (
+            _("Your range and your readings disagree here: {mild} took off more than {strong}.")
+            if disagrees
+            else _("Your readings do not speak against {mild} before {strong}.")
+        )
+        found.append(RangeNeighbours(mild, strong, chance, disagrees, text.format(mild=mild, strong=strong)))
+    return tuple(found)
+
+
+def _first_larger(a: Sequence[MeasuredTrial], b: Sequence[MeasuredTrial], paint_to_paint: float) -> float:
+    """P(κ_a > κ_b), both not negative, by steps of κ."""
+    one, other = (shop_rate(t, paint_to_paint=paint_to_paint) for t in (a, b))
+    top = max(float((r.mean + 8 * r.sd).max()) for r in (one, other))
+    x = np.linspace(0.0, max(top, 1e-12), STEPS + 1)
+    below_one, below_other = _below(one, x), _below(other, x)
+    return float((np.diff(below_one) * (below_other[1:] + below_other[:-1]) / 2).sum())
+
+
+def _below(rates: Rates, x: Floats) -> Floats:
+    """The share of κ below each x: normal components cut at zero. Worked in the upper tails, so that a component far
+    below zero keeps its digits."""
+    from scipy.special import log_ndtr
+
+    z = (rates.mean - x[:, None]) / rates.sd
+    above = np.exp(log_ndtr(z) - log_ndtr(rates.mean / rates.sd))
+    out: Floats = 1 - above @ rates.weight
+    return out
