@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence, Set
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TypeAlias, cast
 
 from detailbench.basics.errors import BadInput
+from detailbench.findings.corrections import line_in_force
 from detailbench.findings.gauges import accuracy_of, foil_readings, gauge_of, principle_of, session_repeatability
 from detailbench.findings.panels import Moment, PanelSeen, before_and_after, outline_of
 from detailbench.record.picture import JobPicture, one
@@ -82,6 +83,9 @@ def compared(before: Side, after: Side, substrate: str) -> PanelChange:
         )
     except BadInput as error:
         return PanelChange(key, pairing, None, str(error), False)
+    words = "; ".join(dict.fromkeys(w for w in (before.seen.corrected, after.seen.corrected) if w))
+    if words:
+        found = replace(found, sentence=f"{found.sentence.rstrip('.')}, {words}")
     return PanelChange(key, pairing, found, "", pairing.for_print)
 
 
@@ -108,7 +112,13 @@ def _foils(
     if not shared:
         return (), ()
     nearest = min(shared, key=lambda f: abs(f.value_um - mean_um))
-    return before[nearest.id], after[nearest.id]
+    lines = (line_in_force(side.picture, own[0], principle) for side, own in zip(sides, sessions, strict=True))
+    raw = (before[nearest.id], after[nearest.id])
+    # a foil is read with the same gauge as the paint: corrected where the paint is
+    first, second = (
+        v if line is None else [float(c) for c in line.corrected_um(v)] for v, line in zip(raw, lines, strict=True)
+    )
+    return first, second
 
 
 def _known(

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
 from detailbench.basics.texts import _
 from detailbench.body.outlines import load_outline
+from detailbench.findings.kit_names import initials
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import CheckReading, Gauge, GaugeSession
 from detailbench.record.things import Shim as KeptShim
@@ -94,8 +95,20 @@ def _round(picture: JobPicture, session: GaugeSession, number: int, readings: li
         sentence = _("{zero} of {n} readings on the zero plate, {shim} of {n} on a foil.").format(
             zero=len(zero), shim=len(on_shim), n=FEWEST
         )
+    else:
+        check = _said_corrected(picture, session, number, check)
     last = readings[-1]
     return RoundOfChecks(session, number, last.entered_at, last.seq, principle, shim, zero, on_shim, check, sentence)
+
+
+def _said_corrected(picture: JobPicture, session: GaugeSession, number: int, check: GaugeCheck) -> GaugeCheck:
+    """The same verdict; where a correction is drawn through this check it says so."""
+    for kept in picture.corrections:
+        if (kept.session_id, kept.round_no) == (session.id, number):
+            who = initials(picture.shop, kept.entered_by)
+            words = _("Readings of this spell are corrected by two points, by decision of {who}.").format(who=who)
+            return replace(check, sentences=(*check.sentences[:-1], f"{check.sentences[-1]} {words}"))
+    return check
 
 
 def _principle(shim: KeptShim) -> Principle:

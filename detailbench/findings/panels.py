@@ -5,12 +5,13 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal, cast
 
 from detailbench.basics.texts import _
 from detailbench.body.outlines import load_outline
 from detailbench.body.panels import Outline
+from detailbench.findings.corrections import Corrected
 from detailbench.findings.gauges import confirmations, session_repeatability
 from detailbench.findings.moments import alike, last_polishings, taken_after
 from detailbench.findings.settings import setting
@@ -33,7 +34,9 @@ class PlaceSeen:
     """One place at one moment. ``counted``: the readings its figure is made of, those like the newest clean one,
     and only confirmed ones where that is confirmed;
     ``earlier``: readings after an earlier polishing of the panel. ``figure`` None where no reading gave a value;
-    ``set_aside`` by a person's decision about these very readings: a newer reading asks for a new one."""
+    ``set_aside`` by a person's decision about these very readings: a newer reading asks for a new one.
+    ``corrected``: by whose decision its figure is made of corrected readings, in words; ``raw_um`` is what they read
+    then, and neither of the two speaks for the paint where it is the higher one."""
 
     place: Place
     readings: tuple[Reading, ...]
@@ -43,6 +46,8 @@ class PlaceSeen:
     no_value: str
     confirmed: bool
     set_aside: str
+    corrected: str = ""
+    raw_um: float | None = None
 
     @property
     def value_um(self) -> float | None:
@@ -54,7 +59,7 @@ class PlaceSeen:
         counts because it was read otherwise."""
         values = [r.value_um for r in (*self.earlier, *self.readings) if r not in self.counted]
         if self.figure is not None and not self.set_aside:
-            values += [self.figure.value_um, *self._low_in_dispute(self.figure)]
+            values += [self.figure.value_um, self.raw_um, *self._low_in_dispute(self.figure)]
         return min((v for v in values if v is not None), default=None)
 
     def _low_in_dispute(self, figure: PlaceFigure) -> list[float]:
@@ -93,6 +98,11 @@ class PanelSeen:
         return all(p.confirmed for p in self.places if p.readings)
 
     @property
+    def corrected(self) -> str:
+        """By whose decision readings are corrected here, in words; empty where none is."""
+        return "; ".join(dict.fromkeys(p.corrected for p in self.places if p.corrected))
+
+    @property
     def low_um(self) -> float | None:
         """The lowest of all its places, those a person chose as well; see ``PlaceSeen.low_um``."""
         return min((p.low_um for p in self.places if p.low_um is not None), default=None)
@@ -125,6 +135,7 @@ class _Readings:
 
     def __init__(self, picture: JobPicture) -> None:
         self.picture = picture
+        self.corrected = Corrected(picture)
         self.confirmed = {k for k, c in confirmations(picture).items() if c.confirmed}
         self.sessions = {s.id: s for s in picture.sessions}
         self.polishings = last_polishings(picture)
@@ -136,18 +147,26 @@ class _Readings:
 
     def panel(self, key: str, moment: Moment) -> PanelSeen:
         places = [self._place(place, moment) for place in panel_places(self.picture, key)]
-        return PanelSeen(key, moment, tuple(places), _figures(places))
+        seen = PanelSeen(key, moment, tuple(places), _figures(places))
+        if seen.figures is None or not seen.corrected:
+            return seen
+        words = _("Readings {corrected}; the gauge's own values are kept.").format(corrected=seen.corrected)
+        return replace(seen, figures=replace(seen.figures, sentences=(*seen.figures.sentences, words)))
 
     def _place(self, place: Place, moment: Moment) -> PlaceSeen:
         found = [r for r in self.at[place.id] if r.work == moment]
         note = self.polishings.get(place.panel) if moment == "polished" else None
         readings = tuple(r for r in found if taken_after(r, note))
         counted = self._standing(alike(readings, self.sessions))
-        values = [r.value_um for r in counted if r.value_um is not None]
+        values = [v for r in counted if (v := self.corrected.value_um(r)) is not None]
         figure = read_place(values, self.repeatability(counted)) if values else None
         decision = self.decisions.get((place.id, moment))
         stands = decision is not None and all(r.seq < decision.seq for r in readings)
+        words = self.corrected.words(counted)
+        raw = [r.value_um for r in counted if r.value_um is not None]
         return PlaceSeen(
+            corrected=words,
+            raw_um=sum(raw) / len(raw) if words and raw else None,
             place=place,
             readings=readings,
             counted=counted,

@@ -89,6 +89,7 @@ class JobPicture:
     photos: tuple[t.Photo, ...] = ()
     sessions: tuple[t.GaugeSession, ...] = ()
     check_readings: tuple[t.CheckReading, ...] = ()
+    corrections: tuple[t.GaugeCorrection, ...] = ()
     places: tuple[t.Place, ...] = ()
     readings: tuple[t.Reading, ...] = ()
     place_decisions: tuple[t.PlaceDecision, ...] = ()

@@ -65,7 +65,7 @@ WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
             "on_hold",
         ),
     },
-    "process_step": {"means": ("machine", "hand")},
+    "process_step": {"means": ("machine", "hand", "sanding")},
     "step_run": {"ended": ("", "finished", "paused", "left_running")},
     "protection": {"kind": ("coating", "sealant", "wax")},
     "document": {"kind": ("arrival", "supplement", "handover")},

@@ -18,7 +18,14 @@ from detailbench.record.things.intake import (
     Visit,
 )
 from detailbench.record.things.marking import Evidence, Mark, MarkCheck, PanelLook, Photo
-from detailbench.record.things.measuring import CheckReading, GaugeSession, Place, PlaceDecision, Reading
+from detailbench.record.things.measuring import (
+    CheckReading,
+    GaugeCorrection,
+    GaugeSession,
+    Place,
+    PlaceDecision,
+    Reading,
+)
 from detailbench.record.things.shop import (
     ClockNote,
     Combination,
@@ -42,7 +49,7 @@ ALL: tuple[type[Thing], ...] = (
     OwnerLimit, LimitSeen, Agreement, SupplementItem, Mishap,
     FinishGroup, StateNote, Hold, WashStep, RubTest,
     Evidence, Photo, Mark, MarkCheck, PanelLook,
-    GaugeSession, CheckReading, Place, Reading, PlaceDecision, WaitingValue, ReadingsFile,
+    GaugeSession, CheckReading, GaugeCorrection, Place, Reading, PlaceDecision, WaitingValue, ReadingsFile,
     Trial, TrialOutcome,
     Process, ProcessStep, StepRun, Override, Protection, SecondLook, OtherWork,
     Document, Delivery, History, Forgetting, Acceptance, Signature,
@@ -65,6 +72,7 @@ __all__ = [
     "FinishGroup",
     "Forgetting",
     "Gauge",
+    "GaugeCorrection",
     "GaugeSession",
     "History",
     "Hold",

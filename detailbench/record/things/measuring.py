@@ -72,3 +72,19 @@ class PlaceDecision(JobThing):
     moment: str
     decision: str
     reason: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class GaugeCorrection(JobThing):
+    """A person decides that the readings of a session count as corrected by a straight line through the zero plate and
+    a foil as read in the check ``round_no``, proved on a foil that took no part, read in ``proof_round``. The raw
+    values stay as they are; a failed check stays failed."""
+
+    table = "gauge_correction"
+    session_id: str
+    zero_id: str
+    shim_id: str
+    proof_id: str
+    reason: str
+    round_no: int = 1
+    proof_round: int = 1

@@ -21,7 +21,7 @@ class Process(JobThing):
 
 @dataclass(frozen=True, kw_only=True)
 class ProcessStep(JobThing):
-    """One step. ``means``: machine or hand. Times per section in seconds; ``section_m2``: the taped patch."""
+    """One step. ``means``: machine, hand or sanding. Times per section in seconds; ``section_m2``: the taped patch."""
 
     table = "process_step"
     process_id: str

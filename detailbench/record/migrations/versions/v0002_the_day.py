@@ -39,6 +39,10 @@ TABLES = {
     "other_work": "job_id* text, words text, minutes real?, price text?",
     "delivery": "job_id* text, document_id text, way text, note text",
     "history": "job_id* text, evidence_id text, head text, entries whole",
+    "gauge_correction": (
+        "job_id* text, session_id text, zero_id text, shim_id text, proof_id text, reason text, round_no whole, "
+        "proof_round whole"
+    ),
     "waiting_value": (
         "retired truth, text text, why text, job_id* text, gauge_id text, value_um real?, unit text, no_value text"
     ),
