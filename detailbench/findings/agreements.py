@@ -29,6 +29,11 @@ def _replaced(picture: JobPicture) -> set[str]:
     return {a.replaces for a in picture.agreements if a.replaces and a.answer != "withdrawn"}
 
 
+def asked_again(picture: JobPicture, agreement: Agreement) -> bool:
+    """A later question has taken its place."""
+    return agreement.id in _replaced(picture)
+
+
 def open_agreements(picture: JobPicture) -> tuple[Agreement, ...]:
     """Asked, neither answered nor taken back nor asked again; in the order asked."""
     replaced = _replaced(picture)
@@ -75,10 +80,12 @@ def section_to_show(picture: JobPicture, group: FinishGroup | None) -> Trial | N
     return next((t for t in reversed(here) if outcome_of(picture, t.id) is not None), None)
 
 
-def allowed_to_sand(picture: JobPicture, panel: str) -> bool:
-    """The newest answer about sanding that names this panel is a yes."""
+def allowed_to_sand(picture: JobPicture, panel: str, since_seq: int = 0) -> bool:
+    """The newest answer about sanding that names this panel is a plain yes, and the question was put after
+    ``since_seq``: a yes from before a limit knows nothing of it."""
     named = [a for a in picture.agreements if a.about == "sanding" and panel in a.panels and a.answer in ANSWERED]
-    return bool(named) and named[-1].answer in YES
+    newest = max(named, key=lambda a: (a.answered_at or a.entered_at, a.seq), default=None)
+    return newest is not None and newest.answer == "yes" and newest.seq > since_seq
 
 
 def price_agreed(picture: JobPicture) -> Decimal | None:

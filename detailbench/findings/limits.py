@@ -94,10 +94,18 @@ def reminder(picture: JobPicture) -> str:
     return _("The owner's limit: {words}.").format(words=words) if words else ""
 
 
-# sanding and solvents
+# barred, sanding and solvents
+def barred_stops(picture: JobPicture, panel: str) -> tuple[Stop, ...]:
+    """What stands against a white-pad rub: it is polish, too."""
+    if not limits_on(picture, panel, "bar_panel"):
+        return ()
+    return (Stop("owner_limit", _("The owner does not want this panel touched."), may_override=False),)
+
+
 def may_not_sand(picture: JobPicture, panel: str) -> bool:
-    """A limit forbids sanding here and no agreement about sanding names this panel."""
-    return bool(limits_on(picture, panel, "no_sanding")) and not allowed_to_sand(picture, panel)
+    """A limit forbids sanding here and no later agreement about sanding names this panel."""
+    limits = limits_on(picture, panel, "no_sanding")
+    return bool(limits) and not allowed_to_sand(picture, panel, max(limit.seq for limit in limits))
 
 
 def sanding_stops(picture: JobPicture, panels: Sequence[str]) -> tuple[Stop, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 from decimal import Decimal
@@ -11,7 +12,7 @@ from detailbench.basics.clock import HandClock
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.findings.agreement_words import ABOUT, ANSWERS, CHANNELS, about_words, answer_words
-from detailbench.findings.agreements import newest_about, section_to_show
+from detailbench.findings.agreements import asked_again, newest_about, section_to_show
 from detailbench.findings.limits import limits_in_force, unread
 from detailbench.findings.processes import group_of
 from detailbench.moves.move import Done
@@ -53,7 +54,7 @@ class AskOwner:
         subject = self._subject(picture)
         replaces = self.replaces
         if replaces:
-            one(picture.agreements, replaces)
+            self._replaces_its_like(one(picture.agreements, replaces), subject)
         elif subject:
             earlier = newest_about(picture, self.about, next(iter(subject.values())))
             replaces = earlier.id if earlier is not None else ""
@@ -69,6 +70,11 @@ class AskOwner:
         )
         return Done(self.job_id, _("owner asked: {about}").format(about=about_words(self.about)), asked.id)
 
+    def _replaces_its_like(self, earlier: Agreement, subject: Mapping[str, str]) -> None:
+        """Raise BadInput where the earlier question was about something else: its answer would stand no more."""
+        if earlier.about != self.about or (self.about == "limit" and earlier.limit_id != subject["limit_id"]):
+            raise BadInput(_("That question was about something else: it stays as it is."), field="replaces")
+
     def _subject(self, picture: JobPicture) -> dict[str, str]:
         """The field that names what it is about, with its id; empty where it is about nothing that has one."""
         if self.about == "limit":
@@ -81,6 +87,8 @@ class AskOwner:
         if self.about == "supplement":
             closed = [d for d in picture.documents if d.kind == "supplement"]
             if self.document_id:
+                if one(picture.documents, self.document_id) not in closed:
+                    raise BadInput(_("That document is no supplement."), field="document_id")
                 closed = [one(picture.documents, self.document_id)]
             if not closed:
                 raise Refused(_("Close the supplement first: the owner answers what was closed."), rule="not_closed")
@@ -101,9 +109,9 @@ class AskOwner:
 
 @dataclass(frozen=True)
 class AnswerOwner:
-    """The answer, how it came, from whom and when. A plain yes about an owner's limit lifts it; a no to the question
-    that replaced that one puts it back. ``at``: when it was given, where that is not now; ``proof``: a picture of what
-    was written or signed (or the id of one already kept)."""
+    """The answer, how it came, from whom and when. A plain yes about an owner's limit lifts it; any other answer to
+    the question that replaced that one puts it back. ``at``: when it was given, where that is not now; ``proof``: a
+    picture of what was written or signed (or the id of one already kept)."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -124,6 +132,8 @@ class AnswerOwner:
         asked = one(picture.agreements, self.agreement_id)
         if asked.answer != "open":
             raise Refused(_("That was answered: ask again, and the new question replaces it."), rule="answered")
+        if self.answer != "withdrawn" and asked_again(picture, asked):
+            raise Refused(_("That was asked again since: answer the newer question."), rule="asked_again")
         moment_of_telling(self.at, w.now)
         needs_a_person(w)
         if self.evidence_id:
@@ -183,12 +193,13 @@ class AnswerOwner:
         if self.answer == "yes":
             w.change(limit, lifted_by=asked.id)
             return ""
-        if self.answer == "no" and limit.lifted_by:
+        notes = []
+        if self.answer in ("no", "yes_with_remark") and limit.lifted_by:
             w.change(limit, lifted_by="")
-            return _("The owner's limit is in force again.")
+            notes.append(_("The owner's limit is in force again."))
         if self.answer == "yes_with_remark":
-            return _("A yes with a remark lifts nothing: ask again with the remark as part of the question.")
-        return ""
+            notes.append(_("A yes with a remark lifts nothing: ask again with the remark as part of the question."))
+        return " ".join(notes)
 
 
 @dataclass(frozen=True)

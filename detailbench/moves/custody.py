@@ -123,7 +123,9 @@ class SetArrived:
             raise BadInput(_("A time needs its offset from UTC."), field="at", given=str(self.at))
         if self.at > w.now:
             raise BadInput(_("That time is still to come."), field="at", given=str(self.at))
-        visit = w.job(self.job_id).visits[-1]
+        *before, visit = w.job(self.job_id).visits
+        if before and before[-1].left_at is not None and self.at < before[-1].left_at:
+            raise BadInput(_("The car had not left yet by then."), field="at", given=str(self.at))
         if visit.left_at is not None and self.at > visit.left_at:
             raise BadInput(_("The car had left by then."), field="at", given=str(self.at))
         w.change(visit, arrived_at=self.at, stated_at=self.at)

@@ -40,7 +40,7 @@ class ForgetOwner:
         values = files = 0
         for job_id in jobs:
             photos = w.every(Photo, job_id=job_id)
-            named = {p.evidence_id for p in photos}
+            named = {p.evidence_id for p in photos} | {a.evidence_id for a in w.every(Agreement, job_id=job_id)} - {""}
             n = w.forget_values({*self._subjects(w, job_id), *named, *(car if job_id == self.job_id else ())})
             m = sum(w.forget_file(sha256) for sha256 in self._files(w, job_id, photos))
             if n or m or job_id not in before:

@@ -7,10 +7,11 @@ from typing import ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
+from detailbench.findings.limits import panel_list
 from detailbench.findings.limits_bound import bound
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car, real_number
-from detailbench.record.picture import one
+from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import OwnerLimit
 from detailbench.record.writing import Writer
 
@@ -52,7 +53,13 @@ class AddLimit:
         for known in picture.limits:
             if not known.lifted_by and all(getattr(known, name) == value for name, value in values.items()):
                 return Done(self.job_id, _("limit already there"), known.id, _("This limit stands already."))
-        return Done(self.job_id, _("owner's limit noted"), w.add(OwnerLimit, job_id=self.job_id, **values).id)
+        limit = w.add(OwnerLimit, job_id=self.job_id, **values)
+        return Done(self.job_id, _("owner's limit noted"), limit.id, self._running(picture))
+
+    def _running(self, picture: JobPicture) -> str:
+        """What runs where the limit binds: it stops no machine by itself."""
+        runs = [r.panel for r in picture.runs if r.finished_at is None and (not self.panels or r.panel in self.panels)]
+        return _("A step is running there: {panels}.").format(panels=panel_list(runs)) if runs else ""
 
     def _amount(self) -> None:
         if self.most_off_um is None:

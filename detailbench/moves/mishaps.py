@@ -60,5 +60,11 @@ class TellMishap:
         moment_of_telling(self.at, w.now)
         needs_a_person(w)
         mishap = one(w.job(self.job_id).mishaps, self.mishap_id)
+        if self.at is not None and self.at < (mishap.stated_at or mishap.entered_at):
+            raise BadInput(
+                _("It happened later than that: nobody can have been told before."),
+                field="at",
+                given=self.at.isoformat(),
+            )
         w.change(mishap, told=self.told, channel=self.channel, told_at=self.at or w.now)
         return Done(self.job_id, _("mishap: {told}").format(told=told_words(self.told)), mishap.id)

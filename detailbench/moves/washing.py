@@ -9,7 +9,7 @@ from typing import ClassVar
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.findings.limits import panel_list, solvent_stops
+from detailbench.findings.limits import barred_stops, panel_list, solvent_stops
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of
 from detailbench.findings.rubs import FOUND, found_words, proposed_paint, rub_means
@@ -99,7 +99,7 @@ class RecordWashStep:
 @dataclass(frozen=True)
 class RecordRubTest:
     """White pad and mild polish on a hidden place of a panel, in the panel's state of now. It proposes a paint system
-    and sets none."""
+    and sets none. A barred panel is not rubbed."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -112,6 +112,8 @@ class RecordRubTest:
             raise BadInput(_("A rub finds colour, no colour, or cannot tell."), field="found", given=self.found)
         picture = w.job(self.job_id)
         on_this_car(picture, (self.panel,))
+        for stop in barred_stops(picture, self.panel):
+            raise Refused(stop.sentence, rule=stop.rule)
         rub = w.add(
             RubTest, job_id=self.job_id, panel=self.panel, found=self.found, note=self.note.strip(),
             **state_of(picture, self.panel).as_fields(),

@@ -12,6 +12,7 @@ from detailbench.basics.texts import _
 from detailbench.record.tables import KINDS
 from detailbench.record.thing import Thing
 
+EARLIEST, LATEST = 1900, 9000  # years: before there is no car, and at the ends of the calendar no clock can be turned
 LARGEST = 2**53 - 1  # whole numbers above it are not the same everywhere (RFC 8785, RFC 7493)
 
 
@@ -39,6 +40,8 @@ def unfit(kind: type, value: object) -> str:
         return _unfit_number(kind, value)
     if kind is datetime and isinstance(value, datetime) and value.tzinfo is None:
         return _("A time needs its offset from world time.")
+    if isinstance(value, date) and not EARLIEST <= value.year <= LATEST:
+        return _("That year cannot be.")
     if kind is date and isinstance(value, datetime):
         return _("A day is expected here, without a time.")
     if kind is tuple and isinstance(value, (tuple, list)):
