@@ -58,6 +58,15 @@ def test_a_word_in_the_middle_lets_everything_go_in_order() -> None:
     assert through == "12x"
 
 
+@pytest.mark.parametrize("scanned", ["ZZZTEST1234567891\r", "XW0ZZT88Z1S123456\t"])
+def test_the_figures_at_the_end_of_a_scanned_word_stay_with_the_word(scanned: str) -> None:
+    assert feed(BurstReader(), scanned, FAST) == (scanned, [])
+
+
+def test_a_reading_after_a_word_and_a_space_is_still_a_reading() -> None:
+    assert feed(BurstReader(), "ferrous 118\r", FAST) == ("ferrous ", ["118"])
+
+
 def test_after_the_prefix_anything_is_a_reading_even_slowly() -> None:
     assert feed(BurstReader("#"), "#118 e7\r", SLOW) == ("", ["118 e7"])
 

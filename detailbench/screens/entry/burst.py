@@ -2,7 +2,7 @@
 
 A burst is two or more of the signs a reading is made of, each within 30 ms of the one before, ended by Enter or Tab as
 quickly; or anything after the gauge's own prefix up to Enter or Tab. Whatever turns out not to be one is let go in
-the order it came.
+the order it came. Figures at the end of a word sent as fast, such as a VIN from a scanner, belong to that word.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ GAP_AFTER_PREFIX_MS = 250.0  # a gauge that announces itself may type as slowly 
 SIGNS = frozenset("0123456789.,- uUµμmMiIlLsS")
 ENDS = frozenset("\r\n\t")
 FEWEST = 2
+MOST_FOREIGN = 2  # letters a gauge may send right before a figure; a word with more of them is no gauge's
 
 
 @dataclass(frozen=True)
@@ -37,6 +38,8 @@ class BurstReader(Generic[T]):
     _text: str = ""
     _held: list[T] = field(default_factory=list)
     _last_ms: float = 0.0
+    _foreign: int = 0  # letters no reading has, in the word that is coming in
+    _word_ms: float = 0.0
 
     @property
     def holding(self) -> bool:
@@ -54,9 +57,10 @@ class BurstReader(Generic[T]):
     def press(self, sign: str, key: T, at_ms: float) -> Decision[T]:
         """One key with the sign it writes (empty for keys that write nothing)."""
         gone = self.expire() if self._held and at_ms - self._last_ms >= self.wait_ms else ()
+        self._follow_word(sign, at_ms)
         if sign in ENDS and sign:
             return self._end(gone)
-        if sign and self._belongs(sign):
+        if sign and self._foreign <= MOST_FOREIGN and self._belongs(sign):
             self._text += sign
             self._held.append(key)
             self._last_ms = at_ms
@@ -74,6 +78,14 @@ class BurstReader(Generic[T]):
         """Nothing more came in time: hand back what was held."""
         held, self._held, self._text = tuple(self._held), [], ""
         return held
+
+    def _follow_word(self, sign: str, at_ms: float) -> None:
+        """Count the foreign letters of an unbroken word, each sign as close to the last as in a burst."""
+        if at_ms - self._word_ms >= GAP_MS or not sign.isalnum() or self._prefixed:
+            self._foreign = 0
+        self._word_ms = at_ms
+        if sign.isalnum() and sign not in SIGNS:
+            self._foreign += 1
 
     def _belongs(self, sign: str) -> bool:
         if self.prefix and (self._prefixed or self.prefix.startswith(self._text + sign)):
