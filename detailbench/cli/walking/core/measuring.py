@@ -13,6 +13,7 @@ from detailbench.cli.walking.core.surface import position
 from detailbench.cli.walking.kinds import Quantity, amount
 from detailbench.cli.walking.steps import measuring as s
 from detailbench.findings.walking import panel_places
+from detailbench.moves.gauge_correction import CorrectGauge
 from detailbench.moves.readings import AddPlace, DecidePlace, RecordCheck, RecordReading, StartSession
 from detailbench.moves.readings_file import ImportReadings
 from detailbench.moves.tray import HoldValues, Sent
@@ -31,6 +32,13 @@ def check_gauge(step: s.CheckGauge, hand: Hand) -> None:
     session = hand.picture.sessions[-1].id
     foil = found(hand, "foil", step.foil)
     hand.do(RecordCheck(hand.job, session, foil.id, tuple(v.um for v in step.values), again=step.again))
+
+
+def correct_readings(step: s.CorrectReadings, hand: Hand) -> None:
+    if not hand.picture.sessions:
+        raise Refused(_("Choose the gauge first; a reading belongs to a gauge."), rule="no_gauge")
+    foil, second = found(hand, "foil", step.foil), found(hand, "foil", step.proved)
+    hand.do(CorrectGauge(hand.job, hand.picture.sessions[-1].id, foil.id, second.id, step.reason))
 
 
 def _record(hand: Hand, reading: Quantity, place: str = "", source: str = "typed", note: str = "") -> None:
@@ -116,6 +124,7 @@ def import_file(step: s.ImportFile, hand: Hand) -> None:
 ACTS = {
     s.BeginSession: begin_session,
     s.CheckGauge: check_gauge,
+    s.CorrectReadings: correct_readings,
     s.TypeReading: type_reading,
     s.TypeReadings: type_readings,
     s.GaugeSends: gauge_sends,

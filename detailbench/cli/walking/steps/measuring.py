@@ -28,6 +28,15 @@ class CheckGauge(Step):
 
 
 @dataclass(frozen=True, kw_only=True)
+class CorrectReadings(Step):
+    verb = "correct"
+    does = "the readings of this spell count as corrected through zero plate and foil, proved on a second foil"
+    foil: str = value(TEXT)
+    reason: str = value(TEXT)
+    proved: str = named(TEXT)
+
+
+@dataclass(frozen=True, kw_only=True)
 class TypeReading(Step):
     verb = "reading"
     does = "one value typed; it lands on the next place of the panel in hand"

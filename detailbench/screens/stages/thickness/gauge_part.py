@@ -12,6 +12,7 @@ from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.look.parts import button, label, sentence, set_kind
+from detailbench.screens.stages.thickness.correction_part import CorrectionPart
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.gauge_check_desk import values_line
 from detailbench.screens.stages.thickness.value_entry import ValueEntry
@@ -83,6 +84,8 @@ class GaugePart(QWidget):
         buttons.addWidget(self.more, 1)
         buttons.addWidget(self.spell, 1)
         column.addLayout(buttons)
+        self.correction = CorrectionPart(desk)
+        column.addWidget(self.correction)
         column.addWidget(self.rounds)
         column.addStretch(1)
         self.gauges.chosen.connect(self._choose_gauge)
@@ -159,6 +162,10 @@ class GaugePart(QWidget):
         self._check(choosing)
         self.rounds.set_value(str(self._desk.rounds))
         self.rounds.setVisible(session is not None and not choosing)
+        if not choosing:
+            self.correction.redraw()
+        else:
+            self.correction.hide()
 
     def _check(self, choosing: bool) -> None:
         check = self._desk.check
@@ -166,8 +173,7 @@ class GaugePart(QWidget):
         if list(self.foils.buttons) != [f.id for f in check.foils]:
             self.foils.set_choices([(f.id, f.label) for f in check.foils])
         self.foils.set_value(check.foil.id if check.foil is not None else "")
-        begun = bool(check.on_zero or check.on_foil)
-        self.foils.setVisible(open_ and len(check.foils) > 1 and not begun)
+        self.foils.setVisible(open_ and len(check.foils) > 1 and not check.on_foil)
         self.entry.setVisible(open_ and check.takes)
         self.asks.setVisible(open_ and check.takes)
         self.asks.setText(check.waits())

@@ -80,6 +80,8 @@ def _fill(survey: Survey, key: str, usual: dict[str, float], span: tuple[float, 
     says = _("mean {mean} of {n} places").format(
         mean=format_thickness(mean, digits=0), n=format_number(seen.figures.places)
     )
+    if seen.corrected:
+        says += ", " + seen.corrected
     if not seen.confirmed:
         says += ", " + _("not confirmed")
     if finding is not None and finding.sentence and finding.verdict in ("differs", "look again", "two groups"):

@@ -43,8 +43,20 @@ class CheckGauge(Act):
         part(walk, "Gauge")
         if said.again and walk.eyes.has("Check the gauge again (closing check)", CARD):
             walk.hand.press("Check the gauge again (closing check)", CARD)
+        if walk.eyes.controls(f"foil: {said.foil}", CARD):
+            walk.hand.pick("foil", said.foil, CARD)
         for reading in said.values:
             enter(walk, "raw value", reading)
+
+
+class CorrectReadings(Act):
+    step = said_.CorrectReadings
+
+    @staticmethod
+    def play(said: said_.CorrectReadings, walk: Walk) -> None:
+        part(walk, "Gauge")
+        walk.hand.type_into("reason for the correction (printed)", said.reason, CARD)
+        walk.hand.press("Correct the readings of this spell", CARD)
 
 
 class TypeReading(Act):
