@@ -6,10 +6,31 @@ from collections.abc import Mapping
 from typing import Any
 
 from detailbench.basics.calculations import Calculation, Field
+from detailbench.trials.adviser import adviser_working
+from detailbench.trials.adviser_prior import LIKENESS, MOST_RUNGS
+from detailbench.trials.adviser_search import Costs
 from detailbench.trials.load import load_path, load_path_panel
 from detailbench.trials.movement import Movement, pad_speed
 from detailbench.trials.removal import PAINT_TO_PAINT, MeasuredTrial, removal
 from detailbench.trials.technique import arm_speed
+
+SEEN = ("", "yes", "no")
+COSTS = {
+    "trial": "minutes of a trial",
+    "refine": "minutes of a refining trial on top",
+    "one_step": "minutes of the car in one step, by the mildest",
+    "second_step": "minutes of a second step",
+    "per_rung": "minutes each stronger combination adds",
+    "per_rung_second": "minutes each stronger combination adds in the second step",
+    "nothing": "minutes it costs to find nothing",
+}
+BOX = {
+    "cl": "mildest that may clear, lowest",
+    "ch": "mildest that may clear, highest",
+    "gl": "how many finish clear, at least",
+    "gh": "how many finish clear, at most",
+    "rl": "mildest that may take haze off, lowest",
+}
 
 CALCULATIONS = (
     Calculation(
@@ -90,6 +111,40 @@ CALCULATIONS = (
             ),
         ),
         work=lambda v: removal([MeasuredTrial(**t) for t in v["trials"]], **_rest(v, "trials")).working,
+    ),
+    Calculation(
+        name="adviser",
+        title="What to try next on a range, by expected minutes",
+        fields=(
+            Field(
+                "rungs",
+                "the range without what may not be used, mildest first, and what was seen of each",
+                "objects",
+                fewest=1,
+                of=(
+                    Field("cleared", "cleared on a fresh place", "text", False, "", choices=SEEN),
+                    Field("finish_clear", "finished clear on a fresh place", "text", False, "", choices=SEEN),
+                    Field("refined", "finished clear on top of a cut", "text", False, "", choices=SEEN),
+                ),
+            ),
+            Field("stop", "where to stop", "text", required=False, default="prove", choices=("prove", "thrift")),
+            *(
+                Field(f"{name}_min", says, required=False, default=getattr(Costs(), name), minimum=0)
+                for name, says in COSTS.items()
+            ),
+            Field(
+                "before",
+                "like paint in this shop before: the worlds each job left, and how like it is",
+                "objects",
+                required=False,
+                default=[],
+                of=(
+                    *(Field(name, says, "integer", minimum=0, maximum=MOST_RUNGS + 1) for name, says in BOX.items()),
+                    Field("likeness", "how like it is", "text", choices=tuple(LIKENESS)),
+                ),
+            ),
+        ),
+        work=adviser_working,
     ),
 )
 

@@ -1,0 +1,201 @@
+"""The adviser: beside the plain rule, what the exact search would do next on this range and why.
+
+It proposes no forbidden combination, and adopts nothing that was not seen to work on this paint.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from detailbench.basics.errors import BadInput
+from detailbench.basics.numbers import format_number
+from detailbench.basics.texts import _
+from detailbench.basics.workings import Plain, Source, Working
+from detailbench.trials.adviser_prior import MOST_RUNGS, Box, like_paint_prior
+from detailbench.trials.adviser_search import Costs, Move, Plan, Stop, solve
+from detailbench.trials.adviser_seen import decide, order_broken
+from detailbench.trials.movement import Movement
+from detailbench.trials.outcome import Advice, Option, Result
+from detailbench.trials.rungs import Range, Rung, RungSeen
+
+R = Result
+ON_THE_RANGE = frozenset({R.STRONGER, R.MILDER, R.OTHER_PAD, R.OTHER_MOVEMENT, R.TWO_STEPS, R.KEEP, R.LOWER_LEVEL})
+SOURCE = Source(
+    "expected cost by dynamic programming, Bellman 1957; worlds, prior and costs: own derivation", from_memory=True
+)
+
+
+@dataclass(frozen=True)
+class AdviserLine:
+    """``move``: in the range's own counting, None where ranking stops. ``expected_min``: trials and work from here on.
+
+    ``trial_min``: what the next trial costs; ``saves_min``: what one more trial is expected to save before its own
+    minutes, only where something already works. ``agrees``: with the plain rule, None where that stays off the range
+    (wipe, pad, lamp: those come first). ``sentence``: all there is to show.
+    """
+
+    move: Move | None
+    expected_min: float | None
+    trial_min: float | None
+    saves_min: float | None
+    agrees: bool | None
+    sentence: str
+    working: Working | None
+
+
+def plan_for(
+    range_: Range,
+    *,
+    costs: Costs | None = None,
+    stop: Stop = "prove",
+    before: Sequence[tuple[Box, str]] = (),
+    clear_coat_known: bool = False,
+) -> Plan | None:
+    """The plan of a finish group, to be solved once; None where no rung is allowed or the range is too long.
+
+    ``before``: like paint in this shop, as (box, likeness). Where the clear coat is not known only *prove* is offered:
+    BadInput for *thrift*.
+    """
+    if stop == "thrift" and not clear_coat_known:
+        raise BadInput(_("Where the clear coat is not known, only proving the mildest is offered."), field="stop")
+    n = len(_allowed(range_))
+    return solve(like_paint_prior(n, before), costs, stop, before) if 1 <= n <= MOST_RUNGS else None
+
+
+def advise(range_: Range, plan: Plan, plain: Option | None = None) -> AdviserLine:
+    """The adviser's line for what was seen so far. ``plain``: what the plain rule chose. Raises BadInput where the plan
+    is of another range (a rung was forbidden since: solve anew)."""
+    at = _allowed(range_)
+    seen = [range_[i] for i in at]
+    if len(seen) != plan.n:
+        raise BadInput(_("The range changed; the adviser has to be worked out again."), field="plan")
+    broken = order_broken(seen)
+    if broken is not None:
+        return AdviserLine(None, None, None, None, None, f"{broken} {_('Ranking stops here.')}", None)
+    move, used, box = decide(seen, plan)
+    expected = used.expected_min(box) if used.mass(box) > 0 and move.kind != "adopt_two" else None
+    trial = {"try": plan.costs.trial, "refine": plan.costs.refine}.get(move.kind)
+    saves = _saves(used, box)
+    here = _in_range(move, at)
+    agrees = None if plain is None else _agrees(plain, here)
+    working = _working(seen, plan, move, expected, saves)
+    return AdviserLine(here, expected, trial, saves, agrees, _sentence(here, range_, trial, saves, agrees), working)
+
+
+def adviser_working(values: Mapping[str, Any]) -> Working:
+    """The working from plain values, as ``_working`` prints them. Raises BadInput where the order is broken."""
+    words = {"": None, "yes": True, "no": False}
+    range_ = tuple(
+        RungSeen(
+            Rung(str(i), str(i), "", Movement.FREE_ORBITAL, "", "", ""),
+            cleared=words[row["cleared"]],
+            finish_clear=words[row["finish_clear"]],
+            refined=words[row["refined"]],
+        )
+        for i, row in enumerate(values["rungs"])
+    )
+    costs = Costs(**{k[:-4]: x for k, x in values.items() if k.endswith("_min")})
+    before = tuple((Box(*(int(b[k]) for k in Box._fields)), b["likeness"]) for b in values["before"])
+    plan = plan_for(range_, costs=costs, stop=values["stop"], before=before, clear_coat_known=True)
+    if plan is None:
+        raise BadInput(
+            _("The adviser works on a range of 1 to {most} combinations.").format(most=MOST_RUNGS), field="rungs"
+        )
+    line = advise(range_, plan)
+    if line.working is None:
+        raise BadInput(line.sentence, field="rungs")
+    return line.working
+
+
+def chosen(advice: Advice | None) -> Option | None:
+    """What the plain rule chose, for ``advise``."""
+    return None if advice is None else advice.chosen
+
+
+def _allowed(range_: Range) -> list[int]:
+    return [i for i, seen in enumerate(range_) if not seen.forbidden]
+
+
+def _saves(plan: Plan, box: Box) -> float | None:
+    if not (box.ch < box.gl and box.cl < box.ch and plan.mass(box) > 0):
+        return None
+    after = plan.after_one_more(box)
+    return None if after is None else plan.costs.one(box.ch) - after
+
+
+def _in_range(move: Move, at: Sequence[int]) -> Move:
+    def one(i: int | None) -> int | None:
+        return None if i is None else at[i]
+
+    return Move(move.kind, one(move.rung), one(move.on_top), tuple(at[j] for j in move.run))
+
+
+def _agrees(plain: Option, move: Move) -> bool | None:
+    if plain.result not in ON_THE_RANGE:
+        return None
+    if plain.result is R.LOWER_LEVEL:
+        return move.kind == "none"
+    if plain.result is R.KEEP:
+        return plain.rung == (move.rung if move.kind == "adopt" else move.on_top if move.kind == "adopt_two" else None)
+    if plain.place == "on_top":
+        return move.kind == "refine" and move.on_top == plain.rung
+    return move.kind == "try" and move.rung == plain.rung
+
+
+def _sentence(move: Move, range_: Range, trial: float | None, saves: float | None, agrees: bool | None) -> str:
+    if agrees:
+        return _("The adviser agrees.")
+    names = {
+        "rung": "" if move.rung is None else range_[move.rung].rung.label,
+        "on_top": "" if move.on_top is None else range_[move.on_top].rung.label,
+    }
+    texts = {
+        "try": _("Adviser: try {rung} on a fresh place."),
+        "refine": _("Adviser: refine with {on_top} on top of {rung}."),
+        "adopt": _("Adviser: {rung} was seen to work here; adopt it."),
+        "adopt_two": _("Adviser: {rung}, then {on_top} on top, was seen to work here; adopt both."),
+        "none": _("Adviser: nothing left in the range can serve; agree a lower level."),
+    }
+    said = [texts[move.kind].format(**names)]
+    if trial is not None:
+        said.append(_("It costs about {minutes} minutes.").format(minutes=format_number(trial, 0)))
+    if saves is not None:
+        text = _("One more trial is expected to save {minutes} minutes of work.")
+        said.append(text.format(minutes=format_number(max(saves, 0.0), 0)))
+    return " ".join(said)
+
+
+def _working(seen: Sequence[RungSeen], plan: Plan, move: Move, expected: float | None, saves: float | None) -> Working:
+    words = {None: "", True: "yes", False: "no"}
+    rungs: list[Plain] = [
+        {"cleared": words[s.cleared], "finish_clear": words[s.finish_clear], "refined": words[s.refined]} for s in seen
+    ]
+    c = plan.costs
+    return Working(
+        name="adviser",
+        formula="fewest expected minutes over all worlds left: trials + refining + the car's steps",
+        inputs={
+            "rungs": rungs,
+            "stop": plan.stop,
+            "trial_min": c.trial,
+            "refine_min": c.refine,
+            "one_step_min": c.one_step,
+            "second_step_min": c.second_step,
+            "per_rung_min": c.per_rung,
+            "per_rung_second_min": c.per_rung_second,
+            "nothing_min": c.nothing,
+            "before": [{**dict(box._asdict()), "likeness": word} for box, word in plan.before],
+        },
+        results={
+            "move": move.kind,
+            "rung": move.rung,
+            "on_top": move.on_top,
+            "expected_min": expected,
+            "saves_min": saves,
+        },
+        source=SOURCE,
+        changes_with=_("what is seen on this paint, minutes per trial and per step, like paint before"),
+        notes=(_("Holds for answers that are right and a range that is in order."),),
+    )
