@@ -10,6 +10,7 @@ from detailbench.basics.clock import SystemClock
 from detailbench.basics.errors import BadFile, BadInput, RecordTrouble
 from detailbench.basics.texts import _
 from detailbench.cli.records import job_named, open_to_read
+from detailbench.cli.templates import print_template
 from detailbench.findings.settings import setting
 from detailbench.moves.documents import copy_out, newest_document, write_whole
 from detailbench.record.past import put_right
@@ -19,6 +20,8 @@ from detailbench.seal.verifying import verify_pdf
 
 def print_document(words: Namespace) -> int:
     """The newest closed document of a kind of a job, or a draft of it, to a new file."""
+    if words.kind == "template":
+        return print_template(words)
     store = open_to_read(words)
     kind = "handover" if words.kind == "report" else words.kind
     try:

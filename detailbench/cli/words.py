@@ -90,7 +90,11 @@ def parser() -> argparse.ArgumentParser:
         "A draft is the document as the job stands now: not closed.",
     )
     paper.add_argument(
-        "kind", nargs="?", choices=("arrival", "supplement", "report"), default="report", help="which one (report)"
+        "kind",
+        nargs="?",
+        choices=("arrival", "supplement", "report", "template"),
+        default="report",
+        help="which one (report); template: the places to measure at",
     )
     _workshop(paper)
     paper.add_argument("--job", required=True, metavar="NUMBER", help="the job's number, like 2031-001")

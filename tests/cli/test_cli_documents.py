@@ -66,3 +66,10 @@ def test_a_draft_of_any_kind_on_the_paper_asked_for(kind: str, title: str, folde
 def test_a_closed_document_stays_on_its_paper(folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert print_it(folder, tmp_path / "a.pdf", "arrival", "--paper", "Letter") == 1
     assert "stays on the paper it was closed on" in capsys.readouterr().err
+
+
+def test_a_template_to_measure_by_is_written_and_is_never_a_draft(folder: Path, tmp_path: Path) -> None:
+    assert print_it(folder, tmp_path / "t.pdf", "template") == 0
+    assert "Template to measure by" in written(tmp_path / "t.pdf")
+    assert print_it(folder, tmp_path / "d.pdf", "template", "--draft") == 1
+    assert not (tmp_path / "d.pdf").exists()
