@@ -190,6 +190,18 @@ def test_the_paint_of_the_tapped_panels_group_is_set(wash: Window, bench: Bench,
     assert any("clear over colour" in line for line in lines(wash, "finish groups"))
 
 
+def test_the_paint_asked_for_first_is_that_of_the_panel_already_in_hand(
+    qtbot: QtBot, clock: HandClock, bench: Bench, job_id: str
+) -> None:
+    last = bench.job(job_id).groups[-1]
+    window = day_window(qtbot, clock, bench, job_id, stage="arrival")
+    tap(window, min(last.panels))
+    click(window.rail.rows["wash"])
+    press_button(window, "Paint")
+    press_button(window, "paint system: single-stage")
+    assert [g.id for g in bench.job(job_id).groups if g.paint_system == "single_stage"] == [last.id]
+
+
 def test_matt_says_that_nothing_abrasive_is_offered_here_and_on_the_map(wash: Window, bench: Bench) -> None:
     press_button(wash, "Paint")
     tap(wash, "bonnet")

@@ -59,11 +59,14 @@ class PaintPage(QWidget):
 
     def follow_panel(self) -> None:
         """The selected panel's group becomes the chosen one."""
-        picture, panel = self._context.picture, self._context.selected_panel
-        group = group_of(picture, panel) if picture is not None and panel else None
+        group = self._in_hand()
         if group is not None:
             self.groups.choose(group.id)
         self._show()
+
+    def _in_hand(self) -> FinishGroup | None:
+        picture, panel = self._context.picture, self._context.selected_panel
+        return group_of(picture, panel) if picture is not None and panel else None
 
     def redraw(self) -> None:
         """Show the groups and their paint."""
@@ -74,7 +77,10 @@ class PaintPage(QWidget):
             words = f"{_(group.name)}, {panels.format(n=format_number(len(group.panels)))}: "
             words += paint_words()[group.paint_system] + (f"; {group.note}" if group.note else "")
             lines.append(Line(group.id, words, PAINT[group.paint_system]))
-        first = lines[0].key if lines and self.groups.key not in {line.key for line in lines} else ""
+        first = ""
+        if lines and self.groups.key not in {line.key for line in lines}:
+            in_hand = self._in_hand()  # a panel may be in hand before this page is first shown
+            first = in_hand.id if in_hand is not None else lines[0].key
         self.groups.set_lines(lines, first)
         self._show()
 
