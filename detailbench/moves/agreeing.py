@@ -46,7 +46,7 @@ class AskOwner:
             raise BadInput(_("Nothing is asked of the owner about “{about}”.").format(about=self.about), field="about")
         if not self.question.strip():
             raise BadInput(_("Write what the owner is asked."), field="question")
-        price = None if self.price is None else _a_price(self.price)
+        price = None if self.price is None else a_price(self.price)
         picture = w.job(self.job_id)
         on_this_car(picture, self.panels)
         if self.about == "sanding" and not self.panels:
@@ -236,7 +236,8 @@ def moment_of_telling(at: datetime | None, now: datetime) -> None:
         raise BadInput(_("That moment has not come yet."), field="at", given=at.isoformat())
 
 
-def _a_price(price: Decimal) -> Decimal:
+def a_price(price: Decimal) -> Decimal:
+    """The price. Raises BadInput for one that nobody pays."""
     if not price.is_finite() or not 0 <= price <= MOST_PRICE:
         raise BadInput(_("A price is a sum from nothing upwards."), field="price", given=str(price))
     return price

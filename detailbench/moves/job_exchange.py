@@ -19,7 +19,7 @@ from detailbench.record.job_json import files_of, job_out, thing_as_json
 from detailbench.record.job_reading import JobFile, read_job
 from detailbench.record.store import Store
 from detailbench.record.thing import Thing
-from detailbench.record.things import Evidence, History, Job
+from detailbench.record.things import Agreement, Evidence, History, Job, OwnerLimit
 from detailbench.record.writing import Writer
 
 STATE_NOT_CONTENT = frozenset({"retired", "forgotten"})  # both may come later on either side
@@ -94,8 +94,10 @@ class ImportJob:
         number = _free_number(w, read.job.number)
         for thing in new:
             w.bring_in(replace(thing, number=number) if isinstance(thing, Job) else thing)
+        brought, here = {thing.id for thing in new}, w.shop()
         for subject, name, value in read.personal or ():
-            w.personal(subject, name, value)
+            if subject in brought or not here.said(subject, name):  # a plate known here is this workshop's word
+                w.personal(subject, name, value)
         kept = w.keep_file(read.journal, "application/json", f"journal-{number}.json")
         w.add(History, job_id=read.job.id, evidence_id=kept.id, head=read.head, entries=read.entries)
         try:
@@ -183,8 +185,12 @@ def _is_of_the_trade(read: JobFile, complain: Callable[..., BadFile]) -> None:
         known = load_outline(read.car.style, read.car.length_mm).panels
     except DetailbenchError as error:
         raise complain(str(error), f"car {read.car.id}.style", read.car.style) from error
+    said_yes = {a.id: a.limit_id for a in read.things if isinstance(a, Agreement) and a.answer == "yes"}
     for thing in read.things:
         fits(thing, complain)
+        if isinstance(thing, OwnerLimit) and thing.lifted_by and said_yes.get(thing.lifted_by) != thing.id:
+            raise complain(_("the owner never said yes to lifting this limit."),
+                           f"owner_limit {thing.id}.lifted_by", thing.lifted_by)  # fmt: skip
         for panel in _panels(thing):
             if panel and panel not in known:
                 raise complain(_("This car has no panel “{panel}”.").format(panel=panel[:40]),

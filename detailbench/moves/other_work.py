@@ -8,6 +8,7 @@ from typing import ClassVar
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
+from detailbench.moves.agreeing import a_price
 from detailbench.moves.move import Done
 from detailbench.moves.panels import real_number
 from detailbench.moves.work import MOST_MINUTES
@@ -33,10 +34,9 @@ class RecordOtherWork:
             real_number(self.minutes, "minutes")
             if not 0 < self.minutes <= MOST_MINUTES:
                 raise BadInput(_("Minutes are more than nothing and at most a week."), field="minutes")
-        if self.price is not None and not (self.price.is_finite() and self.price >= 0):
-            raise BadInput(_("A price is an amount, 0 or more."), field="price", given=str(self.price))
+        price = None if self.price is None else a_price(self.price)
         w.get(Job, self.job_id)
-        thing = w.add(OtherWork, job_id=self.job_id, words=self.words.strip(), minutes=self.minutes, price=self.price)
+        thing = w.add(OtherWork, job_id=self.job_id, words=self.words.strip(), minutes=self.minutes, price=price)
         return Done(self.job_id, _("other work noted"), thing.id)
 
 

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import hashlib
 import os
+import re
 from pathlib import Path
 
 from detailbench.basics.errors import NotSaved, RecordTrouble
 from detailbench.basics.texts import _
+
+IS_A_DIGEST = re.compile(r"[0-9a-f]{64}")
 
 
 def digest_of(content: bytes) -> str:
@@ -22,6 +25,9 @@ class EvidenceStore:
         self.folder = folder
 
     def path(self, sha256: str) -> Path:
+        """Where a file lies. Raises RecordTrouble for what is no hash: it could lead to a file outside."""
+        if not IS_A_DIGEST.fullmatch(sha256):
+            raise RecordTrouble(_("“{hash}” is no kept file's hash.").format(hash=sha256[:12]))
         return self.folder / sha256[:2] / sha256
 
     def _stone(self, sha256: str) -> Path:
@@ -51,7 +57,7 @@ class EvidenceStore:
 
     def has(self, sha256: str) -> bool:
         """True when a file lies there; not whether it is whole."""
-        return self.path(sha256).is_file()
+        return IS_A_DIGEST.fullmatch(sha256) is not None and self.path(sha256).is_file()
 
     def drop(self, sha256: str) -> None:
         """Delete a kept file that was forgotten; what says so stays in its place. Raises RecordTrouble."""

@@ -13,6 +13,7 @@ SEEN: Mapping[str, tuple[str, ...]] = {
     "work": ("as_found", "polished"),
     "cover": ("bare", "earlier_coating", "protected", "not_known"),
 }
+MOMENTS = ("arrival", "supplement", "handover")
 WAYS = ("drawn", "telephone", "message", "declined", "absent")
 WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "job": {"kind": ("correction", "inspection")},
@@ -71,14 +72,22 @@ WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "document": {"kind": ("arrival", "supplement", "handover")},
     "delivery": {"way": ("mail", "message", "print", "handed")},
     "acceptance": {"answer": ("accepted", "with_remarks", "not_accepted")},
-    "signature": {"role": ("owner", "bearer", "workshop"), "way": WAYS},
+    "signature": {"role": ("owner", "bearer", "workshop"), "way": WAYS, "moment": MOMENTS},
     "owner_limit": {"kind": ("bar_panel", "most_off", "no_sanding", "no_solvent", "other")},
     "agreement": {
+        "about": ("limit", "supplement", "test_section", "extra_work", "sanding", "level", "mishap", "other"),
         "answer": ("open", "yes", "yes_with_remark", "no", "withdrawn"),
         "channel": ("", "present", "telephone", "message"),
     },
     "rub_test": {"found": ("colour", "no_colour", "cannot_tell")},
     "second_look": {"found": ("still_clear", "marks_back", "haze", "trails", "smear", "cannot_tell")},
+    "mishap": {"told": ("", "owner", "bearer"), "channel": ("", "present", "telephone", "message")},
+    "wash_step": {
+        "kind": ("pre_rinse", "contact_wash", "iron", "tar", "clay", "rinse", "dry", "panel_wipe"),
+    },
+    "damage": {"part": ("", "panel", "wheel", "glass", "lamp", "trim", "inside", "other")},
+    "stated_repair": {"said_by": ("owner", "bearer", "papers")},
+    "remark": {"moment": MOMENTS, "role": ("owner", "bearer", "workshop")},
     "custody": {"moment": ("in", "out"), "energy": ("", "fuel", "charge")},
     "job_turn": {"turn": ("paused", "resumed", "fetched_early", "stopped_after_trial", "unfinished", "refused")},
     "lamp": {"kind": ("P", "F", "L", "S", "D", "A")},
