@@ -14,14 +14,12 @@ FEWEST_REPEATS = 3
 
 
 def mode_of(seen: PanelSeen) -> Mode:
-    """By the places the program proposed that gave a value, as often as the least read of them counts; empty below
-    either."""
+    """By the places the program proposed that gave a value, as often as the least read of them counts; empty where
+    fewer than five places did (or than a narrow panel has)."""
     counts = _counts(seen)
-    if not counts:
+    if len(counts) < _enough(seen):
         return ""
-    if min(counts) >= FEWEST_REPEATS:
-        return "full"
-    return "survey" if len(counts) >= FEWEST_PLACES else ""
+    return "full" if min(counts) >= FEWEST_REPEATS else "survey"
 
 
 def mode_words(seen: PanelSeen) -> str:
@@ -32,11 +30,15 @@ def mode_words(seen: PanelSeen) -> str:
     texts = {
         "full": _("Full: {each} or more readings at each of {n} places."),
         "survey": _("Survey: {each} or more readings at each of {n} places."),
-        "": _("Less than a survey: {n} places read; a survey takes {fewest}."),
+        "": _("Less than a survey: places read {n}, a survey takes {fewest}."),
     }
     return texts[mode_of(seen)].format(
-        each=format_number(min(counts)), n=format_number(len(counts)), fewest=format_number(FEWEST_PLACES)
+        each=format_number(min(counts)), n=format_number(len(counts)), fewest=format_number(_enough(seen))
     )
+
+
+def _enough(seen: PanelSeen) -> int:
+    return max(1, min(FEWEST_PLACES, sum(1 for p in seen.places if p.place.origin == "proposed")))
 
 
 def _counts(seen: PanelSeen) -> list[int]:

@@ -65,5 +65,12 @@ def test_one_reading_at_five_places_is_a_survey_and_three_at_each_is_full(hands:
     assert mode_of(panel_seen(hands.picture, "roof")) == "full"
 
 
+def test_many_readings_at_one_place_are_no_full_measurement(hands: Hands) -> None:
+    hands.checked_session()
+    for _n in range(4):
+        hands.read("roof", 111.0, place=1)
+    assert mode_of(panel_seen(hands.picture, "roof")) == ""
+
+
 def test_of_a_panel_nobody_read_no_mode_is_said(hands: Hands) -> None:
     assert mode_words(panel_seen(hands.picture, "roof")) == ""

@@ -40,12 +40,14 @@ def gauge_tab(bay: Bay) -> str:
 
 def test_without_a_second_foil_no_correction_is_offered(bay: Bay) -> None:
     drifted(bay, second_too=False)
-    assert "could correct the readings" not in gauge_tab(bay)
+    assert "Correct by two points…" not in gauge_tab(bay)
 
 
 def test_a_correction_takes_two_words_and_leaves_the_failed_check_failed(bay: Bay) -> None:
     drifted(bay)
-    assert "A line through zero plate and foil 102 could correct" in gauge_tab(bay)
+    gauge_tab(bay)
+    bay.click("Correct by two points…")
+    assert "A line through zero plate and foil 102 could correct" in bay.visible_text()
     assert bay.thickness.card is not None
     part = bay.thickness.card.gauge.correction
     bay.click("Correct the readings of this spell")
@@ -61,6 +63,7 @@ def test_a_correction_takes_two_words_and_leaves_the_failed_check_failed(bay: Ba
 def test_a_corrected_panel_says_so_on_its_card_and_on_the_map(bay: Bay) -> None:
     drifted(bay)
     gauge_tab(bay)
+    bay.click("Correct by two points…")
     assert bay.thickness.card is not None
     bay.fill(bay.thickness.card.gauge.correction.reason.line, "zero drifted overnight")
     bay.click("Correct the readings of this spell")
@@ -76,6 +79,7 @@ def test_a_corrected_panel_says_so_on_its_card_and_on_the_map(bay: Bay) -> None:
 def test_a_correction_is_taken_back_by_its_button(bay: Bay) -> None:
     drifted(bay)
     gauge_tab(bay)
+    bay.click("Correct by two points…")
     assert bay.thickness.card is not None
     bay.fill(bay.thickness.card.gauge.correction.reason.line, "zero drifted overnight")
     bay.click("Correct the readings of this spell")

@@ -25,6 +25,8 @@ class CorrectionPart(QWidget):
         super().__init__()
         self._desk = desk
         self._points: Points | None = None
+        self.is_open = False
+        self.open_it = button(_("Correct by two points…"), self._turn)
         self.says = sentence()
         self.why = WhyButton(self._working, desk.context.show_working, _("the correction"))
         self.reason = TextField(_("reason for the correction (printed)"), check=two_words)
@@ -36,9 +38,17 @@ class CorrectionPart(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(desk.context.dress.look.measure.space("thin"))
+        column.addWidget(self.open_it)
         column.addLayout(row)
         for part in (self.reason, self.correct, self.back):
             column.addWidget(part)
+
+    def _turn(self) -> None:
+        """Open the offer, which takes the room of the check's values; or put it away again."""
+        self.is_open = not self.is_open
+        self._desk.changed.emit()
+        if self.is_open and self.reason.isVisible():
+            self.reason.line.setFocus()
 
     def _kept(self) -> GaugeCorrection | None:
         picture, session = self._desk.context.picture, self._desk.check.session
@@ -54,6 +64,7 @@ class CorrectionPart(QWidget):
         move = CorrectGauge(job, points.session.id, points.shim.id, points.second.id, self.reason.text())
         if self._desk.context.do(move, self, at=self.reason.say) is not None:
             self.reason.set_text("")
+            self.is_open = False
             self._desk.told()
 
     def _back(self) -> None:
@@ -68,7 +79,12 @@ class CorrectionPart(QWidget):
         self._points = offered(picture) if picture is not None and kept is None else None
         can = self._points is not None and self._points.proof.passed
         self.setVisible(kept is not None or self._points is not None)
-        self.why.setVisible(self._points is not None)
+        self.open_it.setVisible(self._points is not None)
+        if self._points is None:
+            self.is_open = False
+        can = can and self.is_open
+        self.says.setVisible(kept is not None or self.is_open)
+        self.why.setVisible(self.is_open)
         self.reason.setVisible(can)
         self.correct.setVisible(can)
         self.back.setVisible(kept is not None)

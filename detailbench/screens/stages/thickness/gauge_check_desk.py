@@ -147,7 +147,7 @@ class GaugeCheckDesk:
             return self._verdict()
         self._tell()
         sentence = self.progress()
-        self._context.notice(sentence, "saved")
+        self._context.notice(sentence, "saved" if self.plate is not None else "flagged")
         return sentence
 
     def sent(self, text: str) -> str:
@@ -189,9 +189,12 @@ class GaugeCheckDesk:
     def progress(self) -> str:
         plate = self.plate
         on = self.on_zero if plate is not None and plate.value_um == 0 else self.on_foil
-        label = plate.label if plate is not None else ""
+        if plate is None:
+            return _("{counts}. The foil is missing: enter it under Shop, then the check goes on.").format(
+                counts=self.counts()
+            )
         return _("{plate}: {n} of {of}").format(
-            plate=label, n=format_number(len(on)), of=format_number(max(FEWEST, len(on)))
+            plate=plate.label, n=format_number(len(on)), of=format_number(max(FEWEST, len(on)))
         )
 
     def waits(self) -> str:

@@ -162,10 +162,13 @@ class GaugePart(QWidget):
         self._check(choosing)
         self.rounds.set_value(str(self._desk.rounds))
         self.rounds.setVisible(session is not None and not choosing)
-        if not choosing:
-            self.correction.redraw()
-        else:
+        if choosing:
             self.correction.hide()
+            return
+        self.correction.redraw()
+        if self.correction.is_open:  # both together do not fit the card
+            for part in (self.zero, self.foil, self.limits, self.rounds):
+                part.hide()
 
     def _check(self, choosing: bool) -> None:
         check = self._desk.check

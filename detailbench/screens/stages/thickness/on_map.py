@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from statistics import median
+from statistics import median, median_low
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number, format_thickness, format_thickness_change
@@ -18,6 +18,7 @@ from detailbench.thickness.odd_findings import Finding
 
 KEY = "thickness_mean"
 LEAST_SPAN_UM = 20.0  # the ramp is never finer than this, so that noise is not painted as a difference
+FEWEST_FOR_A_MIDDLE = 3  # the middle of two panels, one refinished, would make the other one look thin
 SPAN_SCATTERS = 4.0
 
 
@@ -58,12 +59,12 @@ def _usual(survey: Survey) -> tuple[dict[str, float], tuple[float, ...]]:
     for family in found.families:
         own = family.own_mean_um
         values = [measured[k] for k in family.keys if k in measured]
-        middle = own if own is not None else (median(values) if values else None)
+        middle = own if own is not None else (median(values) if len(values) >= FEWEST_FOR_A_MIDDLE else None)
         if family.own_scatter_um is not None:
             scatters.append(family.own_scatter_um)
         if middle is not None:
             out.update(dict.fromkeys(family.keys, middle))
-    rest = median(measured.values())
+    rest = median_low(measured.values())  # of two, the thinner: halfway between them lies neither
     return {k: out.get(k, rest) for k in measured}, (max(LEAST_SPAN_UM, SPAN_SCATTERS * max(scatters, default=0.0)),)
 
 

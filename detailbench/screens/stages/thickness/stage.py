@@ -132,6 +132,6 @@ class ThicknessStage(Stage):
             Action("take_file", _("take the file in"), "Ctrl+I", card.file.take_in, lambda: card.file.can_take),
             Action("tray_on", _("tray: place all"), "Ctrl+T", desk.sent.place, lambda: bool(desk.sent.tray)),
             Action("tray_off", _("tray: put aside"), "Ctrl+Del", desk.sent.put_away, lambda: bool(desk.sent.tray)),
-            Action("group", _("make the proposed group"), "Ctrl+J", proposal.make, can_group, shown=can_group()),
+            Action("group", _("make the proposed group"), "Ctrl+J", proposal.make, can_group, shown=False),
             *figures,
         )

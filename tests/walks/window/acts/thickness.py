@@ -55,6 +55,7 @@ class CorrectReadings(Act):
     @staticmethod
     def play(said: said_.CorrectReadings, walk: Walk) -> None:
         part(walk, "Gauge")
+        walk.hand.press("Correct by two points…", CARD)
         walk.hand.type_into("reason for the correction (printed)", said.reason, CARD)
         walk.hand.press("Correct the readings of this spell", CARD)
 
