@@ -9,6 +9,7 @@ from detailbench.findings.gauges import failed_now
 from detailbench.findings.limits import sanding_stops
 from detailbench.findings.permissions import permissions, shop_totals
 from detailbench.findings.processes import group_of, panel_steps
+from detailbench.findings.standing import standing_stops
 from detailbench.findings.stop import Stop as Stop
 from detailbench.findings.supplement import supplement_stops
 from detailbench.record.picture import JobPicture, one
@@ -42,7 +43,7 @@ def start_stops(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Sto
     """What stands against starting a step on a panel, whatever it is done with: every step takes paint off."""
     sanding = sanding_stops(picture, (panel,)) if step.means == "sanding" else ()
     stops = (*no_abrasive(picture, panel), *sanding, *_of_another_paint(picture, panel, step))
-    return (*stops, *supplement_stops(picture))
+    return (*standing_stops(picture), *stops, *supplement_stops(picture))
 
 
 def _of_another_paint(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Stop, ...]:

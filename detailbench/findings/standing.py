@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Literal
 
 from detailbench.basics.texts import _
+from detailbench.findings.stop import Stop
 from detailbench.record.begun import WORK
 from detailbench.record.picture import JOB_KINDS, JobPicture, ShopPicture
 from detailbench.record.things import Document, JobTurn, Visit
@@ -29,6 +30,17 @@ def standing_of(picture: JobPicture) -> Standing:
 def standing_words(picture: JobPicture) -> str:
     """The standing in words."""
     return turn_words(standing_of(picture))
+
+
+def standing_stops(picture: JobPicture) -> tuple[Stop, ...]:
+    """What stands against a trial or a start as the job stands: the car is not here, or the job has ended."""
+    if picture.visits and picture.visits[-1].left_at is not None:
+        return (Stop("ended", _("The car is not here: note its return first.")),)
+    standing = standing_of(picture)
+    if standing in ENDS:
+        text = _("The job has ended ({turn}): take it up again first.")
+        return (Stop("ended", text.format(turn=turn_words(standing))),)
+    return ()
 
 
 def why_it_stands(picture: JobPicture) -> str:

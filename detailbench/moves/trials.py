@@ -12,6 +12,7 @@ from detailbench.body.edges import EdgePosition
 from detailbench.body.names import panel_name
 from detailbench.findings.gates import no_abrasive
 from detailbench.findings.limits import reminder, unread_stops
+from detailbench.findings.standing import standing_stops
 from detailbench.findings.trial_story import advice_for
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
@@ -71,7 +72,11 @@ class RecordTrial:
             under = one(picture.trials, self.on_top_of)
             if under.panel != self.panel:
                 raise Refused(_("A refining trial stands on the place it refines, on the same panel."), rule="on_top")
-        stops = (*unread_stops(picture, w.person_id, w.now.date()), *no_abrasive(picture, self.panel))
+        stops = (
+            *unread_stops(picture, w.person_id, w.now.date()),
+            *standing_stops(picture),
+            *no_abrasive(picture, self.panel),
+        )
         habit = stopped_unless_overridden(w, self.job_id, stops, self.panel, self.override)
         lamp_of_the_shop(picture, self.technique.get("lamp_id", ""))
         if self.at is not None:

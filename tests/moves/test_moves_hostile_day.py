@@ -20,9 +20,10 @@ from detailbench.moves.handover import CarLeaves
 from detailbench.moves.limits import AddLimit
 from detailbench.moves.mishaps import RecordMishap, TellMishap
 from detailbench.moves.shop import SetSetting
-from detailbench.moves.turning import CarReturns
+from detailbench.moves.trials import RecordTrial
+from detailbench.moves.turning import CarReturns, TurnJob
 from detailbench.moves.washing import RecordRubTest
-from detailbench.moves.work import StartStep
+from detailbench.moves.work import FinishStep, StartStep
 from detailbench.report import content_of, document_pdf
 
 FAR_BACK = datetime(1, 1, 1, tzinfo=timezone(timedelta(hours=14)))
@@ -170,6 +171,34 @@ def test_a_car_cannot_have_come_back_before_it_had_left(hands: Hands) -> None:
         hands.do(SetArrived(hands.job, left - timedelta(minutes=1)))
     hands.do(SetArrived(hands.job, left + timedelta(minutes=1)))
     assert hands.picture.visits[-1].arrived_at == left + timedelta(minutes=1)
+
+
+# a car that is not here
+def test_nothing_starts_on_a_car_that_is_not_here(hands: Hands) -> None:
+    step = hands.adopted("roof")
+    group = hands.shop.group(hands.job, "roof").id
+    hands.do(CarLeaves(hands.job))
+    for move in (
+        StartStep(hands.job, "roof", step.id),
+        RecordTrial(hands.job, group, "roof", step.combination_id),
+    ):
+        with pytest.raises(Refused, match="note its return first") as found:
+            hands.do(move)
+        assert (found.value.rule, found.value.may_override) == ("ended", True)
+    hands.do(CarReturns(hands.job))
+    hands.do(StartStep(hands.job, "roof", step.id))
+
+
+def test_an_ended_job_is_taken_up_again_before_a_step_starts_or_a_person_says_why_not(hands: Hands) -> None:
+    step = hands.adopted("roof")
+    hands.do(TurnJob(hands.job, "refused", "owner refused it"))
+    with pytest.raises(Refused, match=r"has ended \(refused\): take it up again first"):
+        hands.do(StartStep(hands.job, "roof", step.id))
+    hands.do(StartStep(hands.job, "roof", step.id, override="owner changed mind"))
+    assert [o.rule for o in hands.picture.overrides] == ["ended"]
+    hands.do(FinishStep(hands.job, "roof"))
+    hands.do(TurnJob(hands.job, "resumed"))
+    hands.do(StartStep(hands.job, "roof", step.id))
 
 
 # forgetting

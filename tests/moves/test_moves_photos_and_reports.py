@@ -64,7 +64,7 @@ def test_what_is_no_photograph_is_refused_and_not_kept(invented: InventedShop) -
         invented.bench.do(AddPhoto(job, b"PK\x03\x04 not a photo", "one.jpg"))
     with pytest.raises(BadInput, match="no panel “spoiler”"):
         invented.bench.do(AddPhoto(job, SWIRLED, "one.jpg", panel="spoiler"))
-    with pytest.raises(BadInput, match="arrival, before, a trial or after"):
+    with pytest.raises(BadInput, match="arrival, before, a trial, after, or of a mishap"):
         invented.bench.do(AddPhoto(job, SWIRLED, "one.jpg", moment="lunch"))
     assert [p for p in (invented.folder / "evidence").rglob("*") if p.is_file()] == []
 

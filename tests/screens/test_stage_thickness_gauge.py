@@ -8,6 +8,7 @@ from invented_shop import FOIL_UM, ZERO_UM
 from PySide6.QtCore import Qt
 
 from detailbench.findings.gauges import failed_now, last_check
+from detailbench.moves.shop import Retire
 from detailbench.screens.stages.thickness.gauge_part import GaugePart
 
 __all__ = ["bay", "invented", "prepared"]
@@ -46,6 +47,17 @@ def test_by_keys_alone_the_gauge_is_taken_checked_and_the_walk_begins(bay: Bay) 
     assert "passed" in bay.said
     assert bay.thickness.card is not None
     assert bay.thickness.card.walk.isVisible()
+
+
+def test_a_check_without_a_foil_says_where_the_foil_is_entered(bay: Bay) -> None:
+    foil = next(s for s in bay.shop.bench.shop().shims if s.value_um)
+    bay.shop.bench.do(Retire("shim", foil.id))
+    part = gauge_part(bay)
+    bay.click("Take this gauge in hand")
+    part.entry.field.line.setFocus()
+    for value in ZERO_UM:
+        bay.keys(f"{value}\r")
+    assert bay.said == "zero plate 5 of 5, foil 0 of 5. The foil is missing: enter it under Shop, then the check goes on."
 
 
 def test_the_verdict_shows_its_limits_and_its_working(bay: Bay) -> None:

@@ -54,6 +54,17 @@ def test_a_panels_figures_stand_in_words_with_their_working(bay: Bay) -> None:
     assert working.inputs["place_means_um"] == list(values)
 
 
+def test_one_thick_panel_beside_one_other_does_not_paint_the_other_as_thin(bay: Bay) -> None:
+    bay.shop.checked(bay.job)
+    measured(bay, "door_front_r", (117.0,) * 8)
+    measured(bay, "tailgate", (244.0,) * 8)
+    opened(bay, "tailgate")
+    assert bay.thickness.desk is not None
+    fills = means(bay.window.context, bay.thickness.desk.survey).fills
+    assert fills["door_front_r"].share == 0.5
+    assert fills["tailgate"].share == 1.0
+
+
 def test_readings_without_a_closing_check_are_said_to_be_not_confirmed(bay: Bay) -> None:
     bay.shop.checked(bay.job)
     measured(bay, "bonnet", (118.0,) * 8)

@@ -51,6 +51,7 @@ RULES = {
     "no_process": "no process adopted",
     "not_seen_to_work": "not seen to work on this paint",
     "supplement": "supplement not answered",
+    "ended": "the job had ended, or the car was not noted as here",
     "low_reading": "reading below “leave below” taken out",
 }
 

@@ -32,6 +32,7 @@ class FarView(QWidget):
         self.value = label("", "far_value")
         self.next = label("", "next")
         self.remaining = label("")
+        back = label(_("Esc or a click: back"), "caption")  # for who came here by chance; read at arm's length
         m = dress.look.measure
         column = QVBoxLayout(self)
         column.setContentsMargins(m.px(12), m.px(8), m.px(12), m.px(8))
@@ -42,6 +43,7 @@ class FarView(QWidget):
         column.addWidget(self.next)
         column.addStretch(1)
         column.addWidget(self.remaining)
+        column.addWidget(back, 0, Qt.AlignmentFlag.AlignRight)
         dress.changed.connect(self._sized)
         self.hide()
 

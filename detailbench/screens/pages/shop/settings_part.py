@@ -30,7 +30,9 @@ class SettingsPart(QWidget):
         self.fields: dict[str, TextField] = {}
         self.unit = in_line(ChoiceRow(_("thickness is shown in"), (("um", "µm"), ("mil", "mil")), columns=2))
         self.unit.chosen.connect(lambda key: context.do(SetSetting("unit", key), initiator=self))
-        self.paper = in_line(ChoiceRow(_("documents are set on"), tuple((s, s) for s in PAGE_SIZES), columns=2))
+        named = {"Letter": _("Letter")}
+        sizes = tuple((size, named.get(size, size)) for size in PAGE_SIZES)
+        self.paper = in_line(ChoiceRow(_("documents are set on"), sizes, columns=2))
         self.paper.chosen.connect(lambda key: context.do(SetSetting("page_size", key), initiator=self))
         inside = QWidget()
         grid = QGridLayout(inside)

@@ -75,7 +75,7 @@ class AdoptPage(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(m.space("thin"))
         column.addWidget(self.adopted)
-        column.addWidget(caption(_("Only what was tried is listed; the rest was not seen to clear on this paint.")))
+        column.addWidget(sentence(_("Only what was tried is listed; the rest was not seen to clear on this paint.")))
         inside.addWidget(self.step)
         inside.addLayout(numbers)
         inside.addWidget(sentence(_("Seconds of one section; the work plan counts on them.")))
