@@ -65,7 +65,7 @@ def test_the_list_shows_each_place_with_its_value(bay: Bay) -> None:
     part = walking(bay)
     bay.type_value("118")
     rows = [plain(part.list.item(i).text()) for i in range(part.list.count())]
-    assert rows[:2] == ["1  118 µm · AE", "▸ 2  due"]
+    assert rows[:2] == ["1  118 µm  dirty, as found, cover not known · AE", "▸ 2  due"]
     assert len(rows) == 8
 
 
