@@ -3,7 +3,7 @@
 Preston 1927: depth worn = K·pressure·speed·time. With pressure = force/pad area, and a middle point under the pad
 for the share of the time that its area bears to the section, the pad area cancels: D = F·v·T/A [J/m²]. Nominal:
 normal force × path, friction is not in it. A is the area the pad's centre travels, the taped patch less one pad
-each way. D holds at least half a pad inside.
+each way. D holds at least half a pad inside that path: a whole pad inside the patch.
 """
 
 from __future__ import annotations
@@ -56,7 +56,7 @@ def load_path(
     }
     counted_s = seconds if working_time_s is None else min(seconds, working_time_s)
     spent_s = seconds - counted_s
-    notes = [_("Holds at least half a pad inside the patch. Nominal: friction and heat are not in it.")]
+    notes = [_("Holds a whole pad and more inside the patch. Nominal: friction and heat are not in it.")]
     if spent_s > 0:
         notes.append(
             _("{seconds} s beyond the working time are spent: they only heat.").format(seconds=format_number(spent_s))

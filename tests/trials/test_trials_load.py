@@ -169,6 +169,23 @@ EXAMPLES: dict[str, list[dict[str, Any]]] = {
             "seconds": 50,
         }
     ],
+    "removal": [
+        {"trials": []},
+        {"trials": [{"removed_um": 1.9, "u_um": 0.4, "load_path_j_m2": 48_000}], "load_path_j_m2": 60_000},
+        {
+            "trials": [{"removed_um": 1.0 + k, "u_um": 0.5, "load_path_j_m2": 5e4, "paint": f"p{k}"} for k in range(5)],
+            "this_paint": "p2",
+        },
+    ],
+    "adviser": [
+        {"rungs": [{}, {}, {}]},
+        {
+            "rungs": [{"cleared": "no", "finish_clear": "yes"}, {}, {"cleared": "yes", "finish_clear": "yes"}],
+            "stop": "thrift",
+            "trial_min": 10,
+            "before": [{"cl": 1, "ch": 1, "gl": 2, "gh": 3, "rl": 0, "likeness": "other"}],
+        },
+    ],
 }
 
 

@@ -1,0 +1,158 @@
+"""This shop's own measured trials: load × path of a trial and what came off in the middle of its patch."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from detailbench.basics.errors import BadInput
+from detailbench.basics.texts import _
+from detailbench.body.edges import EdgePosition, from_edges
+from detailbench.findings.changes import PanelChange, Side, compared
+from detailbench.findings.kit_names import parts
+from detailbench.findings.panels import PanelSeen, outline_of, panel_seen
+from detailbench.findings.trial_story import stack_beneath
+from detailbench.record.picture import JobPicture, one
+from detailbench.record.thing import Thing
+from detailbench.record.things import Combination, Place, Trial
+from detailbench.trials.load import load_path
+from detailbench.trials.movement import Movement, pad_speed
+from detailbench.trials.removal import MeasuredTrial
+from detailbench.trials.technique import force_n
+
+
+@dataclass(frozen=True)
+class TrialRemoval:
+    """What a trial took off. ``measured`` None where it cannot be said, with ``why_none``."""
+
+    trial: Trial
+    load_path_j_m2: float | None
+    change: PanelChange | None
+    measured: MeasuredTrial | None
+    why_none: str
+
+
+def measured_trials(pictures: Iterable[JobPicture], combination_id: str) -> tuple[MeasuredTrial, ...]:
+    """Every measured trial of a combination in these jobs, for ``removal``; trials of one car's group share a paint."""
+    found = (trial_removal(p, t) for p in pictures for t in p.trials if t.combination_id == combination_id)
+    return tuple(f.measured for f in found if f.measured is not None)
+
+
+def trial_removal(picture: JobPicture, trial: Trial) -> TrialRemoval:
+    """Like readings before and after in the part of the patch that gets the whole load."""
+    load, why = trial_load(picture, trial)
+    if load is None:
+        return TrialRemoval(trial, None, None, None, why)
+    change = _change(picture, trial)
+    if change is None:
+        return TrialRemoval(trial, load, None, None, _("not measured"))
+    if change.change is None or change.change.u_um is None:
+        return TrialRemoval(trial, load, change, None, change.why_none or _("not measured"))
+    if not change.for_print:
+        # not confirmed, or without temperatures: for the screen, not for a figure other cars are planned by
+        return TrialRemoval(trial, load, change, None, _("Measured, but not confirmed: it does not count here."))
+    found = MeasuredTrial(change.change.estimate_um, change.change.u_um, load, paint_of(picture, trial))
+    return TrialRemoval(trial, load, change, found, "")
+
+
+def paint_of(picture: JobPicture, trial: Trial) -> str:
+    """A word for the paint of a trial: the car and the finish group it was made in."""
+    return f"{picture.car.id} {trial.group_id}"
+
+
+def trial_load(picture: JobPicture, trial: Trial) -> tuple[float | None, str]:
+    """(load × path of a trial in J/m², "") or (None, what is missing)."""
+    combination: Combination = one(picture.shop.combinations, trial.combination_id)
+    machine, pad, product = parts(picture.shop, combination)
+    movement = Movement(machine.movement)
+    per_min = dict(machine.dials).get(trial.dial)
+    rotary = movement is Movement.ROTARY
+    try:
+        speed = pad_speed(
+            movement,
+            orbit_mm=machine.orbit_mm,
+            orbits_per_min=None if rotary else per_min,
+            turns_per_min=per_min if rotary else machine.own_rpm,
+            pad_mm=pad.diameter_mm,
+        )
+        found = load_path(
+            force_n=force_n(trial.force_word, weighed_n=trial.force_n),
+            pad_speed_m_s=speed.speed_m_s,
+            seconds=trial.seconds or 0.0,
+            patch_a_mm=trial.section_w_mm or 0.0,
+            patch_b_mm=trial.section_h_mm or 0.0,
+            pad_mm=pad.diameter_mm,
+            working_time_s=product.working_time_s,
+        )
+    except BadInput as error:
+        return None, str(error)
+    if found.load_path_j_m2 is None:
+        return None, _("Hand-led: not computed.")
+    return found.load_path_j_m2, ""
+
+
+def places_in_patch(picture: JobPicture, trial: Trial) -> frozenset[str]:
+    """Ids of the places at least a pad's diameter inside the patch: there every point gets the whole load. Empty
+    where the trial's place was not noted."""
+    if not (trial.edge_a and trial.edge_b) or trial.edge_a_mm is None or trial.edge_b_mm is None:
+        return frozenset()
+    _machine, pad, _product = parts(picture.shop, one(picture.shop.combinations, trial.combination_id))
+    panel = outline_of(picture).panels[trial.panel]
+    at = EdgePosition(trial.edge_a, trial.edge_a_mm, trial.edge_b, trial.edge_b_mm, panel.width_mm, panel.height_mm)
+    x, y, _moved = from_edges(panel, at)
+    # the patch may lie either way round on the drawing: the shorter side counts for both
+    reach = min(trial.section_w_mm or 0.0, trial.section_h_mm or 0.0) / 2 - pad.diameter_mm
+
+    def near(place: Place) -> bool:
+        position = EdgePosition(
+            place.edge_a, place.edge_a_mm, place.edge_b, place.edge_b_mm, place.panel_w_mm, place.panel_h_mm
+        )
+        px, py, _also = from_edges(panel, position)
+        return max(abs(px - x), abs(py - y)) <= reach
+
+    return frozenset(p.id for p in picture.places if p.panel == trial.panel and p.origin != "control" and near(p))
+
+
+def _change(picture: JobPicture, trial: Trial) -> PanelChange | None:
+    """Between the readings since the last trial made here before it (else all) and those until the next one."""
+    inside = places_in_patch(picture, trial)
+    since = max((when(t) for t in picture.trials if _comes_over(picture, trial, t)), default=None)
+    until = min((when(t) for t in picture.trials if _comes_over(picture, t, trial)), default=None)
+    before = _side(picture, trial, inside, since, when(trial))
+    after = _side(picture, trial, inside, when(trial), until)
+    if not (before.seen.taken and after.seen.taken):
+        return None
+    return compared(before, after, outline_of(picture).panels[trial.panel].substrate)
+
+
+def _comes_over(picture: JobPicture, later: Trial, trial: Trial) -> bool:
+    """Made later on this patch: on top of it, or where its own middle overlaps."""
+    if later.panel != trial.panel or later.seq <= trial.seq:
+        return False
+    under = {t.id for t in stack_beneath(picture, later)}
+    return trial.id in under or bool(places_in_patch(picture, later) & places_in_patch(picture, trial))
+
+
+def when(thing: Thing) -> datetime:
+    return thing.stated_at or thing.entered_at
+
+
+def _side(
+    picture: JobPicture, trial: Trial, inside: frozenset[str], since: datetime | None, until: datetime | None
+) -> Side:
+    """The panel as those readings show it. Readings after a finished step of the panel are not of the trial."""
+    kept = tuple(
+        r
+        for r in picture.readings
+        if r.place_id in inside and (since is None or when(r) > since) and (until is None or when(r) <= until)
+    )
+    part = replace(picture, readings=kept)
+    seen = panel_seen(part, trial.panel, "as_found")
+    places = tuple(
+        # a change of a whole panel is told from proposed places; a patch is told from all inside it
+        replace(p, place=replace(p.place, origin="proposed"))
+        for p in seen.places
+        if p.place.id in inside
+    )
+    return Side(part, PanelSeen(seen.key, seen.moment, places, seen.figures))
