@@ -49,6 +49,9 @@ def test_a_negative_reading_is_kept_and_lowers_the_rate_and_nothing_planned_is_b
     assert with_it.rate is not None
     assert without.rate is not None
     assert 0 < with_it.rate < without.rate
+    nought = removal([trial(0.0)])
+    assert nought.rate is not None
+    assert math.isfinite(nought.rate)
     alone = removal([trial(-1.0)])
     assert alone.rate is not None
     assert alone.rate > 0

@@ -1,0 +1,52 @@
+"""Like paint in this shop before: what each earlier job's trials left possible, and how like its paint is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from detailbench.findings.trial_story import known_range
+from detailbench.record.picture import JobPicture
+from detailbench.trials.adviser_prior import Box, whole
+from detailbench.trials.adviser_seen import box_of
+from detailbench.trials.rungs import Range, RungSeen
+
+YEARS_ALIKE = 3  # common practice, no source
+
+
+def like_paint(picture: JobPicture, group_id: str, earlier: Iterable[JobPicture]) -> tuple[tuple[Box, str], ...]:
+    """(box, likeness) of every finish group of other jobs whose trials say something about the range used here.
+
+    Combinations are matched by what they are, not by where they stand; a job that used none of them is left out.
+    """
+    here = tuple(s for s in known_range(picture, group_id) if not s.forbidden)
+    system = next((g.paint_system for g in picture.groups if g.id == group_id), "unknown")
+    found = []
+    for other in earlier:
+        if other.job.id == picture.job.id:
+            continue
+        for group in other.groups:
+            if group.paint_system != system:
+                continue
+            box = box_of(_on_this_range(here, known_range(other, group.id)))
+            if box != whole(len(here)) and box.holds:
+                found.append((box, likeness(picture, other)))
+    return tuple(found)
+
+
+def likeness(picture: JobPicture, other: JobPicture) -> str:
+    """same_code, same_maker_and_age or other, by what is noted of the two cars; nothing noted is nothing alike."""
+    mine, theirs = picture.car, other.car
+    code = mine.paint_code.strip().casefold()
+    if code and code == theirs.paint_code.strip().casefold():
+        return "same_code"
+    maker = mine.vin.strip().upper()[:3]  # ISO 3780: the first three figures name the maker
+    known = len(maker) == 3 and maker == theirs.vin.strip().upper()[:3]
+    if known and mine.year is not None and theirs.year is not None and abs(mine.year - theirs.year) <= YEARS_ALIKE:
+        return "same_maker_and_age"
+    return "other"
+
+
+def _on_this_range(here: Range, theirs: Range) -> tuple[RungSeen, ...]:
+    """What was seen there, on the rungs of here."""
+    by_key = {s.rung.key: s for s in theirs}
+    return tuple(by_key.get(s.rung.key, RungSeen(s.rung)) for s in here)
