@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from day_window import click, field, keys, lines, press, press_button, scrolls, texts
+from day_window import click, field, keys, lines, named, press, press_button, scrolls, texts
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
@@ -34,6 +34,15 @@ def test_one_key_words_and_enter(window: Window, bench: Bench, job_id: str) -> N
     now = QApplication.focusWidget()
     assert now is not None
     assert now.accessibleName() == "told: owner"
+
+
+def test_the_first_mishaps_fields_stand_together(window: Window) -> None:
+    f4(window)
+    enter = named(window, "Enter this mishap")
+    above = enter.mapTo(window, enter.rect().topLeft()).y()
+    words = field(window, WORDS)
+    below = words.mapTo(window, words.rect().bottomLeft()).y()
+    assert above - below < 4 * words.height()
 
 
 def test_the_same_key_puts_it_away_and_the_typing_stays(window: Window, bench: Bench, job_id: str) -> None:

@@ -225,3 +225,15 @@ def test_a_held_panel_asks_for_a_reason_and_then_the_trial_waits_for_its_start(
     press(Qt.Key.Key_Space)
     assert hand_of(stage).timer is not None
     assert len(invented.picture(job).trials) == 1
+
+
+def test_the_card_shows_the_adopting_whole_at_1366_by_768(
+    window: Window, stage: TrialsStage, invented: InventedShop, job: str
+) -> None:
+    judged_trial(invented, job, 5, "yes", "clear")
+    window.resize(1366, 768)
+    click(window, "Adopt")
+    button = named(window, "Step times of this process")
+    card = window.centre.card
+    right = button.mapTo(window, button.rect().topRight()).x()
+    assert right <= card.mapTo(window, card.rect().topRight()).x()

@@ -118,6 +118,8 @@ def test_f2_changes_who_is_entering(window: Window, bench: Bench) -> None:
     other = bench.do(AddToShop("person", {"name": "Jon Til", "initials": "JT"})).id
     window.to_map()
     press(Qt.Key.Key_F2)
+    said = [w.text() for w in window.centre.person.findChildren(QLabel) if w.isVisible()]
+    assert "Who is missing is added under Shop, People." in said
     press(Qt.Key.Key_Down)
     press(Qt.Key.Key_Return)
     assert bench.person == other
@@ -266,7 +268,8 @@ def test_the_far_view_has_four_things_and_figures_of_twenty_mm(window: Window) -
     far = window.far.view
     assert far.isVisible()
     shown = [w.text() for w in far.findChildren(QLabel) if w.isVisible() and w.text()]
-    assert shown == ["bonnet, place 3", "118.5 µm", "next: place 4", "5 left"]
+    assert shown[:4] == ["bonnet, place 3", "118.5 µm", "next: place 4", "5 left"]
+    assert shown[4:] == ["Esc or a click: back"]  # small, for who came here by chance
     assert far.value_height_mm >= 20
     press(Qt.Key.Key_Escape)
     assert not far.isVisible()

@@ -52,6 +52,7 @@ class MishapSheet(Sheet):
         self.tell = button(_("Told"), self._tell, name=_("Told of this mishap"))
         self.photo = button(_("Add a photo"), self._photo, name=_("Add a photo of this mishap"))
         self.ask = button(_("Ask the owner"), self._ask, name=_("Ask the owner about this mishap"))
+        self._rest = QWidget()  # takes the height while there is no list to take it
         self.words.line.returnPressed.connect(self.record)
         self._lay_out()
         context.changed.connect(self.redraw)
@@ -77,6 +78,7 @@ class MishapSheet(Sheet):
         self.body.addLayout(told)
         self.body.addWidget(self.how)
         self.body.addLayout(acts)
+        self.body.addWidget(self._rest, 1)
 
     @property
     def chosen(self) -> Mishap | None:
@@ -100,6 +102,7 @@ class MishapSheet(Sheet):
         self.list.set_lines([Line(m.id, mishap_words(picture, m)) for m in reversed(picture.mishaps)], wanted)
         for part in (self.list, self.whom, self.how, self.told_at, self.tell, self.photo, self.ask):
             part.setVisible(bool(picture.mishaps))
+        self._rest.setVisible(not picture.mishaps)
         if self.isVisible():
             self.opened.emit()
 

@@ -25,6 +25,7 @@ class PersonSheet(Sheet):
         self.body.addWidget(self.row)
         self.body.addWidget(self._none)
         self.body.addWidget(sentence(_("A name is chosen here, not proven; documents say so.")))
+        self.body.addWidget(sentence(_("Who is missing is added under Shop, People.")))
         self.body.addStretch(1)
 
     def show_people(self, people: Sequence[tuple[str, str]], now: str) -> None:

@@ -24,7 +24,7 @@ from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
-from detailbench.screens.look.parts import button, caption, sentence, set_kind
+from detailbench.screens.look.parts import button, sentence, set_kind
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import Faces, in_line, page_column
