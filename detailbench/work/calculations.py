@@ -9,6 +9,7 @@ from detailbench.basics.calculations import Calculation, Field
 from detailbench.basics.workings import Working
 from detailbench.work.climate import dew_point
 from detailbench.work.exposure import NoiseUse, VibrationUse, noise, vibration
+from detailbench.work.learning import learning
 from detailbench.work.left import STATES, left_of
 from detailbench.work.plan import total_minutes
 from detailbench.work.price import Line, amount, price
@@ -165,4 +166,11 @@ NOISE = Calculation(
     work=lambda v: noise([NoiseUse(**use) for use in v["uses"]]).working,
 )
 
-CALCULATIONS = (SECTIONS, MINUTES, WORK_PLAN, WORK_LEFT, DEW_POINT, PRICE, VIBRATION, NOISE)
+LEARNING = Calculation(
+    name="learning",
+    title="What a person's next job may take, as a multiple of the plan",
+    fields=(Field("ratios", "actual ÷ planned minutes, one a job", "numbers", above=0),),
+    work=lambda v: learning(v["ratios"]).working,
+)
+
+CALCULATIONS = (SECTIONS, MINUTES, WORK_PLAN, WORK_LEFT, LEARNING, DEW_POINT, PRICE, VIBRATION, NOISE)

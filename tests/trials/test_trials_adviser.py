@@ -232,3 +232,18 @@ def test_belief_follows_bayes_and_a_finish_judged_on_light_paint_moves_it_less()
         assert float(believe(prior, seen, finish_misjudged=wrong)[clear].sum()) == pytest.approx(expected)
     with pytest.raises(BadInput):
         believe(prior, seen, misjudged=0.5)
+
+
+def test_what_the_order_lets_one_conclude_is_tried_before_it_is_adopted() -> None:
+    # cleared, its finish not judged; a stronger one finished clear on top, so this one would too
+    range_ = rungs(WEAK, {"cleared": True}, {"refined": True}, {})
+    assert advise(range_, plan(range_)).move == ("try", 1, None, ())
+
+
+def test_a_refining_trial_that_left_haze_is_not_proposed_again() -> None:
+    one = rungs({}, {"cleared": False, "refined": False}, HAZY)
+    move = advise(one, plan(one)).move
+    assert move is not None
+    assert (move.kind, move.on_top, move.run) == ("refine", 0, (0,))
+    both = rungs({"refined": False}, {"cleared": False, "refined": False}, HAZY)
+    assert advise(both, plan(both)).move == ("none", None, None, ())

@@ -63,6 +63,7 @@ EXAMPLES: dict[str, list[dict[str, Any]]] = {
     "vibration": [
         {"uses": [{"machine": "orbital", "minutes": 90, "declared_m_s2": 3.5, "k_m_s2": 1.5}, {"minutes": 5}]}
     ],
+    "learning": [{"ratios": []}, {"ratios": [1.1, 0.95, 1.2, 1.05]}],
     "noise": [{"uses": [{"what": "polisher", "minutes": 90, "level_db": 82}, {"minutes": 5}]}],
 }
 
