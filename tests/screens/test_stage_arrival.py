@@ -242,6 +242,14 @@ def test_damage_is_noted_on_the_tapped_panel_and_hatched_on_the_map(arrival: Win
     assert arrival.centre.header.legend.in_words() == "hatched: damage noted on arrival"
 
 
+def test_no_word_of_where_the_damage_is_is_cut_off(arrival: Window) -> None:
+    tap(arrival, "door_front_l")
+    press_button(arrival, "Damage")
+    for where in ("panel", "wheel", "glass", "lamp", "trim", "inside", "elsewhere"):
+        choice = named(arrival, f"where: {where}")
+        assert choice.sizeHint().width() <= choice.width(), where
+
+
 def test_two_damages_of_one_panel_are_both_said(arrival: Window, bench: Bench, job_id: str) -> None:
     for words in ("stone chip", "scuff"):
         bench.do(AddDamage(job_id, words, "bonnet"))

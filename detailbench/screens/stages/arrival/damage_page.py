@@ -71,7 +71,6 @@ class DamagePage(QWidget):
             self._context.do((StrikeRepair if repair else StrikeDamage)(job, self.list.key), initiator=self)
 
     def redraw(self) -> None:
-        self.damage.redraw()
         self.repair.redraw()
         self.note.setText(_("Note this repair") if self.what.value == "repair" else _("Note this damage"))
         self.note.setAccessibleName(self.note.text())
@@ -92,8 +91,7 @@ class _DamageForm(QWidget):
         super().__init__()
         self._context = context
         self.part = ChoiceRow(_("where"), [(part, part_words(part)) for part in PARTS], columns=4)
-        self.part.set_value("panel")
-        self.part.chosen.connect(lambda _key: self.redraw())
+        self.part.set_value("panel")  # the card's heading says which; its name would be cut here
         self.which = TextField(_("which one"), of_form=True)
         self.words = TextField(_("existing damage, in words"), of_form=True)
         emptied_for_each_job(context, self.which, self.words)
@@ -107,10 +105,6 @@ class _DamageForm(QWidget):
         column.setSpacing(context.dress.look.measure.space("thin"))
         column.addWidget(self.part)
         column.addLayout(row)
-
-    def redraw(self) -> None:
-        panel = self._context.selected_panel
-        self.part.buttons["panel"].setText(panel_name(panel) if panel else part_words("panel"))
 
     def add(self) -> None:
         """Note what was typed."""
