@@ -261,6 +261,11 @@ def test_the_four_flashes_differ_in_where_they_lie(window: Window) -> None:
     }
 
 
+def test_after_an_entry_that_stands_for_good_the_strip_does_not_say_that_nothing_was_entered(window: Window) -> None:
+    window.strip.set_last("", can_undo=False)
+    assert window.strip.last.whole == "nothing to take back"
+
+
 # far view
 def test_the_far_view_has_four_things_and_figures_of_twenty_mm(window: Window) -> None:
     window.to_map()

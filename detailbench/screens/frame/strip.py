@@ -120,7 +120,7 @@ class EntryStrip(QWidget):
         self.next.set_whole(text or _("nothing is awaited here"))
 
     def set_last(self, text: str, *, can_undo: bool, can_redo: bool = False, not_saved: bool = False) -> None:
-        self.last.set_whole(text or _("nothing entered yet"))
+        self.last.set_whole(text or _("nothing to take back"))
         set_kind(self.last, "stop" if not_saved else "")
         self.undo.setEnabled(can_undo)
         self.redo.setVisible(can_redo)
