@@ -195,6 +195,7 @@ def test_printed_inputs_give_the_same_advice_again() -> None:
     range_ = rungs({}, WEAK, {}, HAZY)
     working = advise(range_, plan(range_, before=[(Box(1, 2, 0, 4, 0), "same_code")])).working
     assert working is not None
+    assert working.inputs["stop"] == "prove"
     assert calculation.run(working.inputs).results == working.results
 
 
