@@ -81,6 +81,7 @@ def _tells(
         low_extra_place=any(m.figures is not None and m.figures.blocked for m in moments),
         # readings of one moment between two good checks are enough: those of the other only ever tighten
         unconfirmed=bool(read) and not any(m.confirmed for m in read),
+        stated_repair=any(r.panel == key for r in picture.repairs),
         removed_um=removed_um,
     )
 

@@ -39,7 +39,7 @@ class CorrectGauge:
         points = points_of(picture, session, self.shim_id, self.proof_id)
         stands = correction_stands(points.proof, self.reason)
         if not stands.in_force:
-            raise Refused(f"{points.proof.sentence} {stands.sentence}", rule="two_point")
+            raise Refused(" ".join((points.proof.sentence, stands.sentence)), rule="two_point")
         thing = w.add(
             GaugeCorrection,
             job_id=self.job_id,

@@ -8,6 +8,7 @@ from typing import Any, get_args
 
 from detailbench.basics.calculations import Calculation, Field
 from detailbench.basics.errors import BadInput
+from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
 from detailbench.thickness.clear_picture import Undercoats, picture_of
 from detailbench.thickness.first_panel import Figure, first_panel
@@ -68,7 +69,7 @@ def _room(v: Inputs) -> LayerRoom:
 def _what_may_come_off(v: Inputs) -> Working:
     layers = v["layers"] or []
     if len(layers) > 1:
-        raise BadInput("“layers” holds one object at most.", field="layers")
+        raise BadInput(_("“layers” holds one object at most."), field="layers")
     tells = PanelTells(
         key="",
         measured=v["measured"],
@@ -102,7 +103,7 @@ def _first_panel(v: Inputs) -> Working:
     measured = None
     if v["measured_um"] is not None:
         if v["measured_u_um"] is None:
-            raise BadInput("“measured_u_um” is missing: the uncertainty of what was removed.", field="measured_u_um")
+            raise BadInput(_("“measured_u_um” is missing: the uncertainty of what was removed."), field="measured_u_um")
         measured = _figure(v, "measured")
     return first_panel(
         _figure(v, "forecast"),

@@ -6,6 +6,7 @@ from invented_findings import Hands
 from invented_shop import FOIL_UM
 
 from detailbench.findings.permissions import permissions
+from detailbench.moves.intake import AddRepair
 from detailbench.moves.shop import SetSetting
 from detailbench.moves.surface import SetPaintSystem
 from detailbench.thickness.permission import STRICTER
@@ -96,3 +97,14 @@ def test_what_was_not_measured_is_said_so_and_gets_no_figure(hands: Hands) -> No
     hands.read("roof", None)
     sentences = [r.sentence for r in hands.ruling("roof").reasons]
     assert "No value on a panel that should be metal: find out why first." in sentences
+
+
+def test_a_repair_stated_on_a_panel_makes_that_panel_careful_and_no_other(hands: Hands) -> None:
+    known_paint(hands)
+    hands.leave_below(80.0)
+    hands.survey({p: PLAIN for p in METAL})
+    assert hands.ruling("roof").ruling == "may be worked"
+    hands.do(AddRepair(hands.job, "painted after a parking knock", "roof"))
+    assert hands.ruling("roof").ruling == "careful"
+    assert "A repair was stated here." in [r.sentence for r in hands.ruling("roof").reasons]
+    assert hands.ruling("tailgate").ruling == "may be worked"
