@@ -313,3 +313,20 @@ def test_the_days_hold_every_day_and_the_car_is_here_all_along(report: DocumentC
     bars = [line for d in days.days for line in d.lines if line.end is not None]
     assert len(bars) == 2
     assert all(line.at < (line.end or 0) for line in bars)
+
+
+def test_own_faults_stand_on_page_one_with_where_to_read_on(week: Week) -> None:
+    found = said_in(week.content().front)
+    assert "1 mishap (see What was agreed)" in found
+    assert "1 rule set aside (see Work)" in found
+    clean = replace(week.picture, mishaps=(), overrides=(), check_readings=())
+    assert "Own faults" not in said_in(week.content(picture=clean).front)
+
+
+def test_a_place_of_a_panel_drawn_in_another_size_then_is_said_to_have_moved(week: Week) -> None:
+    words = "moved: the panel was drawn in another size then"
+    assert words not in said_in(week.content())
+    longer = replace(week.picture, car=replace(week.picture.car, length_mm=5000.0))
+    content = week.content(picture=longer)
+    assert words in section(content, "Readings, panel by panel")
+    assert words in section(content, "Marks")

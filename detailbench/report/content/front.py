@@ -19,6 +19,7 @@ from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.marking import kinds_in_words, remaining_marks
 from detailbench.report.content.missing import missing_facts, standing_facts
 from detailbench.report.content.order import plate_text, vin_text
+from detailbench.report.content.own_faults import own_fault_facts
 from detailbench.report.content.parties import odometer_text, short_name, who_comes
 from detailbench.report.content.parts import Text, Typed, clipped, joined, plain, said
 from detailbench.report.content.readings import readings_printed
@@ -102,6 +103,7 @@ def _rows(g: Gathered) -> list[Fact]:
         Fact(_("Measured"), _measured(g)),
         *since_last_facts(g),
         Fact(_("Remains"), _remains(g)),
+        *own_fault_facts(g),
         *missing_facts(g),
         Fact(_("Answer"), (_answer(g),)),
     ]
@@ -143,7 +145,7 @@ def _when(g: Gathered) -> Text:
         )
         both = said(_("worked on {first}"), first=first)
         if last.shown != first.shown:
-            both = said(_("worked on {first} to {last}"), first=first, last=last)
+            both = said(_("worked on from {first} to {last}"), first=first, last=last)
         parts.append(both)
     if visit is not None and visit.left_at is not None:
         parts.append(said(_("left {at}"), at=moment_with_offset(visit.left_at, recorded(visit, "left_at"))))

@@ -52,7 +52,26 @@ def gauge_blocks(g: Gathered) -> tuple[Block, ...]:
         "Checks are judged on the values as the gauge showed them; a correction never turns a failed check into a "
         "passed one. A reading is confirmed when the checks before and after it both passed."
     )
-    return (Facts((*facts, *sessions)), _checks(g), Para((note,), "note"))
+    return (Facts((*facts, *sessions, *_corrected(g))), _checks(g), Para((note,), "note"))
+
+
+def _corrected(g: Gathered) -> tuple[Fact, ...]:
+    """Readings corrected by two points: in which session, by whose decision, and the reason as typed."""
+    words = _("Session {letter}: readings count corrected by two points, by decision of {who}: {reason}")
+    return tuple(
+        Fact(
+            _("Correction"),
+            (
+                said(
+                    words,
+                    letter=session_letter(g, kept.session_id),
+                    who=person_words(g.picture.shop, kept.entered_by),
+                    reason=typed(kept.reason),
+                ),
+            ),
+        )
+        for kept in g.picture.corrections
+    )
 
 
 def _gauge(gauge: Gauge) -> Text:

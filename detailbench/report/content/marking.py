@@ -17,6 +17,7 @@ from detailbench.record.things import Mark
 from detailbench.report.content.blocks import Block, Column, Drawn, Fill, Grid, Legend, Para, PlanPair, PlanView, Rows
 from detailbench.report.content.figures import count, number, of_thing
 from detailbench.report.content.gathered import Gathered
+from detailbench.report.content.moved import moved_words
 from detailbench.report.content.parts import Figure, Recorded, Text, joined, said, typed
 from detailbench.report.content.wording import (
     initials,
@@ -231,7 +232,9 @@ def marks_grid(g: Gathered) -> Grid:
 def _row(g: Gathered, result: MarkResult) -> tuple[Text, ...]:
     mark, after = result.mark, result.after
     at = position_of(mark)
-    where: Text = (_("all over"),) if at is None else short_place(mark, at)
+    where: Text = (_("all over"),)
+    if at is not None:
+        where = joined([short_place(mark, at), moved_words(g, mark.panel, at)], "; ")
     if at is not None and point_of(g, mark.panel, at) is None:
         where = (*where, " ", _("(not on this drawing)"))
     return (

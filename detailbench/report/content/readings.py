@@ -26,6 +26,7 @@ from detailbench.report.content.figures import (
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.gauge_checks import session_letter
 from detailbench.report.content.marking import point_of
+from detailbench.report.content.moved import moved_words
 from detailbench.report.content.parts import Figure, Text, joined, said, traced, typed
 from detailbench.report.content.put_right import struck_readings
 from detailbench.report.content.thickness_maps import odd_sentence, place_position
@@ -174,9 +175,10 @@ def _taken_how(g: Gathered, seen: PanelSeen, when: str) -> Text:
         states="; ".join(states),
         who=joined([initials(g.picture.shop, p) for p in dict.fromkeys(r.entered_by for r in readings)], ", "),
     )
+    more = [seen.corrected] if seen.corrected else []
     if not seen.confirmed:
-        return (*text, "; ", _("not confirmed by a gauge check"))
-    return text
+        more.append(_("not confirmed by a gauge check"))
+    return joined([text, *more], "; ")
 
 
 def _places(g: Gathered, before: PanelSeen, after: PanelSeen) -> Grid:
@@ -202,7 +204,7 @@ def _place_row(g: Gathered, before: PlaceSeen, after: PlaceSeen) -> tuple[Text, 
     origin = {"chosen": _("chosen by a person"), "control": _("control place, not polished")}.get(place.origin, "")
     return (
         (of_thing(place, "number", 0),),
-        joined([where, origin], "; "),
+        joined([where, origin, moved_words(g, place.panel, place_position(place))], "; "),
         _values(g, before, "as_found"),
         _values(g, after, "polished"),
     )
