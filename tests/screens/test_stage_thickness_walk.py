@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from bay_hand import Bay, bay, invented, plain, prepared
+from invented_shop import FOIL_UM
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
@@ -43,6 +44,17 @@ def test_a_figure_typed_on_the_map_begins_a_value_and_enter_walks_on(bay: Bay) -
     assert bay.said == "bonnet 2: 121.5 µm"
     assert bay.window.strip.next.whole == "bonnet, place 3 of 8"
     assert bay.window.context.selected_place == 3
+
+
+def test_after_a_failed_check_the_walk_begins_again_at_the_first_place(bay: Bay) -> None:
+    walking(bay)
+    bay.type_value("118")
+    bay.type_value("121")
+    bay.shop.checked(bay.job, tuple(v + 6 for v in FOIL_UM))
+    bay.shop.checked(bay.job)
+    bay.window.to_map()
+    bay.type_value("119")
+    assert values(bay)[:3] == [[118.0, 119.0], [121.0], []]
 
 
 def test_the_last_place_says_the_mean_and_offers_the_next_panel(bay: Bay) -> None:

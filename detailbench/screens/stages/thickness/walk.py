@@ -12,6 +12,7 @@ from detailbench.body.places import places_count, propose_places, walk_sort
 from detailbench.body.where import walk_order
 from detailbench.findings.changes import moment_of
 from detailbench.findings.due import due
+from detailbench.findings.gauges import spoiled_by_a_check
 from detailbench.findings.panels import READABLE
 from detailbench.findings.walking import panel_places, readings_at
 from detailbench.record.picture import JobPicture
@@ -20,7 +21,8 @@ from detailbench.record.things import Place, Reading
 
 @dataclass(frozen=True)
 class WalkPlace:
-    """One place of a panel. ``id`` is empty while the program only proposes it: the first value makes it real."""
+    """One place of a panel. ``id`` is empty while the program only proposes it: the first value makes it real.
+    ``standing``: how many of its readings no failed gauge check stands against; the others are to be taken again."""
 
     panel: str
     number: int
@@ -28,6 +30,7 @@ class WalkPlace:
     id: str = ""
     origin: str = "proposed"
     readings: tuple[Reading, ...] = ()
+    standing: int = 0
 
     @property
     def last(self) -> Reading | None:
@@ -47,9 +50,13 @@ def places_of(picture: JobPicture, outline: Outline, panel: str) -> tuple[WalkPl
     if not kept:
         return tuple(WalkPlace(panel, i, at) for i, at in enumerate(_proposed(outline.panels[panel]), 1))
     moment = moment_of(picture, panel)
-    return tuple(
-        WalkPlace(panel, p.number, position(p), p.id, p.origin, readings_at(picture, p.id, moment)) for p in kept
-    )
+    spoiled = spoiled_by_a_check(picture)
+    found = []
+    for p in kept:
+        readings = readings_at(picture, p.id, moment)
+        standing = sum(1 for r in readings if r.id not in spoiled)
+        found.append(WalkPlace(panel, p.number, position(p), p.id, p.origin, readings, standing))
+    return tuple(found)
 
 
 @lru_cache(maxsize=256)
@@ -71,20 +78,20 @@ def next_of(places: tuple[WalkPlace, ...], rounds: int = 1) -> WalkPlace | None:
         return None
     if rounds > 1:
         for place in places:
-            if place.origin != "chosen" and len(place.readings) < rounds:
+            if place.origin != "chosen" and place.standing < rounds:
                 return place
-    return min(places, key=lambda p: (len(p.readings), p.number))
+    return min(places, key=lambda p: (p.standing, p.number))
 
 
 def taken(places: tuple[WalkPlace, ...], rounds: int = 1) -> int:
     """Places that have what is asked for."""
-    return sum(1 for p in places if len(p.readings) >= rounds)
+    return sum(1 for p in places if p.standing >= rounds)
 
 
 def is_complete(places: tuple[WalkPlace, ...], rounds: int = 1) -> bool:
     """Every place has what is asked for; places a person added are not waited for."""
     own = [p for p in places if p.origin != "chosen"]
-    return bool(own) and all(len(p.readings) >= rounds for p in own)
+    return bool(own) and all(p.standing >= rounds for p in own)
 
 
 def panels_due(picture: JobPicture, outline: Outline) -> tuple[str, ...]:
