@@ -235,5 +235,5 @@ def test_the_card_shows_the_adopting_whole_at_1366_by_768(
     press(Qt.Key.Key_F7)  # the desk look has the narrower card
     click(window, "Adopt")
     button = named(window, "Step times of this process")
-    QTest.qWait(0)
-    assert button.mapTo(window, button.rect().topRight()).x() < window.width()
+    within = QTest.qWaitFor(lambda: button.mapTo(window, button.rect().topRight()).x() < window.width(), 2000)
+    assert within
