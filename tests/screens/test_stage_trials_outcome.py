@@ -228,12 +228,11 @@ def test_a_held_panel_asks_for_a_reason_and_then_the_trial_waits_for_its_start(
 
 
 def test_the_card_shows_the_adopting_whole_at_1366_by_768(
-    window: Window, stage: TrialsStage, invented: InventedShop, job: str
+    window: Window, stage: TrialsStage, invented: InventedShop, job: str, qtbot: QtBot
 ) -> None:
     judged_trial(invented, job, 5, "yes", "clear")
     window.resize(1366, 768)
     press(Qt.Key.Key_F7)  # the desk look has the narrower card
     click(window, "Adopt")
     button = named(window, "Step times of this process")
-    within = QTest.qWaitFor(lambda: button.mapTo(window, button.rect().topRight()).x() < window.width(), 2000)
-    assert within
+    qtbot.waitUntil(lambda: button.mapTo(window, button.rect().topRight()).x() < window.width())
