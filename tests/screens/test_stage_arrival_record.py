@@ -359,4 +359,4 @@ def test_the_passphrase_serves_every_document_of_the_day(
     assert arrival.context.opened_key is not None
     turn(arrival, "record", "record: Close")
     assert "passphrase of the workshop's key" not in texts(arrival)
-    assert card_of(arrival).record.closing.close_it.text() == "Close a new arrival record"
+    assert card_of(arrival).record.faces.closing.close_it.text() == "Close a new arrival record"

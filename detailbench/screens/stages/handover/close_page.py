@@ -11,14 +11,10 @@ from detailbench.findings.due import due
 from detailbench.moves.arrival import SetVisit
 from detailbench.moves.handover import CarLeaves
 from detailbench.screens.context import Context
-from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import button, sentence
-from detailbench.screens.stages.closing.close_part import ClosePart
 from detailbench.screens.stages.closing.closing_acts import ClosingActs
-from detailbench.screens.stages.closing.copies_part import CopiesPart
-from detailbench.screens.stages.closing.deliver_part import DeliverPart
+from detailbench.screens.stages.closing.document_faces import DocumentFaces
 from detailbench.screens.stages.handover.due_words import due_title
-from detailbench.screens.stages.work_parts.pages import Faces, in_line, page_column
 from detailbench.screens.stages.work_parts.step_number import StepNumber
 
 
@@ -31,43 +27,18 @@ class ClosePage(QWidget):
         self.odometer = StepNumber(_("odometer out"), step=1, may_be_empty=True)
         self.leaves = button(_("Car is fetched"), self._leaves, name=_("The car is fetched"))
         self.open = sentence()
-        self.closing = ClosePart(context, acts)
-        self.copies = CopiesPart(context, acts)
         self.odometer.committed.connect(self._odometer)
         top = QHBoxLayout()
         top.addWidget(self.odometer, 1)
         top.addWidget(self.leaves, 0, Qt.AlignmentFlag.AlignBottom)
-        faces = (("close", _("Close")), ("copy", _("Copy out")), ("left", _("How it left")))
-        self.which = in_line(ChoiceRow(_("report"), faces, columns=3))
-        self.delivery = DeliverPart(context, acts)
-        self.none = sentence(_("Nothing is closed yet: close it first."))
-        self.faces = Faces()
-        first, above = page_column(context.dress)
-        for part in (self.open, self.closing):
-            above.addWidget(part)
-        above.addStretch(1)
-        second, below = page_column(context.dress)
-        below.addWidget(self.none)
-        below.addWidget(self.copies, 1)
-        below.addStretch(0)
-        self._by_key = {"close": first, "copy": second, "left": self.delivery}
-        for face in self._by_key.values():
-            self.faces.addWidget(face)
-        self.which.set_value("close")
-        self.which.chosen.connect(self.turn)
+        # what was closed is copied out or printed next
+        self.faces = DocumentFaces(context, acts, _("report"), above=(self.open,), then="copy")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
         column.addLayout(top)
-        column.addWidget(self.which)
         column.addWidget(self.faces, 1)
-        self._closed: tuple[str, int] | None = None
         acts.beside.changed.connect(self.redraw)
-
-    def turn(self, face: str) -> None:
-        """Show one of the faces."""
-        self.which.set_value(face)
-        self.faces.setCurrentWidget(self._by_key[face])
 
     def redraw(self) -> None:
         picture = self._context.picture
@@ -84,16 +55,7 @@ class ClosePage(QWidget):
         still = ", ".join(due_title(k) for k in missing)
         self.open.setText(_("Still open, and the report will say so: {what}.").format(what=still) if still else "")
         self.open.setVisible(bool(still))
-        documents = self._acts.documents()
-        self.none.setVisible(not documents)
-        for part in (self.closing, self.copies, self.delivery):
-            part.redraw()
-        now = (picture.job.id if picture is not None else "", len(documents))
-        if self._closed is None or self._closed[0] != now[0]:
-            self.turn("close")
-        elif self._closed[1] < now[1]:
-            self.turn("copy")  # what was closed is copied out or printed next
-        self._closed = now
+        self.faces.redraw()
 
     # acts
     def _odometer(self, value: float | None) -> None:
