@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 from datetime import timedelta
+from pathlib import Path
 
 import pytest
 from reading_reports import pdf_text, said_in, workings
-from week_job import KINDS, Week
+from week_job import KINDS, Week, played
 
 from detailbench.record.past import PutRight
 from detailbench.record.things import ClockNote, OwnerLimit, Visit
@@ -209,7 +210,6 @@ def test_a_rule_set_aside_stands_with_name_and_reason(text: str) -> None:
 
 def test_every_rule_that_can_be_set_aside_has_words() -> None:
     import ast
-    from pathlib import Path
 
     from detailbench.report.content.work_done import RULES
 
@@ -330,3 +330,10 @@ def test_a_place_of_a_panel_drawn_in_another_size_then_is_said_to_have_moved(wee
     content = week.content(picture=longer)
     assert words in section(content, "Readings, panel by panel")
     assert words in section(content, "Marks")
+
+
+def test_a_reading_a_failed_check_left_out_says_that_and_not_that_it_was_read_otherwise(tmp_path: Path) -> None:
+    week = played(tmp_path, "../walks/monday_to_friday.walk")
+    found = section(week.content(), "Readings, panel by panel")
+    assert "not counted, no good gauge check on both sides: 118" in found
+    assert "read otherwise" not in found

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from functools import cached_property
 
 from detailbench.body.panels import Outline
 from detailbench.body.where import walk_order
 from detailbench.findings.changes import PanelChange, changes
+from detailbench.findings.gauges import confirmations
 from detailbench.findings.mark_results import MarkResult, mark_results
 from detailbench.findings.panels import PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.permissions import permissions
@@ -46,6 +48,11 @@ class Gathered:
 
     def marks_on(self, panel: str) -> tuple[MarkResult, ...]:
         return tuple(m for m in self.marks if m.mark.panel == panel)
+
+    @cached_property
+    def not_confirmed(self) -> frozenset[str]:
+        """The readings that do not lie between two good gauge checks."""
+        return frozenset(key for key, found in confirmations(self.picture).items() if not found.confirmed)
 
     @property
     def measured(self) -> tuple[str, ...]:

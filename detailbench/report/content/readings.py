@@ -214,9 +214,12 @@ def _values(g: Gathered, seen: PlaceSeen, moment: Moment) -> Text:
     """Raw readings, their mean where there are several, flags, and a person's decision."""
     texts: list[Text] = [joined([_reading(r) for r in seen.readings], " · ")]
     other = [r for r in seen.readings if r not in seen.counted]
-    if other and seen.counted:
-        text = _("not counted with the rest, read otherwise: {values}")
-        texts.append(said(text, values=joined([_reading(r) for r in other], " · ")))
+    for text, left_out in (
+        (_("not counted, no good gauge check on both sides: {values}"), [r for r in other if r.id in g.not_confirmed]),
+        (_("not counted with the rest, read otherwise: {values}"), [r for r in other if r.id not in g.not_confirmed]),
+    ):
+        if left_out and seen.counted:
+            texts.append(said(text, values=joined([_reading(r) for r in left_out], " · ")))
     if seen.earlier:
         text = _("after an earlier polishing: {values}")
         texts.append(said(text, values=joined([_reading(r) for r in seen.earlier], " · ")))
