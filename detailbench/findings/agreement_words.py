@@ -11,10 +11,11 @@ from detailbench.findings.agreements import approved_section
 from detailbench.findings.settings import setting
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Agreement
+from detailbench.record.words_kept import choices
 
-ABOUT = ("limit", "supplement", "test_section", "extra_work", "sanding", "level", "mishap", "other")
-ANSWERS = ("yes", "yes_with_remark", "no", "withdrawn")
-CHANNELS = ("present", "telephone", "message")
+ABOUT = choices("agreement", "about")
+ANSWERS = tuple(word for word in choices("agreement", "answer") if word != "open")
+CHANNELS = choices("agreement", "channel")
 
 
 def about_words(about: str) -> str:

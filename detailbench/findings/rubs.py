@@ -8,8 +8,9 @@ from detailbench.basics.texts import _
 from detailbench.basics.workings import COMMON_PRACTICE
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup, RubTest
+from detailbench.record.words_kept import choices
 
-FOUND = ("colour", "no_colour", "cannot_tell")
+FOUND = choices("rub_test", "found")
 COLOUR_IN_IT = frozenset({"single_stage", "tinted_clear", "filmed", "wrapped", "bare"})
 
 

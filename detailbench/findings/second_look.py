@@ -8,8 +8,9 @@ from datetime import date, datetime, timedelta, tzinfo
 from detailbench.basics.texts import _
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import SecondLook
+from detailbench.record.words_kept import choices
 
-FOUND = ("still_clear", "marks_back", "haze", "trails", "smear", "cannot_tell")
+FOUND = choices("second_look", "found")
 NEXT_DAY = timedelta(days=1)
 
 

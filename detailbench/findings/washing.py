@@ -14,8 +14,9 @@ from detailbench.findings.limits import panel_list
 from detailbench.findings.states import CLEANER, READY, State, state_of
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import WashStep
+from detailbench.record.words_kept import choices
 
-KINDS = ("pre_rinse", "contact_wash", "iron", "tar", "clay", "rinse", "dry", "panel_wipe")
+KINDS = choices("wash_step", "kind")
 DECONTAMINATION = frozenset({"iron", "tar", "clay"})
 COATED = frozenset({"earlier_coating", "protected"})
 

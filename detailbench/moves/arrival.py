@@ -15,13 +15,14 @@ from detailbench.moves.continuing import take_over_places
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car, real_number
 from detailbench.record.things import Car, Damage, FinishGroup, Job, Party, Visit
+from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
 
-LIGHTNESS = ("dark", "mid", "light")
-KINDS = ("correction", "inspection")
-OWNER_KINDS = ("person", "company")
+LIGHTNESS = choices("car", "lightness")
+KINDS = choices("job", "kind")
+OWNER_KINDS = choices("party", "kind")
 OWNER_FIELDS = ("name", "contact", "address", "telephone", "mail")
-PARTS = ("panel", "wheel", "glass", "lamp", "trim", "inside", "other")
+PARTS = choices("damage", "part")
 _HEADER = frozenset({"id", "entered_at", "entered_by", "seq", "withdrawn", "job_id"})
 
 

@@ -15,10 +15,11 @@ from detailbench.moves.move import Done
 from detailbench.moves.panels import real_number
 from detailbench.record.picture import one
 from detailbench.record.things import CarMoved, Custody
+from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
 
-MOMENTS = ("in", "out")
-ENERGIES = ("fuel", "charge")
+MOMENTS = choices("custody", "moment")
+ENERGIES = choices("custody", "energy")
 MOST_KEYS = 99
 
 

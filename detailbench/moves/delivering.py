@@ -11,9 +11,10 @@ from detailbench.basics.texts import _
 from detailbench.moves.move import Done
 from detailbench.record.picture import one
 from detailbench.record.things import Delivery, Document
+from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
 
-WAYS = ("mail", "message", "print", "handed")
+WAYS = choices("delivery", "way")
 
 
 def _fits(w: Writer, document: Document, way: str, at: datetime | None) -> None:

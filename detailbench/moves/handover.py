@@ -13,11 +13,12 @@ from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car, real_number
 from detailbench.moves.turning import pause_running
 from detailbench.record.things import Acceptance, Job, Protection, Signature, StateNote
+from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
 
-ANSWERS = ("accepted", "with_remarks", "not_accepted")
-SIGNED_AT = ("arrival", "supplement", "handover")
-WAYS = ("drawn", "telephone", "message", "declined", "absent")
+ANSWERS = choices("acceptance", "answer")
+SIGNED_AT = choices("signature", "moment")
+WAYS = choices("signature", "way")
 Strokes = Sequence[Sequence[Sequence[float]]]
 
 

@@ -11,11 +11,12 @@ from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car
 from detailbench.record.picture import one
 from detailbench.record.things import Job, Remark, StatedRepair
+from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
 
-SAID_BY = ("owner", "bearer", "papers")
-MOMENTS = ("arrival", "supplement", "handover")
-ROLES = ("owner", "bearer", "workshop")
+SAID_BY = choices("stated_repair", "said_by")
+MOMENTS = choices("remark", "moment")
+ROLES = choices("remark", "role")
 
 
 @dataclass(frozen=True)

@@ -13,9 +13,10 @@ from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car, real_number
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import OwnerLimit
+from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
 
-KINDS = ("bar_panel", "most_off", "no_sanding", "no_solvent", "other")
+KINDS = choices("owner_limit", "kind")
 MOST_UM = 1000.0
 
 

@@ -15,10 +15,11 @@ from detailbench.moves.move import Done
 from detailbench.moves.panels import lamp_of_the_shop, on_this_car
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Photo
+from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
 
-MOMENTS = ("arrival", "before", "trial", "after", "mishap")
-SHOWS = ("vin_plate", "plate", "odometer", "clock", "whole_car")
+MOMENTS = choices("photo", "moment")
+SHOWS = choices("photo", "shows")
 
 
 def _state(picture: JobPicture, panel: str, seq: int | None = None) -> State:

@@ -25,9 +25,10 @@ from detailbench.moves.panels import on_panel, on_this_car, real_number
 from detailbench.moves.reasons import says_why
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import CheckReading, Gauge, GaugeSession, Job, Place, PlaceDecision, Reading, Shim
+from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
 
-NO_VALUE = ("over_range", "no_metal", "nothing")
+NO_VALUE = choices("reading", "no_value")
 ORIGINS = ("chosen", "control")
 MOST_UM = 100_000.0  # 10 cm; what is implausible below that is kept and flagged
 

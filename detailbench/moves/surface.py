@@ -12,14 +12,13 @@ from detailbench.moves.panels import on_this_car
 from detailbench.moves.reasons import says_why
 from detailbench.record.picture import one
 from detailbench.record.things import FinishGroup, Hold, StateNote
+from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
 
-PAINT_SYSTEMS = (
-    "clear_over_colour", "single_stage", "matt", "tinted_clear", "filmed", "wrapped", "bare", "unknown",
-)  # fmt: skip
-CLEAN = ("dirty", "washed", "decontaminated", "wiped")
-WORK = ("as_found", "polished")
-COVER = ("bare", "earlier_coating", "protected", "not_known")
+PAINT_SYSTEMS = choices("finish_group", "paint_system")
+CLEAN = choices("state_note", "clean")
+WORK = choices("state_note", "work")
+COVER = choices("state_note", "cover")
 
 
 @dataclass(frozen=True)

@@ -19,10 +19,11 @@ from detailbench.moves.overriding import stopped_unless_overridden
 from detailbench.moves.panels import lamp_of_the_shop, on_panel, real_number
 from detailbench.record.picture import one
 from detailbench.record.things import Combination, Trial, TrialOutcome
+from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
 from detailbench.trials.outcome import Cleared, Finish, Outcome, Stopped
 
-SPOTS = ("typical", "worst", "confirming")
+SPOTS = choices("trial", "spot")
 TECHNIQUE = (
     "dial", "force_n", "force_word", "section_w_mm", "section_h_mm", "passes", "seconds", "surface_before_c",
     "surface_after_c", "lamp_id", "note",

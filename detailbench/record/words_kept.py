@@ -1,5 +1,6 @@
-"""The words a field may hold, by table and field: what a move writes there, and nothing else is read or taken in. A new
-word of the trade is added here too. What a field holds before anyone says anything always counts."""
+"""The words a field may hold, by table and field: what a move may write there, and nothing else is read or taken in.
+They stand here once; moves take theirs from ``choices``. What a field holds before anyone says anything always
+counts."""
 
 from __future__ import annotations
 
@@ -38,6 +39,10 @@ WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
         "intent": ("target", "reduce", "leave", "clean_first", "refer", "hold"),
     },
     "reading": {"no_value": ("", "over_range", "no_metal", "nothing"), "unit": ("um", "mil")},
+    "photo": {
+        "moment": ("arrival", "before", "trial", "after", "mishap"),
+        "shows": ("", "vin_plate", "plate", "odometer", "clock", "whole_car"),
+    },
     "place": {"origin": ("proposed", "chosen", "control")},
     "place_decision": {"decision": ("set_aside", "kept")},
     "trial": {"spot": ("typical", "worst", "confirming")},
@@ -105,6 +110,11 @@ LOOKED_UP: Mapping[str, tuple[str, ...]] = {
     "acceptance": ("answer",),
     "signature": ("way",),
 }
+
+
+def choices(table: str, field: str) -> tuple[str, ...]:
+    """The words a person may choose from for a field, in order: an empty one is no choice."""
+    return tuple(word for word in WORDS[table][field] if word)
 
 
 def words_of(cls: type[Thing]) -> dict[str, frozenset[str]]:
