@@ -7,16 +7,15 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from detailbench.basics.texts import _
 from detailbench.basics.workings import COMMON_PRACTICE
 from detailbench.body.names import panel_name
-from detailbench.body.where import walk_order
 from detailbench.findings.agreement_words import approved_words
 from detailbench.findings.changes import PanelChange, changes
 from detailbench.findings.limits import panel_list
 from detailbench.findings.mark_results import mark_results
-from detailbench.findings.panels import outline_of
 from detailbench.findings.states import state_of
 from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, sentence
+from detailbench.screens.stages.handover.panels_meant import polished
 from detailbench.screens.stages.work_parts.figure_line import FigureLine
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 
@@ -94,12 +93,6 @@ class AfterPage(QWidget):
 def _not_wiped(picture: JobPicture, panel: str) -> bool:
     state = state_of(picture, panel)
     return state.clean != "wiped" and state.cover != "protected"
-
-
-def polished(picture: JobPicture) -> tuple[str, ...]:
-    """The panels a step was finished on, in walking order."""
-    done = {r.panel for r in picture.runs if r.ended == "finished"}
-    return tuple(key for key in walk_order(outline_of(picture)) if key in done)
 
 
 def change_words(found: PanelChange) -> str:

@@ -12,7 +12,6 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.due import due
 from detailbench.findings.kit_names import with_initials
-from detailbench.findings.panels import outline_of
 from detailbench.moves.handover import RecordProtection
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Protection
@@ -20,7 +19,7 @@ from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.look.parts import button, sentence, set_kind
-from detailbench.screens.stages.handover.after_page import polished
+from detailbench.screens.stages.handover.panels_meant import panels_meant, polished
 from detailbench.screens.stages.work_parts.figure_line import FigureLine
 from detailbench.screens.stages.work_parts.pages import in_line
 from detailbench.screens.stages.work_parts.step_number import StepNumber
@@ -128,17 +127,12 @@ class ProtectPage(QWidget):
                 told = _("{told}: less than {least}, moisture may settle").format(told=told, least=least)
         self.dew.show_value(told, found.working)
 
-    def _panels(self, picture: JobPicture) -> tuple[str, ...]:
-        if self.panels.value == "panel":
-            return (self._context.selected_panel,) if self._context.selected_panel else ()
-        return polished(picture) if self.panels.value == "polished" else tuple(outline_of(picture).panels)
-
     def _enter(self) -> None:
         picture = self._context.picture
         if picture is None:
             return
         values = {name: self.numbers[name].value for name in NUMBERS}
-        panels = self._panels(picture)
+        panels = panels_meant(picture, self.panels.value, self._context.selected_panel)
         if not self.product.text().strip():
             self.product.say(_("Name what was put on."))
             return

@@ -8,7 +8,6 @@ from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.kit_names import lamp_name, with_initials
-from detailbench.findings.panels import outline_of
 from detailbench.findings.second_look import FOUND, found_words, second_look_due
 from detailbench.moves.looking_again import RecordSecondLook
 from detailbench.record.picture import JobPicture
@@ -17,7 +16,7 @@ from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.look.parts import button, gives_way, sentence, set_kind
-from detailbench.screens.stages.handover.after_page import polished
+from detailbench.screens.stages.handover.panels_meant import panels_meant
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import in_line
 from detailbench.screens.stages.work_parts.typed_for_job import emptied_for_each_job
@@ -80,11 +79,6 @@ class SecondLookPage(QWidget):
         self.due.setText(words.format(n=n, day=found.on.isoformat()))
         set_kind(self.due, "" if early else "flagged")
 
-    def _panels(self, picture: JobPicture) -> tuple[str, ...]:
-        if self.panels.value == "panel":
-            return (self._context.selected_panel,) if self._context.selected_panel else ()
-        return polished(picture) if self.panels.value == "polished" else tuple(outline_of(picture).panels)
-
     def _enter(self) -> None:
         picture = self._context.picture
         if picture is None:
@@ -92,9 +86,8 @@ class SecondLookPage(QWidget):
         if not self.found.value:
             self._context.notice(_("Choose what was found first."), "stop")
             return
-        move = RecordSecondLook(
-            picture.job.id, self._panels(picture), self.found.value, self.words.text(), self.lamp.value
-        )
+        panels = panels_meant(picture, self.panels.value, self._context.selected_panel)
+        move = RecordSecondLook(picture.job.id, panels, self.found.value, self.words.text(), self.lamp.value)
         done = self._context.do(move, self)
         if done is not None:
             self.found.set_value("")

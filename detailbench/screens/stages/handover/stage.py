@@ -12,9 +12,10 @@ from detailbench.screens.actions import Action
 from detailbench.screens.context import Context
 from detailbench.screens.map.colouring import Colouring, PanelFill
 from detailbench.screens.stages.closing.closing_acts import ClosingActs
-from detailbench.screens.stages.handover.after_page import change_words, polished
+from detailbench.screens.stages.handover.after_page import change_words
 from detailbench.screens.stages.handover.card import HandoverCard
 from detailbench.screens.stages.handover.due_words import due_title
+from detailbench.screens.stages.handover.panels_meant import polished
 from detailbench.screens.stages.stage import ColouringChoice, Stage
 
 if TYPE_CHECKING:
