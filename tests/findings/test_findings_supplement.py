@@ -111,7 +111,9 @@ def test_an_answer_to_the_later_supplement_answers_all_it_lists(hands: Hands) ->
 
 def test_another_kind_of_document_lists_nothing(hands: Hands) -> None:
     item(hands)
-    told(hands, hands.do(Closed(hands.job, "arrival")), "yes")
+    arrival = hands.do(Closed(hands.job, "arrival"))
+    with pytest.raises(BadInput, match="no supplement"):
+        asked(hands, arrival)
     assert stops(hands) == ["supplement"]
 
 
