@@ -16,6 +16,7 @@ from detailbench.moves.move import SHOP, Done
 from detailbench.record.tables import BY_NAME
 from detailbench.record.thing import ShopThing
 from detailbench.record.things import Gauge, Machine, Pad, Product, Setting
+from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
 from detailbench.trials.movement import Movement
 
@@ -37,14 +38,17 @@ CALLED: Mapping[str, str] = {
     "pad": "pad",
     "product": "compound or polish",
     "combination": "combination",
+    "towel": "towel",
+    "sanding_disc": "sanding disc",
     "setting": "setting",
 }
 WORDS: Mapping[tuple[str, str], tuple[str, ...]] = {
-    ("lamp", "kind"): ("P", "F", "L", "S", "D", "A"),
+    ("lamp", "kind"): choices("lamp", "kind"),
     ("machine", "movement"): tuple(Movement),
-    ("pad", "material"): ("foam", "wool", "fibre"),
+    ("pad", "material"): choices("pad", "material"),
     ("product", "kind"): ("cutting", "medium", "finishing", "one_step"),
-    ("shim", "substrate"): ("steel", "aluminium"),
+    ("shim", "substrate"): choices("shim", "substrate"),
+    ("towel", "use"): choices("towel", "use"),
 }
 
 

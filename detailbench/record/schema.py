@@ -14,7 +14,7 @@ from detailbench.basics.errors import RecordTrouble
 from detailbench.basics.texts import _
 from detailbench.record.tables import workshop
 
-SCHEMA = 2  # what this program writes
+SCHEMA = 3  # what this program writes
 READABLE_FROM = 1  # the oldest program schema that may still read what this one writes
 
 

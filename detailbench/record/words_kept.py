@@ -31,7 +31,9 @@ WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
             "wrapped",
             "bare",
             "unknown",
-        )
+        ),
+        "lightness": ("", "dark", "mid", "light"),
+        "refinished": ("", "yes", "no"),
     },
     "state_note": {name: ("", *words) for name, words in SEEN.items()},
     "mark": {
@@ -41,11 +43,16 @@ WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "reading": {"no_value": ("", "over_range", "no_metal", "nothing"), "unit": ("um", "mil")},
     "photo": {
         "moment": ("arrival", "before", "trial", "after", "mishap"),
-        "shows": ("", "vin_plate", "plate", "odometer", "clock", "whole_car"),
+        "shows": ("", "vin_plate", "plate", "odometer", "clock", "whole_car", "test_section"),
     },
-    "place": {"origin": ("proposed", "chosen", "control")},
+    "place": {"origin": ("proposed", "chosen", "control"), "surface": ("outer", "shut", "underside")},
     "place_decision": {"decision": ("set_aside", "kept")},
-    "trial": {"spot": ("typical", "worst", "confirming")},
+    "trial": {
+        "spot": ("typical", "worst", "confirming"),
+        "pad_condition": ("", "fresh", "cleaned", "loaded"),
+        "primed": ("", "yes", "no"),
+    },
+    "paint_feel": {"feel": ("", "soft", "medium", "hard"), "sticky": ("", "yes", "no")},
     "trial_outcome": {
         "cleared": ("", "yes", "cant_tell", "no"),
         "finish": ("", "clear", "even_haze", "trails", "pad_marks", "towel_marks", "smear"),
@@ -76,7 +83,7 @@ WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "protection": {"kind": ("coating", "sealant", "wax")},
     "document": {"kind": ("arrival", "supplement", "handover")},
     "delivery": {"way": ("mail", "message", "print", "handed")},
-    "acceptance": {"answer": ("accepted", "with_remarks", "not_accepted")},
+    "acceptance": {"answer": ("accepted", "with_remarks", "not_accepted"), "level_met": ("", "yes", "no")},
     "signature": {"role": ("owner", "bearer", "workshop"), "way": WAYS, "moment": MOMENTS},
     "owner_limit": {"kind": ("bar_panel", "most_off", "no_sanding", "no_solvent", "other")},
     "agreement": {
@@ -98,6 +105,7 @@ WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "lamp": {"kind": ("P", "F", "L", "S", "D", "A")},
     "machine": {"movement": ("free_orbit", "forced", "rotary", "hand")},
     "pad": {"material": ("foam", "wool", "fibre")},
+    "towel": {"use": ("wiping", "last_wipe", "drying")},
     "shim": {"substrate": ("steel", "aluminium")},
 }
 # those whose meaning is looked up wherever the job is shown: a foreign word there is found when the row is read

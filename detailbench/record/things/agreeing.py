@@ -36,7 +36,8 @@ class Agreement(JobThing):
     """A question put to the owner and the answer. ``about``: limit, supplement, test_section, extra_work, sanding,
     level, mishap or other, with the id of what it is about; ``answer``: open, yes, yes_with_remark, no or withdrawn;
     ``channel``: present, telephone or message; ``party_id``: who was asked; ``replaces``: an earlier agreement's id.
-    The owner's remark and a message's text are personal data (``remarks``, ``message``); ``evidence_id``: the proof."""
+    ``level``: the level agreed to, in words. The owner's remark and a message's text are personal data (``remarks``,
+    ``message``); ``evidence_id``: the proof."""
 
     table = "agreement"
     about: str
@@ -54,6 +55,7 @@ class Agreement(JobThing):
     trial_id: str = ""
     mishap_id: str = ""
     evidence_id: str = ""
+    level: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

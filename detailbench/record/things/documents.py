@@ -53,11 +53,13 @@ class Forgetting(JobThing):
 
 @dataclass(frozen=True, kw_only=True)
 class Acceptance(JobThing):
-    """The owner's word at handover: accepted, with_remarks or not_accepted. Remarks are personal data (``remarks``)."""
+    """The owner's word at handover: accepted, with_remarks or not_accepted. Remarks are personal data (``remarks``).
+    ``level_met``: yes or no, held against the approved test section; empty where nobody said."""
 
     table = "acceptance"
     answer: str
     light: str = ""
+    level_met: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -77,7 +77,8 @@ class Evidence(Thing):
 @dataclass(frozen=True, kw_only=True)
 class Photo(SeenThing):
     """A photograph in this job. ``moment``: arrival, before, trial, after, mishap. ``pair``: the photo beside it.
-    ``shows`` something other than paint: vin_plate, plate, odometer, clock, whole_car; empty for a panel or mark."""
+    ``shows`` something other than paint: vin_plate, plate, odometer, clock, whole_car; test_section: half and half
+    beside the tape line of the trial ``trial_id``; empty for a panel or mark."""
 
     table = "photo"
     evidence_id: str
@@ -89,3 +90,4 @@ class Photo(SeenThing):
     pair: str = ""
     shows: str = ""
     mishap_id: str = ""
+    trial_id: str = ""

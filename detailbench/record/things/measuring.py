@@ -31,7 +31,8 @@ class CheckReading(JobThing):
 @dataclass(frozen=True, kw_only=True)
 class Place(JobThing):
     """Where to measure, panel-local. ``origin``: proposed (by the program), chosen (by a person) or control.
-    ``same_as``: the place of an earlier job of this car it repeats."""
+    ``same_as``: the place of an earlier job of this car it repeats. ``surface``: outer, shut (a door's edge or jamb)
+    or underside; those two are thinner by build and compared only with each other."""
 
     table = "place"
     panel: str
@@ -44,12 +45,14 @@ class Place(JobThing):
     panel_h_mm: float
     origin: str = "proposed"
     same_as: str = ""
+    surface: str = "outer"
 
 
 @dataclass(frozen=True, kw_only=True)
 class Reading(SeenThing):
     """One gauge value at a place, or ``no_value`` with why (over_range, no_metal, nothing). ``flags``: double,
-    implausible, unit. ``typed`` is what was typed or sent, ``unit`` what it was in."""
+    implausible, unit. ``typed`` is what was typed or sent, ``unit`` what it was in. ``clear_um``: the clear coat's part
+    of it, where the gauge resolves layers and said so; None everywhere else."""
 
     table = "reading"
     place_id: str
@@ -59,6 +62,23 @@ class Reading(SeenThing):
     flags: tuple[str, ...] = ()
     typed: str = ""
     unit: str = "um"
+    source: str = "typed"
+    note: str = ""
+    clear_um: float | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class GlossReading(SeenThing):
+    """One value of a gloss meter at a place, in gloss units (GU) at ``angle_deg`` (20, 60 or 85). ``typed``, ``source``
+    and ``flags`` as in a reading."""
+
+    table = "gloss_reading"
+    place_id: str
+    session_id: str
+    angle_deg: int
+    value_gu: float
+    flags: tuple[str, ...] = ()
+    typed: str = ""
     source: str = "typed"
     note: str = ""
 

@@ -20,7 +20,8 @@ class Person(ShopThing):
 
 @dataclass(frozen=True, kw_only=True)
 class Gauge(ShopThing):
-    """A thickness gauge. ``accuracy_share`` is a share of the reading (0.01 = 1 %); ``layers``: it resolves layers."""
+    """A thickness gauge, or a gloss meter (``principle`` gloss). ``accuracy_share`` is a share of the reading
+    (0.01 = 1 %); ``layers``: it resolves layers; ``angles_deg``: the angles a gloss meter measures at."""
 
     table = "gauge"
     name: str
@@ -35,6 +36,7 @@ class Gauge(ShopThing):
     laboratory: str = ""
     certified_on: date | None = None
     due_on: date | None = None
+    angles_deg: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -52,18 +54,21 @@ class Shim(ShopThing):
 
 @dataclass(frozen=True, kw_only=True)
 class Lamp(ShopThing):
-    """An inspection lamp. ``kind``: P point, F flood, L line, S sun-like, D daylight, A any."""
+    """An inspection lamp. ``kind``: P point, F flood, L line, S sun-like, D daylight, A any. ``distance_cm``: how far
+    from the paint the shop holds it."""
 
     table = "lamp"
     name: str
     kind: str = "P"
     colour_temperature_k: int | None = None
+    distance_cm: float | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
 class Machine(ShopThing):
     """``movement``: free_orbit, forced, rotary or hand. ``dials`` pairs a dial position with orbits (or turns) per
-    minute; ``own_rpm`` the backing plate's own turns under load on a forced machine."""
+    minute; ``own_rpm`` the backing plate's own turns under load on a forced machine. ``weight_n`` rests on a flat
+    panel only; ``noise_db``: declared A-weighted level at the ear."""
 
     table = "machine"
     name: str
@@ -75,6 +80,8 @@ class Machine(ShopThing):
     vibration_m_s2: float | None = None
     vibration_k_m_s2: float | None = None
     replaces: str = ""
+    weight_n: float | None = None
+    noise_db: float | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -98,6 +105,50 @@ class Product(ShopThing):
     working_time_s: float | None = None
     batch: str = ""
     replaces: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Towel(ShopThing):
+    """A towel by what it is for: ``use`` wiping, last_wipe or drying."""
+
+    table = "towel"
+    name: str
+    use: str = "wiping"
+    replaces: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class SandingDisc(ShopThing):
+    """A sanding disc or sheet by its FEPA grade (P2000): for agreed sanding only, the program never proposes it."""
+
+    table = "sanding_disc"
+    name: str
+    grade: str = ""
+    diameter_mm: float | None = None
+    replaces: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class TrainingAnswer(ShopThing):
+    """What somebody learning said the next step should be after a trial of a finished job, before seeing what was
+    done. ``result``: a word of a trial's result; ``round_id``: one sitting."""
+
+    table = "training_answer"
+    trial_of: str
+    trial_id: str
+    person_id: str
+    result: str
+    round_id: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class JobFileOut(ShopThing):
+    """A job's file was written out. ``of_job``: which job; ``personal``: with its owner's data."""
+
+    table = "job_file_out"
+    of_job: str
+    sha256: str
+    personal: bool = True
 
 
 @dataclass(frozen=True, kw_only=True)

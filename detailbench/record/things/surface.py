@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 
 from detailbench.record.thing import JobThing, SeenThing
 
@@ -10,13 +11,18 @@ from detailbench.record.thing import JobThing, SeenThing
 @dataclass(frozen=True, kw_only=True)
 class FinishGroup(JobThing):
     """Panels that share one paint and so one process. ``paint_system``: clear_over_colour, single_stage, matt,
-    tinted_clear, filmed, wrapped, bare or unknown."""
+    tinted_clear, filmed, wrapped, bare or unknown. ``lightness`` of its colour (empty: the car's); ``refinished``: yes
+    or no as stated, with the day and the painter's word on its cure where somebody gave them."""
 
     table = "finish_group"
     name: str
     panels: tuple[str, ...]
     paint_system: str = "unknown"
     note: str = ""
+    lightness: str = ""
+    refinished: str = ""
+    refinished_on: date | None = None
+    cure_word: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -10,7 +10,8 @@ from detailbench.record.thing import JobThing
 @dataclass(frozen=True, kw_only=True)
 class Trial(JobThing):
     """One polishing test with all that is needed to repeat it. ``spot``: typical, worst or confirming. ``on_top_of``:
-    the trial it refines (it then speaks about finish only). The section is the taped patch, outer size in mm."""
+    the trial it refines (it then speaks about finish only). The section is the taped patch, outer size in mm.
+    ``pad_condition``: fresh, cleaned or loaded; ``batch``: of the compound or polish then; ``primed``: yes or no."""
 
     table = "trial"
     group_id: str
@@ -33,12 +34,16 @@ class Trial(JobThing):
     surface_after_c: float | None = None
     lamp_id: str = ""
     note: str = ""
+    pad_condition: str = ""
+    primed: str = ""
+    batch: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
 class TrialOutcome(JobThing):
     """What was seen: ``cleared`` yes, cant_tell or no; ``finish`` clear, even_haze, trails, pad_marks, towel_marks or
-    smear; or ``stopped`` heat, colour_on_pad, edge or pad. The newest outcome of a trial counts."""
+    smear; or ``stopped`` heat, colour_on_pad, edge or pad. The newest outcome of a trial counts. Under which lamp it
+    was judged, and under which second one; marks counted in the frame before and after, where somebody counted."""
 
     table = "trial_outcome"
     trial_id: str
@@ -47,4 +52,20 @@ class TrialOutcome(JobThing):
     stopped: str = ""
     only_deep_left: bool = False
     next_result: str = ""
+    note: str = ""
+    lamp_id: str = ""
+    second_lamp_id: str = ""
+    counted_before: int | None = None
+    counted_left: int | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class PaintFeel(JobThing):
+    """How the paint of these panels behaves under the pad, as the trials showed: ``feel`` soft, medium or hard;
+    ``sticky`` yes or no. The newest one about a panel counts."""
+
+    table = "paint_feel"
+    panels: tuple[str, ...]
+    feel: str = ""
+    sticky: str = ""
     note: str = ""

@@ -11,7 +11,9 @@ from detailbench.record.thing import ShopThing
 class WaitingValue(ShopThing):
     """A value that was sent and landed nowhere: it waits in the tray until a person places it or puts it away.
     ``text`` as sent, ``why`` it waits, ``job_id`` the job that was open then (empty: none), ``gauge_id`` where the way
-    it came says which gauge it was. ``value_um`` and ``no_value`` where the gauge's own line was read already."""
+    it came says which gauge it was. ``value_um`` and ``no_value`` where the gauge's own line was read already, with
+    ``clear_um`` from a gauge that resolves layers; ``angle_deg`` where it is a gloss value (then ``unit`` is gu and the
+    value lies in ``text``)."""
 
     table = "waiting_value"
     text: str
@@ -21,6 +23,8 @@ class WaitingValue(ShopThing):
     value_um: float | None = None
     unit: str = "um"
     no_value: str = ""
+    clear_um: float | None = None
+    angle_deg: int | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -21,7 +21,8 @@ class Process(JobThing):
 
 @dataclass(frozen=True, kw_only=True)
 class ProcessStep(JobThing):
-    """One step. ``means``: machine, hand or sanding. Times per section in seconds; ``section_m2``: the taped patch."""
+    """One step. ``means``: machine, hand or sanding (then ``disc_id``). Times per section in seconds;
+    ``section_m2``: the taped patch."""
 
     table = "process_step"
     process_id: str
@@ -36,6 +37,7 @@ class ProcessStep(JobThing):
     pad_care_every: int = 4
     pad_care_s: float = 60.0
     setup_s: float = 300.0
+    disc_id: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
