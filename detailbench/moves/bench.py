@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from detailbench.basics.clock import Clock
@@ -12,10 +12,10 @@ from detailbench.basics.texts import _
 from detailbench.findings.clock import clock_behind, jump_back
 from detailbench.moves.move import SHOP, Move
 from detailbench.moves.place import AcceptPlace, place_words
-from detailbench.record.begun import begun_jobs
+from detailbench.record.begun import begun_jobs, jobs_with_trials
 from detailbench.record.checking import CheckResult, check
 from detailbench.record.journal import Standing, last_at, standing
-from detailbench.record.picture import JobPicture, ShopPicture
+from detailbench.record.picture import JobPicture, ShopPicture, job_pictures, one
 from detailbench.record.store import Store
 from detailbench.record.telling import Line, entries
 from detailbench.record.where_it_lies import worries
@@ -50,6 +50,7 @@ class Bench:
         self._watchers: list[Watcher] = []
         self._shop: ShopPicture | None = None
         self._jobs: dict[str, JobPicture] = {}
+        self._tried: dict[str, JobPicture] = {}
         self._head = -1
         self._worries = worries(folder) if self.store.read_only is None else ()
         self._say_who()
@@ -91,6 +92,20 @@ class Bench:
         if job_id not in self._jobs:
             self._jobs[job_id] = self.store.job(job_id, shop)
         return self._jobs[job_id]
+
+    def jobs_with_trials(self) -> tuple[JobPicture, ...]:
+        """The pictures of every job in which a trial was made, oldest first, each without its ``last``. A job is read
+        again only when something was entered in it."""
+        shop = self.shop()
+        with self.store.reading() as connection:
+            ids = jobs_with_trials(connection)
+            for picture in job_pictures(connection, ids - self._tried.keys(), shop):
+                self._tried[picture.job.id] = picture
+        for job in shop.jobs:
+            had = self._tried.get(job.id)
+            if had is not None and had.shop is not shop:
+                self._tried[job.id] = replace(had, job=job, car=one(shop.cars, job.car_id), shop=shop)
+        return tuple(self._tried[job.id] for job in shop.jobs if job.id in ids)
 
     def evidence_bytes(self, sha256: str) -> bytes:
         """A kept file. Raises RecordTrouble when it is missing or changed."""
@@ -209,6 +224,9 @@ class Bench:
 
     def _tell(self, changes: Changes, initiator: object) -> Changes:
         self._head = -1
+        self._tried.pop(changes.scope, None)
+        if changes.scope in (SHOP, "*"):  # the shop's own, or another window: any job may differ now
+            self._tried.clear()
         for watcher in tuple(self._watchers):
             watcher(changes, initiator)
         return changes

@@ -34,3 +34,10 @@ def begun_jobs(connection: Connection) -> frozenset[str]:
             connection.execute(select(table.c.job_id).where(table.c.withdrawn.is_(False)).distinct()).scalars()
         )
     return frozenset(found)
+
+
+def jobs_with_trials(connection: Connection) -> frozenset[str]:
+    """The ids of jobs in which a trial was made."""
+    table = TABLES[Trial]
+    query = select(table.c.job_id).where(table.c.withdrawn.is_(False)).distinct()
+    return frozenset(connection.execute(query).scalars())

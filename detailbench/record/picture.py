@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field, fields
 from typing import Any, TypeVar, get_args, get_type_hints
 
@@ -17,6 +17,7 @@ from detailbench.record.thing import Thing
 
 T = TypeVar("T", bound=Thing)
 Personal = Mapping[tuple[str, str], str]
+FEW = 4  # jobs that are read one by one rather than by whole tables
 
 
 @dataclass(frozen=True)
@@ -180,6 +181,26 @@ def job_picture(connection: Connection, job_id: str, shop: ShopPicture | None = 
     before = same_car[: same_car.index(job)]
     last = _job_alone(connection, before[-1], shop) if before else None
     return _job_alone(connection, job, shop, last)
+
+
+def job_pictures(connection: Connection, job_ids: Collection[str], shop: ShopPicture) -> tuple[JobPicture, ...]:
+    """The pictures of several jobs, in the order they were begun, each without its ``last``: of many jobs every table
+    is read once, so that looking through them does not ask for each of them alone."""
+    wanted = [job for job in shop.jobs if job.id in job_ids]
+    if len(wanted) <= FEW:
+        return tuple(_job_alone(connection, job, shop) for job in wanted)
+    parts: dict[str, dict[str, list[Thing]]] = {job.id: {name: [] for name in JOB_KINDS} for job in wanted}
+    for name, cls in JOB_KINDS.items():
+        for thing in _all(connection, cls):
+            of = parts.get(getattr(thing, "job_id", ""))
+            if of is not None:
+                of[name].append(thing)
+    pictures = []
+    for job in wanted:
+        tuples: dict[str, Any] = {name: tuple(found) for name, found in parts[job.id].items()}
+        pictures.append(JobPicture(job=job, car=one(shop.cars, job.car_id), shop=shop, **tuples))
+        _names_what_is_there(pictures[-1])
+    return tuple(pictures)
 
 
 def _job_alone(connection: Connection, job: t.Job, shop: ShopPicture, last: JobPicture | None = None) -> JobPicture:

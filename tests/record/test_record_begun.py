@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from invented_findings import Hands
 from invented_shop import InventedShop
 
 from detailbench.findings.kit_names import combinations_in_use
@@ -39,3 +42,25 @@ def test_a_list_says_the_same_as_the_job_itself(invented: InventedShop) -> None:
     shop, begun = invented.bench.shop(), invented.bench.begun_jobs()
     listed = [listed_standing_words(shop, job, begun) for job in jobs]
     assert listed == [standing_words(invented.picture(job)) for job in jobs] == ["arrived", "in work", "arrived"]
+
+
+def test_jobs_with_trials_are_read_again_only_where_something_was_entered(invented: InventedShop) -> None:
+    bench = invented.bench
+    tried = [invented.job() for _n in range(6)]
+    untried = invented.job()
+    assert bench.jobs_with_trials() == ()
+    for job in tried:
+        Hands(invented, job).tried("roof", rung=2)
+    first = bench.jobs_with_trials()
+    assert [p.job.id for p in first] == tried
+    assert [replace(bench.job(job), last=None) for job in tried] == list(first)
+    Hands(invented, untried).do(SetState(untried, ("roof",), clean="wiped"))
+    assert [p.trials is q.trials for p, q in zip(first, bench.jobs_with_trials(), strict=True)] == [True] * 6
+    Hands(invented, tried[2]).tried("bonnet", rung=1)
+    again = bench.jobs_with_trials()
+    assert [p.trials is q.trials for p, q in zip(first, again, strict=True)] == [True, True, False, True, True, True]
+    assert [len(p.trials) for p in again] == [1, 1, 2, 1, 1, 1]
+    assert all(p.shop is bench.shop() for p in again)
+    bench.undo(tried[0])
+    bench.undo(tried[0])
+    assert [p.job.id for p in bench.jobs_with_trials()] == tried[1:]
