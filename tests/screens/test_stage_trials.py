@@ -170,7 +170,7 @@ def test_three_presses_at_once_are_one(window: Window, stage: TrialsStage, inven
 
 def test_the_phases_lead_on_without_a_key(window: Window, invented: InventedShop, qtbot: QtBot) -> None:
     press(Qt.Key.Key_Space)
-    for seconds, phase in ((11, "Prime the pad"), (20, "Spread"), (20, "Passes"), (50, "Wipe")):
+    for seconds, phase in ((11, "Prime the pad"), (20, "Spread"), (20, "Pass 1 of 4"), (50, "Wipe")):
         invented.clock.forward(seconds=seconds)
         qtbot.waitUntil(lambda phase=phase: window.far.view.where.text() == phase)
 

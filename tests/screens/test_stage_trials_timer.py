@@ -28,7 +28,9 @@ def phases(timer: TrialTimer) -> list[str]:
 
 def test_the_phases_follow_one_another_by_themselves() -> None:
     timer = TrialTimer.begin("t", NINE, passes_s=60, prime=True)
-    assert phases(timer) == ["count_in", "prime", "spread", "passes", "wipe", "wait", "over"]
+    assert phases(timer) == [
+        "count_in", "prime", "spread", "passes", "wipe", "wait", "panel_wipe", "second_lamp", "over",
+    ]  # fmt: skip
 
 
 def test_a_pad_already_primed_is_not_primed_again() -> None:
@@ -59,6 +61,19 @@ def test_a_press_within_a_second_is_the_same_press() -> None:
     timer = TrialTimer.begin("t", NINE, passes_s=60, prime=False)
     assert timer.is_repeat(after(0.9))
     assert not timer.is_repeat(after(1.0))
+
+
+def test_each_pass_is_told_as_its_share_of_the_seconds() -> None:
+    timer = TrialTimer.begin("t", NINE, passes_s=60, prime=False, turns=4)  # passes begin 30 s in
+    told = [timer.words(timer.at(after(s))) for s in (29, 30, 44.9, 45, 75, 89.9, 90)]
+    assert told == ["spread", "pass 1 of 4", "pass 1 of 4", "pass 2 of 4", "pass 4 of 4", "pass 4 of 4", "wipe"]
+
+
+def test_after_the_wipe_two_minutes_are_waited_before_the_panel_wipe_and_the_second_lamp() -> None:
+    timer = TrialTimer.begin("t", NINE, passes_s=60, prime=False)  # the wipe ends 120 s in
+    assert [timer.at(after(s)).phase.key for s in (120, 239.9, 240, 270, 299.9, 300)] == [
+        "wait", "wait", "panel_wipe", "second_lamp", "second_lamp", "over",
+    ]  # fmt: skip
 
 
 def test_passes_made_are_counted_only_within_their_phase() -> None:

@@ -22,7 +22,7 @@ from detailbench.moves.trials import CorrectTrial, JudgeTrial, RecordTrial
 from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
 from detailbench.screens.stages.trials.draft import Draft, draft_from, fresh_draft, with_combination
-from detailbench.screens.stages.trials.timer import LEFT_AFTER_S, Standing, TrialTimer, phase_words
+from detailbench.screens.stages.trials.timer import JUDGED_IN, LEFT_AFTER_S, Standing, TrialTimer
 from detailbench.trials.next_step import LOOK_ONLY
 from detailbench.trials.outcome import Option, Result
 
@@ -218,7 +218,8 @@ class TrialHand(QObject):
         self.again = ""
         self.judging = Judging()
         prime = draft is None or draft.prime
-        self.timer = TrialTimer.begin(trial.id, self.now, passes_s=seconds, prime=prime)
+        turns = trial.passes or 0
+        self.timer = TrialTimer.begin(trial.id, self.now, passes_s=seconds, prime=prime, turns=turns)
         self._tick.start()
         self.page_wanted.emit("run")
         self.tick()
@@ -251,11 +252,11 @@ class TrialHand(QObject):
                 ).format(n=format_number(LEFT_AFTER_S)),
                 "flagged",
             )
-        elif (shown := (standing.phase.key, seconds_words(standing.left_s))) == self._shown:
+        elif (shown := (self.timer.words(standing), seconds_words(standing.left_s))) == self._shown:
             return
         else:
             if self._shown is None or self._shown[0] != shown[0]:
-                self.context.notice(phase_words(shown[0]), "next")
+                self.context.notice(shown[0], "next")
             self._shown = shown
         self._tell()
 
@@ -281,7 +282,7 @@ class TrialHand(QObject):
         if self.open_trial is None:
             return False
         standing = self.standing
-        return standing is None or standing.phase.key in ("wipe", "wait", "over")
+        return standing is None or standing.phase.key in JUDGED_IN
 
     @property
     def may_stop(self) -> bool:
@@ -325,7 +326,7 @@ class TrialHand(QObject):
         if picture is None:
             return ""
         if standing is not None:
-            return f"{phase_words(standing.phase.key)}, {seconds_words(standing.left_s)}"
+            return f"{self.phase_words()}, {seconds_words(standing.left_s)}"
         if trial is not None:
             return _("trial {n}: cleared? finish? or stopped").format(n=self.number(trial.id))
         draft = self.draft
@@ -334,6 +335,11 @@ class TrialHand(QObject):
         return _("trial {n} on {panel}: Space starts the count-in").format(
             n=len(self.trials) + 1, panel=panel_name(draft.panel)
         )
+
+    def phase_words(self) -> str:
+        """What the timer says to do now, empty while none runs."""
+        standing = self.standing
+        return self.timer.words(standing) if self.timer is not None and standing is not None else ""
 
     def draft_name(self) -> str:
         """The combination of the next trial."""

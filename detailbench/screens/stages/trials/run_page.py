@@ -151,7 +151,7 @@ class _Timing(QWidget):
         standing = self._hand.standing
         if standing is None:
             return
-        self.phase.setText(phase_words(standing.phase.key))
+        self.phase.setText(self._hand.phase_words())
         self.left.setText(seconds_words(standing.left_s))
         self.left.setAccessibleName(_("{time} left").format(time=seconds_words(standing.left_s)))
         self.follows.setText(_("then {what}").format(what=follows_words(self._hand)) if standing.following else "")
@@ -200,9 +200,7 @@ class _Seen(QWidget):
         self.which.setText(trial_words(self._hand.number(trial.id), trial, name))
         standing = self._hand.standing
         if standing is not None:
-            wait = _("{phase}, {time}").format(
-                phase=phase_words(standing.phase.key), time=seconds_words(standing.left_s)
-            )
+            wait = _("{phase}, {time}").format(phase=self._hand.phase_words(), time=seconds_words(standing.left_s))
             self.how.setText(wait)
         else:
             self.how.setText(technique_words(trial))

@@ -18,7 +18,6 @@ from detailbench.screens.stages.trials.hand import TrialHand, seconds_words
 from detailbench.screens.stages.trials.on_map import process_colouring, trial_drawing
 from detailbench.screens.stages.trials.outcome_keys import CLEARED, FINISHES, STOPS
 from detailbench.screens.stages.trials.run_page import follows_words
-from detailbench.screens.stages.trials.timer import phase_words
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
@@ -73,7 +72,7 @@ class TrialsStage(Stage):
         if standing is None:
             return FarFacts(where=_capital(where), next=hand.words())
         # the phase that runs stands on top: it is what the hands do now
-        now, left = _capital(phase_words(standing.phase.key)), seconds_words(standing.left_s)
+        now, left = _capital(hand.phase_words()), seconds_words(standing.left_s)
         if hand.may_judge:
             chosen = hand.judging
             keys = _("Y yes · X can't tell · N no") if not chosen.cleared else _("C clear · H haze · T trails")

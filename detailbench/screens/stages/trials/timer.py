@@ -8,7 +8,8 @@ from datetime import datetime
 from detailbench.basics.texts import _
 
 COUNT_IN_S = 10.0
-PRIME_S, SPREAD_S, WIPE_S, LOOK_AFTER_S = 20.0, 20.0, 30.0, 120.0  # common practice, no source
+# common practice, no source
+PRIME_S, SPREAD_S, WIPE_S, LOOK_AFTER_S, PANEL_WIPE_S, SECOND_LAMP_S = 20.0, 20.0, 30.0, 120.0, 30.0, 30.0
 REPEAT_WITHIN_S = 1.0
 LEFT_AFTER_S = 60.0
 
@@ -21,10 +22,16 @@ def phase_words(key: str) -> str:
         "spread": _("spread"),
         "passes": _("passes"),
         "wipe": _("wipe"),
-        "wait": _("wait, then look"),
+        "wait": _("wait"),
+        "panel_wipe": _("panel wipe, look"),
+        "second_lamp": _("second lamp"),
         "over": _("over: what do you see?"),
     }
     return words[key]
+
+
+# the passes are over: what was seen may be entered
+JUDGED_IN = ("wipe", "wait", "panel_wipe", "second_lamp", "over")
 
 
 @dataclass(frozen=True)
@@ -37,30 +44,41 @@ class Phase:
 
 @dataclass(frozen=True)
 class Standing:
-    """Where the timer is: the phase, its seconds left, what follows. ``left_running``: nobody came back in time."""
+    """Where the timer is: the phase, its seconds left, what follows. ``turn``: which of the passes runs, from 1; 0
+    outside of them. ``left_running``: nobody came back in time."""
 
     phase: Phase
     left_s: float
     following: Phase | None
     left_running: bool = False
+    turn: int = 0
 
 
 @dataclass(frozen=True)
 class TrialTimer:
-    """Started at ``started_at``; ``phases`` in order, the count-in first."""
+    """Started at ``started_at``; ``phases`` in order, the count-in first. ``turns``: how many passes share theirs."""
 
     trial_id: str
     started_at: datetime
     phases: tuple[Phase, ...]
+    turns: int = 0
 
     @classmethod
-    def begin(cls, trial_id: str, now: datetime, *, passes_s: float, prime: bool) -> TrialTimer:
+    def begin(cls, trial_id: str, now: datetime, *, passes_s: float, prime: bool, turns: int = 0) -> TrialTimer:
         """A timer for a trial of so many seconds of passes; ``prime`` only for a fresh or cleaned pad."""
         phases = [Phase("count_in", COUNT_IN_S)]
         if prime:
             phases.append(Phase("prime", PRIME_S))
         phases += [Phase("spread", SPREAD_S), Phase("passes", passes_s), Phase("wipe", WIPE_S)]
-        return cls(trial_id, now, (*phases, Phase("wait", LOOK_AFTER_S)))
+        phases += [Phase("wait", LOOK_AFTER_S), Phase("panel_wipe", PANEL_WIPE_S), Phase("second_lamp", SECOND_LAMP_S)]
+        return cls(trial_id, now, tuple(phases), turns)
+
+    def words(self, standing: Standing) -> str:
+        """What is done now; of the passes also which one."""
+        said = phase_words(standing.phase.key)
+        if not standing.turn:
+            return said
+        return _("pass {n} of {turns}").format(n=standing.turn, turns=self.turns)
 
     @property
     def plan_s(self) -> float:
@@ -77,7 +95,8 @@ class TrialTimer:
         for i, phase in enumerate(self.phases):
             if left < phase.seconds:
                 following = self.phases[i + 1] if i + 1 < len(self.phases) else None
-                return Standing(phase, phase.seconds - left, following)
+                turn = int(left / phase.seconds * self.turns) + 1 if phase.key == "passes" and self.turns else 0
+                return Standing(phase, phase.seconds - left, following, turn=turn)
             left -= phase.seconds
         over = Phase("over", LEFT_AFTER_S)
         return Standing(over, max(LEFT_AFTER_S - left, 0.0), None, left >= LEFT_AFTER_S)
