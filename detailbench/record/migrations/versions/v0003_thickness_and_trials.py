@@ -39,6 +39,7 @@ ADDED: tuple[tuple[str, str, str, str | None], ...] = (
     ("finish_group", "lightness", "text", ""),
     ("finish_group", "refinished", "text", ""),
     ("finish_group", "refinished_on", "text?", None),
+    ("finish_group", "cure_days", "real?", None),
     ("finish_group", "cure_word", "text", ""),
     ("trial", "pad_condition", "text", ""),
     ("trial", "primed", "text", ""),
