@@ -1,6 +1,7 @@
 """The owner's limits in force: they bind whatever the shop thinks, and only a new agreement lifts them.
 
-Which steps use a solvent is common practice, no source: tar remover and panel wipe do.
+Which steps use a solvent is common practice, no source: tar remover and panel wipe do. A panel not to be touched is
+washed with the car; nothing rubs material off it (clay, white-pad rub, trial, any step) or is put on it.
 """
 
 from __future__ import annotations
@@ -95,11 +96,45 @@ def reminder(picture: JobPicture) -> str:
 
 
 # barred, sanding and solvents
-def barred_stops(picture: JobPicture, panel: str) -> tuple[Stop, ...]:
-    """What stands against a white-pad rub: it is polish, too."""
-    if not limits_on(picture, panel, "bar_panel"):
+def barred(picture: JobPicture, panels: Sequence[str]) -> tuple[str, ...]:
+    """Those of these panels that the owner wants untouched."""
+    return tuple(p for p in panels if limits_on(picture, p, "bar_panel"))
+
+
+def barred_stops(picture: JobPicture, panels: Sequence[str]) -> tuple[Stop, ...]:
+    """What stands against what takes material off a panel outside a process (clay, a white-pad rub), or stays on it."""
+    limit = barred_words(picture, panels)
+    if not limit:
         return ()
-    return (Stop("owner_limit", _("The owner does not want this panel touched."), may_override=False),)
+    text = _("The owner's limit on {limit}. Only a new agreement lifts it.")
+    return (Stop("owner_limit", text.format(limit=limit), may_override=False),)
+
+
+def barred_words(picture: JobPicture, panels: Sequence[str]) -> str:
+    """Which of these panels the owner wants untouched: "roof: not to be touched, “painted by hand”"; or empty."""
+    against = barred(picture, panels)
+    return _named(picture, against, "bar_panel") if against else ""
+
+
+def word_asks(picture: JobPicture, panels: Sequence[str], clean: str, cover: str) -> str:
+    """Why a state set by a person's word must say how, in words: what usually makes it so is what a limit forbids.
+    Empty where nothing is asked."""
+    solvent = [p for p in panels if limits_on(picture, p, "no_solvent")] if clean == "wiped" else []
+    if solvent:
+        text = _(
+            "The owner's limit on {limit}, and a panel wipe is a solvent. Say in at least two words how it was wiped; "
+            "what was wiped with one needs a new agreement first."
+        )
+        return text.format(limit=_named(picture, solvent, "no_solvent"))
+    untouched = barred_words(picture, panels) if cover == "protected" else ""
+    text = _("The owner's limit on {limit}. Say in at least two words how it comes to be protected.")
+    return text.format(limit=untouched) if untouched else ""
+
+
+def _named(picture: JobPicture, panels: Sequence[str], kind: str) -> str:
+    """The panels and what binds there: "roof: not to be touched, “painted by hand”"."""
+    said = dict.fromkeys(what_it_says(limit) for p in panels for limit in limits_on(picture, p, kind))
+    return _("{where}: {what}").format(where=panel_list(panels), what="; ".join(said))
 
 
 def may_not_sand(picture: JobPicture, panel: str) -> bool:

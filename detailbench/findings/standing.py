@@ -33,13 +33,17 @@ def standing_words(picture: JobPicture) -> str:
 
 
 def standing_stops(picture: JobPicture) -> tuple[Stop, ...]:
-    """What stands against a trial or a start as the job stands: the car is not here, or the job has ended."""
+    """What stands against a trial or a start as the job stands: the car is not here, the job has ended or is paused.
+    What it was paused for may be the owner's answer: it is taken up again first, by no override and not by the way."""
     if picture.visits and picture.visits[-1].left_at is not None:
         return (Stop("ended", _("The car is not here: note its return first.")),)
     standing = standing_of(picture)
     if standing in ENDS:
         text = _("The job has ended ({turn}): take it up again first.")
         return (Stop("ended", text.format(turn=turn_words(standing))),)
+    if standing == "paused":
+        text = _("The job is paused ({reason}). Take it up again first: under Handover, “Goes on”, or on Jobs.")
+        return (Stop("paused", text.format(reason=why_it_stands(picture).rstrip(".")), may_override=False),)
     return ()
 
 

@@ -9,6 +9,7 @@ from typing import ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
+from detailbench.findings.limits import barred_stops
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car, real_number
 from detailbench.moves.turning import pause_running
@@ -52,7 +53,10 @@ class RecordProtection:
             raise BadInput(_("That cannot be below zero."), field="cure_h", given=self.cure_h)
         if self.humidity_percent is not None and not 0 < self.humidity_percent <= 100:
             raise BadInput(_("Humidity is above 0 and at most 100 %."), field="humidity_percent")
-        on_this_car(w.job(self.job_id), self.panels)
+        picture = w.job(self.job_id)
+        on_this_car(picture, self.panels)
+        for stop in barred_stops(picture, self.panels):
+            raise Refused(stop.sentence, rule=stop.rule)
         thing = w.add(
             Protection,
             job_id=self.job_id,

@@ -7,6 +7,7 @@ from typing import ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
+from detailbench.findings.limits import word_asks
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car
 from detailbench.moves.reasons import says_why
@@ -77,7 +78,8 @@ class MakeGroup:
 
 @dataclass(frozen=True)
 class SetState:
-    """From here on these panels are so. Decontaminated and panel-wiped means bare, by the person's word."""
+    """From here on these panels are so. Decontaminated and panel-wiped means bare, by the person's word. Where a limit
+    of the owner's forbids what usually makes it so, ``how`` says in words how it was done otherwise."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -102,6 +104,9 @@ class SetState:
                 _("A panel that was polished is not as found any more; what is read now is read after the work."),
                 rule="polished",
             )
+        asks = word_asks(picture, self.panels, self.clean, self.cover)
+        if asks and not says_why(self.how):
+            raise BadInput(asks, field="how", given=self.how)
         cover = self.cover or ("bare" if self.clean == "wiped" else "")
         note = w.add(
             StateNote,
@@ -110,7 +115,7 @@ class SetState:
             clean=self.clean,
             work=self.work,
             cover=cover,
-            how=self.how,
+            how=self.how.strip(),
         )
         one_or_more = _("state of {n} panel noted") if len(self.panels) == 1 else _("state of {n} panels noted")
         says = one_or_more.format(n=len(self.panels))

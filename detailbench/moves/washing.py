@@ -67,6 +67,8 @@ class RecordWashStep:
                 ),
                 rule=stop.rule,
             )
+        for stop in barred_stops(picture, panels) if self.kind == "clay" and not left_out else ():
+            raise Refused(stop.sentence, rule=stop.rule)
         step = w.add(
             WashStep,
             job_id=self.job_id,
@@ -112,7 +114,7 @@ class RecordRubTest:
             raise BadInput(_("A rub finds colour, no colour, or cannot tell."), field="found", given=self.found)
         picture = w.job(self.job_id)
         on_this_car(picture, (self.panel,))
-        for stop in barred_stops(picture, self.panel):
+        for stop in barred_stops(picture, (self.panel,)):
             raise Refused(stop.sentence, rule=stop.rule)
         rub = w.add(
             RubTest, job_id=self.job_id, panel=self.panel, found=self.found, note=self.note.strip(),

@@ -94,7 +94,7 @@ def test_of_two_questions_about_sanding_the_one_answered_last_counts(hands: Hand
 
 def test_a_barred_panel_is_not_rubbed_with_polish(hands: Hands) -> None:
     hands.do(AddLimit(hands.job, "bar_panel", ("tailgate",)))
-    with pytest.raises(Refused, match="does not want this panel touched") as found:
+    with pytest.raises(Refused, match="tailgate: not to be touched") as found:
         hands.do(RecordRubTest(hands.job, "tailgate", "colour"))
     assert (found.value.rule, found.value.may_override) == ("owner_limit", False)
     hands.do(RecordRubTest(hands.job, "roof", "colour"))

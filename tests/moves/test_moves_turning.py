@@ -12,6 +12,7 @@ from detailbench.findings.states import state_of
 from detailbench.moves.handover import CarLeaves
 from detailbench.moves.marks import LookedNothingSeen
 from detailbench.moves.surface import SetState
+from detailbench.moves.trials import RecordTrial
 from detailbench.moves.turning import CarReturns, TurnJob
 from detailbench.moves.work import StartStep
 
@@ -120,3 +121,22 @@ def test_looked_nothing_seen_alone_counts_as_in_work(invented: InventedShop) -> 
     invented.bench.do(LookedNothingSeen(job, "roof", lamp))
     assert standing_of(invented.picture(job)) == "in_work"
     assert invented.bench.begun_jobs() == {job}
+
+
+# paused: nothing starts by the way
+def test_nothing_starts_while_the_job_is_paused(hands: Hands) -> None:
+    step = hands.adopted()
+    hands.do(TurnJob(hands.job, "paused", WHY))
+    for move in (
+        StartStep(hands.job, "roof", step.id, override="owner agreed by telephone"),
+        RecordTrial(
+            hands.job, hands.shop.group(hands.job, "roof").id, "roof", step.combination_id, override="owner agreed"
+        ),
+    ):
+        with pytest.raises(Refused, match=r"paused.*waiting for an invented part.*[Tt]ake it up again") as found:
+            hands.do(move)
+        assert (found.value.rule, found.value.may_override) == ("paused", False)
+    assert (hands.picture.runs, hands.picture.overrides, standing(hands)) == ((), (), "paused")
+    hands.do(TurnJob(hands.job, "resumed"))
+    hands.do(StartStep(hands.job, "roof", step.id, override="owner agreed by telephone"))
+    assert hands.picture.runs[-1].finished_at is None

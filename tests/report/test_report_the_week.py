@@ -175,7 +175,7 @@ def test_the_test_section_the_owner_agreed_to_is_named(report: DocumentContent) 
 
 def test_limits_say_whether_they_were_kept(report: DocumentContent) -> None:
     found = section(report, "What was agreed")
-    assert "Kept: no test section and no work is recorded there." in found
+    assert "Kept: no clay, test section, work or protection is recorded there." in found
     assert "Kept as measured on bonnet (at most 1.9)." in found
     assert "Kept: no step with solvent is recorded there." in found
     assert "Read before the work: AE, 7 May 2031." in found

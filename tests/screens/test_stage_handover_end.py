@@ -16,6 +16,7 @@ from detailbench.findings.standing import standing_of
 from detailbench.moves import work
 from detailbench.moves.custody import NoteCustody
 from detailbench.moves.handover import CarLeaves, RecordAcceptance, RecordProtection
+from detailbench.moves.limits import AddLimit
 from detailbench.screens.stages.handover.stage import HandoverStage
 from detailbench.screens.window import Window
 
@@ -141,3 +142,31 @@ def test_a_car_that_left_comes_back(window: Window, invented: InventedShop, job:
     click(window, "Enter how the job goes on")
     assert len(invented.picture(job).visits) == 2
     assert "the car came back" in card(window)
+
+
+# what the owner wants untouched
+def test_protection_of_the_whole_car_leaves_out_what_is_not_to_be_touched_and_says_so(
+    window: Window, invented: InventedShop, job: str
+) -> None:
+    invented.bench.do(AddLimit(job, "bar_panel", ("roof",), words="painted by hand"))
+    click(window, "Protect")
+    click(window, "on: whole car")
+    assert "Not on roof: not to be touched, “painted by hand”" in card(window)
+    type_into(window, "product", "invented wax")
+    click(window, "Enter the protection")
+    (put_on,) = invented.picture(job).protections
+    assert "roof" not in put_on.panels
+    assert len(put_on.panels) == len(window.context.outline.panels) - 1
+
+
+def test_a_panel_not_to_be_touched_is_not_protected_by_itself_either(
+    window: Window, invented: InventedShop, job: str
+) -> None:
+    invented.bench.do(AddLimit(job, "bar_panel", ("roof",)))
+    click(window, "Protect")
+    window.context.select_panel("roof")
+    click(window, "on: this panel")
+    type_into(window, "product", "invented wax")
+    click(window, "Enter the protection")
+    assert invented.picture(job).protections == ()
+    assert "roof: not to be touched" in window.notices.text

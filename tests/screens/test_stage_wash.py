@@ -27,6 +27,7 @@ from detailbench.basics.clock import HandClock
 from detailbench.findings.processes import group_of
 from detailbench.findings.states import State, state_of
 from detailbench.moves.bench import Bench
+from detailbench.moves.limits import AddLimit
 from detailbench.moves.surface import HoldPanel, SetPaintSystem, SetState
 from detailbench.screens.window import Window
 
@@ -90,6 +91,19 @@ def test_how_goes_with_the_next_press_and_is_empty_after_it(wash: Window, bench:
     press_button(wash, "the surface is now: decontaminated")
     press_button(wash, "the surface is now: panel-wiped, bare")
     assert [n.how for n in bench.job(job_id).state_notes] == ["iron remover, clay", ""]
+
+
+def test_under_an_owners_limit_wiped_asks_at_the_place_how(wash: Window, bench: Bench, job_id: str) -> None:
+    bench.do(AddLimit(job_id, "no_solvent", ("bonnet",)))
+    tap(wash, "bonnet")
+    press_button(wash, "the surface is now: panel-wiped, bare")
+    assert bench.job(job_id).state_notes == ()
+    assert "how it was wiped" in said_at(wash, "how, in words; goes with what you press next")
+    assert not named(wash, "the surface is now: panel-wiped, bare").isChecked()  # type: ignore[attr-defined]
+    type_into(wash, "how, in words; goes with what you press next", "distilled water only", Qt.Key.Key_Tab)
+    press_button(wash, "the surface is now: panel-wiped, bare")
+    assert [(n.clean, n.how) for n in bench.job(job_id).state_notes] == [("wiped", "distilled water only")]
+    assert field(wash, "how, in words; goes with what you press next").text() == ""
 
 
 def test_without_a_panel_nothing_is_kept_and_it_says_what_to_do(wash: Window, bench: Bench, job_id: str) -> None:

@@ -85,11 +85,14 @@ def _on(limit: OwnerLimit, panel: str) -> bool:
 
 
 def _bar(g: Gathered, limit: OwnerLimit) -> Text:
-    touched = {r.panel for r in g.picture.runs} | {t.panel for t in g.picture.trials}
+    picture = g.picture
+    touched = {r.panel for r in picture.runs} | {t.panel for t in picture.trials} | {r.panel for r in picture.rub_tests}
+    touched |= {p for s in picture.wash_steps if s.kind == "clay" and not s.why_not for p in s.panels}
+    touched |= {p for put_on in picture.protections for p in put_on.panels}
     found = [k for k in g.order if k in touched and _on(limit, k)]
     if found:
         return said(_("Not kept: work is recorded on {panels}."), panels=panels_listed(found))
-    return (_("Kept: no test section and no work is recorded there."),)
+    return (_("Kept: no clay, test section, work or protection is recorded there."),)
 
 
 def _most_off(g: Gathered, limit: OwnerLimit) -> Text:
@@ -142,7 +145,18 @@ def _no_solvent(g: Gathered, limit: OwnerLimit) -> Text:
     panels = [k for k in g.order if any(k in s.panels for s in against) and _on(limit, k)]
     if panels:
         return said(_("Not kept: a step with solvent is recorded on {panels}."), panels=panels_listed(panels))
-    return (_("Kept: no step with solvent is recorded there."),)
+    kept: Text = (_("Kept: no step with solvent is recorded there."),)
+    otherwise = [n for n in g.picture.state_notes if n.clean == "wiped" and n.how and n.seq > limit.seq]
+    told = [
+        said(
+            _("{panels} wiped, as the workshop says: “{how}”."),
+            panels=opening(panels_listed(k for k in g.order if k in note.panels and _on(limit, k))),
+            how=typed(note.how),
+        )
+        for note in otherwise
+        if any(_on(limit, k) for k in note.panels)
+    ]
+    return joined([kept, *told], " ")
 
 
 def _read(g: Gathered, limit: OwnerLimit) -> Text:

@@ -42,7 +42,7 @@ def position(hand: Hand, panel: str, at: At | None) -> EdgePosition | None:
 
 
 def note_state(step: s.NoteState, hand: Hand) -> None:
-    hand.do(SetState(hand.job, hand.panels(step.panels), step.clean, step.work, step.cover))
+    hand.do(SetState(hand.job, hand.panels(step.panels), step.clean, step.work, step.cover, step.how))
 
 
 def make_group(step: s.MakeFinishGroup, hand: Hand) -> None:
@@ -165,15 +165,15 @@ def add_picture(step: m.AddPicture, hand: Hand) -> None:
         raise BadFile(
             _("{name} cannot be read ({why}).").format(name=step.file, why=error.strerror), name=step.file
         ) from error
-    _add(hand, content, path.name, step.of or hand.panel, step)
+    _add(hand, content, path.name, step.of or ("" if step.shows else hand.panel), step)
 
 
 def drawn_picture(step: m.DrawnPicture, hand: Hand) -> None:
     from detailbench.photos.drawn import SWIRLS, drawn_reflection
 
-    panel = hand.on_panel()
+    panel = "" if step.shows else hand.on_panel()
     content = drawn_reflection(SWIRLS[step.swirls], seed=len(hand.picture.photos) + 1)
-    _add(hand, content, f"drawn-{panel}-{step.moment}.jpg", panel, step)
+    _add(hand, content, f"drawn-{step.shows or panel}-{step.moment}.jpg", panel, step)
 
 
 def pair_pictures(_step: m.PairPictures, hand: Hand) -> None:

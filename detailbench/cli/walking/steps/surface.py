@@ -16,6 +16,7 @@ class NoteState(Step):
     clean: str = value(word(shown="dirty|washed|decontaminated|wiped"), "")
     work: str = named(word(shown="as_found|polished"), "")
     cover: str = named(word(shown="bare|earlier_coating|protected|not_known"), "")
+    how: str = named(TEXT, "")
 
 
 @dataclass(frozen=True, kw_only=True)

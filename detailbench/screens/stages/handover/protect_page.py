@@ -12,6 +12,7 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.due import due
 from detailbench.findings.kit_names import with_initials
+from detailbench.findings.limits import barred, barred_words
 from detailbench.moves.handover import RecordProtection
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Protection
@@ -53,6 +54,7 @@ class ProtectPage(QWidget):
         }
         self.dew = FigureLine(_("dew point"), context)
         self.enter = button(_("Enter the protection"), self._enter, role="main")
+        self.panels.chosen.connect(lambda _key: self.redraw())
         self.kind.set_value("sealant")
         self.panels.set_value("polished")
         words, grid = QHBoxLayout(), QGridLayout()
@@ -79,12 +81,18 @@ class ProtectPage(QWidget):
         self.enter.setEnabled(picture is not None)
         if picture is None:
             return
-        self.mind.setText(self._mind(picture))
         if not polished(picture) and self.panels.value == "polished":
             self.panels.set_value("car")
+        self.mind.setText("\n".join(filter(None, (self._left_out(picture), self._mind(picture)))))
         open_ = due(picture)["handover"].what
         set_kind(self.mind, "flagged" if "after_readings" in open_ and polished(picture) else "")
         self._show_dew()
+
+    def _left_out(self, picture: JobPicture) -> str:
+        """Which of the panels meant the owner wants untouched, in his words; empty where none is."""
+        panels = panels_meant(picture, self.panels.value, self._context.selected_panel)
+        limit = barred_words(picture, panels)
+        return _("Not on {limit}.").format(limit=limit) if limit else ""
 
     def _mind(self, picture: JobPicture) -> str:
         first = ""
@@ -133,6 +141,8 @@ class ProtectPage(QWidget):
             return
         values = {name: self.numbers[name].value for name in NUMBERS}
         panels = panels_meant(picture, self.panels.value, self._context.selected_panel)
+        if self.panels.value != "panel":
+            panels = tuple(p for p in panels if p not in barred(picture, panels))
         if not self.product.text().strip():
             self.product.say(_("Name what was put on."))
             return

@@ -48,7 +48,8 @@ class StatePage(QWidget):
             self.redraw()
             return
         how = self.how.text().strip()
-        done = self._context.do(SetState(job, panels, clean=clean, cover=cover, how=how), initiator=self)
+        move = SetState(job, panels, clean=clean, cover=cover, how=how)
+        done = self._context.do(move, initiator=self, at=self.how.refuse)
         if done is None:
             self.redraw()
         else:

@@ -34,6 +34,8 @@ class NoteState(Act):
     def play(said: said_.NoteState, walk: Walk) -> None:
         page(walk, "State")
         mean(walk, said.panels)
+        if said.how:
+            walk.hand.type_into("how, in words; goes with what you press next", said.how, CARD)
         if said.clean:
             walk.hand.press(f"the surface is now: {CLEAN[said.clean]}", CARD)
         if said.cover:
