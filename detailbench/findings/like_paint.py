@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from detailbench.findings.kit_renewal import what_it_is
 from detailbench.findings.trial_story import known_range
-from detailbench.record.picture import JobPicture
+from detailbench.record.picture import JobPicture, ShopPicture
 from detailbench.trials.adviser_prior import Box, whole
 from detailbench.trials.adviser_seen import box_of
 from detailbench.trials.rungs import Range, RungSeen
@@ -16,7 +17,7 @@ YEARS_ALIKE = 3  # common practice, no source
 def like_paint(picture: JobPicture, group_id: str, earlier: Iterable[JobPicture]) -> tuple[tuple[Box, str], ...]:
     """(box, likeness) of every finish group of other jobs whose trials say something about the range used here.
 
-    Combinations are matched by what they are, not by where they stand; a job that used none of them is left out.
+    Combinations are matched by what they are, not by where they stand or what they are called; a job that used none of them is left out.
     """
     here = tuple(s for s in known_range(picture, group_id) if not s.forbidden)
     system = next((g.paint_system for g in picture.groups if g.id == group_id), "unknown")
@@ -27,7 +28,7 @@ def like_paint(picture: JobPicture, group_id: str, earlier: Iterable[JobPicture]
         for group in other.groups:
             if group.paint_system != system:
                 continue
-            box = box_of(_on_this_range(here, known_range(other, group.id)))
+            box = box_of(_on_this_range(picture.shop, here, known_range(other, group.id)))
             if box != whole(len(here)) and box.holds:
                 found.append((box, likeness(picture, other)))
     return tuple(found)
@@ -46,7 +47,8 @@ def likeness(picture: JobPicture, other: JobPicture) -> str:
     return "other"
 
 
-def _on_this_range(here: Range, theirs: Range) -> tuple[RungSeen, ...]:
+def _on_this_range(shop: ShopPicture, here: Range, theirs: Range) -> tuple[RungSeen, ...]:
     """What was seen there, on the rungs of here."""
-    by_key = {s.rung.key: s for s in theirs}
-    return tuple(by_key.get(s.rung.key, RungSeen(s.rung)) for s in here)
+    what = {c.id: what_it_is(shop, c) for c in shop.combinations}
+    by_what = {what[s.rung.key]: s for s in theirs}
+    return tuple(by_what.get(what[s.rung.key], RungSeen(s.rung)) for s in here)

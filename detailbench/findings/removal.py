@@ -11,6 +11,7 @@ from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition, from_edges
 from detailbench.findings.changes import PanelChange, Side, compared
 from detailbench.findings.kit_names import parts
+from detailbench.findings.kit_renewal import same_combinations
 from detailbench.findings.panels import PanelSeen, outline_of, panel_seen
 from detailbench.findings.trial_story import stack_beneath
 from detailbench.record.picture import JobPicture, one
@@ -35,8 +36,12 @@ class TrialRemoval:
 
 def measured_trials(pictures: Iterable[JobPicture], combination_id: str) -> tuple[MeasuredTrial, ...]:
     """Every measured trial of a combination in these jobs, for ``removal``; trials of one car's group share a paint."""
-    found = (trial_removal(p, t) for p in pictures for t in p.trials if t.combination_id == combination_id)
-    return tuple(f.measured for f in found if f.measured is not None)
+    out = []
+    for picture in pictures:
+        same = same_combinations(picture.shop, combination_id)
+        found = (trial_removal(picture, t) for t in picture.trials if t.combination_id in same)
+        out += [f.measured for f in found if f.measured is not None]
+    return tuple(out)
 
 
 def trial_removal(picture: JobPicture, trial: Trial) -> TrialRemoval:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
+from detailbench.findings.kit_renewal import what_it_is
 from detailbench.findings.panels import odd
 from detailbench.findings.processes import group_of
 from detailbench.record.picture import JobPicture, one
@@ -52,11 +53,14 @@ def as_outcome(kept: TrialOutcome) -> Outcome:
 
 
 def range_combinations(picture: JobPicture, group_id: str) -> tuple[Combination, ...]:
-    """The shop's range, mildest first; a retired combination stays in it where this group tried it."""
+    """The shop's range, mildest first; a retired combination stays in it where this group tried it, and stands there
+    for what it is called since."""
     used = {t.combination_id for t in trials_of(picture, group_id)}
     shop = picture.shop
-    here = set(combinations_in_use(shop)) | {c for c in shop.combinations if c.id in used}
-    return tuple(sorted(here, key=lambda c: (c.rung, c.seq)))
+    tried = [c for c in shop.combinations if c.id in used]
+    stood_for = {what_it_is(shop, c) for c in tried if c.retired}
+    here = [c for c in combinations_in_use(shop) if c.id not in used and what_it_is(shop, c) not in stood_for]
+    return tuple(sorted(here + tried, key=lambda c: (c.rung, c.seq)))
 
 
 def _rung(picture: JobPicture, combination: Combination) -> Rung:

@@ -22,7 +22,7 @@ from detailbench.trials.movement import Movement
 
 HEADER = {"id", "entered_at", "entered_by", "seq", "withdrawn", "retired"}
 NAMES = ("name", "label", "initials")
-MEASURES = ("_um", "_mm", "_rpm", "_share", "_s", "_s2", "_k", "rung")
+MEASURES = ("_um", "_mm", "_cm", "_rpm", "_share", "_s", "_s2", "_k", "_n", "_db", "rung")
 MOST_SETTING = 1e9
 ABOVE_ZERO = ("careful_below_um", "leave_below_um", "usual_scatter_um", "touch_factor")
 IN_ORDER = (

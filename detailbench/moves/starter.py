@@ -8,15 +8,15 @@ from typing import ClassVar
 
 from detailbench.basics.texts import _
 from detailbench.moves.move import SHOP, Done
-from detailbench.record.things import Combination, Lamp, Machine, Pad, Product
+from detailbench.record.things import Combination, Lamp, Machine, Pad, Product, Towel
 from detailbench.record.writing import Writer
 from detailbench.trials.kit import starter_kit
 
 
 @dataclass(frozen=True)
 class StockStarterKit:
-    """Machines, pads, compounds, the range made of them and lamps of the starter kit; no gauge: that is the shop's
-    own, with its own certificate. Does nothing in a shop that has combinations."""
+    """Machines, pads, compounds, the range made of them, lamps and towels of the starter kit; no gauge: that is the
+    shop's own, with its own certificate; and no sanding disc: sanding is only ever agreed. Does nothing in a shop that has combinations."""
 
     undoable: ClassVar[bool] = True
 
@@ -33,6 +33,7 @@ class StockStarterKit:
                 plate_mm=m.plate_mm,
                 dials=tuple((str(d), float(n)) for d, n in m.dials),
                 own_rpm=m.own_rpm,
+                weight_n=m.weight_n or None,
             )
             for m in kit.machines
         }
@@ -55,6 +56,8 @@ class StockStarterKit:
             )
         for lamp in kit.lamps:
             w.add(Lamp, name=lamp.name, kind=lamp.kind, colour_temperature_k=lamp.colour_k)
+        for towel in kit.towels:
+            w.add(Towel, name=towel.name, use=towel.use)
         return Done(SHOP, _("starter kit put on the shelf"))
 
 

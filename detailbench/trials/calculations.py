@@ -12,6 +12,7 @@ from detailbench.trials.adviser_search import Costs
 from detailbench.trials.load import load_path, load_path_panel
 from detailbench.trials.movement import Movement, pad_speed
 from detailbench.trials.removal import PAINT_TO_PAINT, MeasuredTrial, removal
+from detailbench.trials.sanding_grade import sanding_grade
 from detailbench.trials.technique import arm_speed
 
 SEEN = ("", "yes", "no")
@@ -71,6 +72,12 @@ CALCULATIONS = (
             Field("stroke_m_s", "speed of the hand", required=False, minimum=0),
         ),
         work=lambda v: pad_speed(Movement(v["movement"]), **{k: x for k, x in v.items() if k != "movement"}).working,
+    ),
+    Calculation(
+        name="sanding_grade",
+        title="Grain of a sanding disc by its FEPA grade",
+        fields=(Field("grade", "grade as written on the disc, like P2000", "text"),),
+        work=lambda v: sanding_grade(v["grade"]).working,
     ),
     Calculation(
         name="arm_speed",

@@ -64,6 +64,8 @@ class Lamp:
 
 @dataclass(frozen=True)
 class Towel:
+    """``use``: wiping, last_wipe or drying."""
+
     key: str
     name: str
     use: str
