@@ -21,6 +21,8 @@ from detailbench.screens.stages.marks.photo_intake import Batch, PhotoIntake
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.when import when_words
 
+OF_THE_CAR = tuple(key for key in SHOWS if key != "test_section")  # that one is of the paint, and of a trial
+
 
 class CarPhotos(QWidget):
     """What it shows is chosen first; with a line chosen, the same keys put right what that photo shows. ``choose`` is
@@ -31,7 +33,7 @@ class CarPhotos(QWidget):
         self._context, self.choose = context, choose
         m = context.dress.look.measure
         self.intake = PhotoIntake(context, self)
-        self.shows = ChoiceRow(_("photo of"), [(key, shows_words(key)) for key in SHOWS], columns=3)
+        self.shows = ChoiceRow(_("photo of"), [(key, shows_words(key)) for key in OF_THE_CAR], columns=3)
         self.add = button(_("Add photos…"), self._ask, name=_("Add photos of the car"))
         self.strike = button(_("Strike out"), self._strike, name=_("Strike out the chosen photo"))
         self.list = gives_way(OpenList(context.dress, _("Photos of the car")), round(m.target * 1.4))
@@ -59,7 +61,7 @@ class CarPhotos(QWidget):
     def _photos(picture: JobPicture | None) -> tuple[Photo, ...]:
         """Those that show something other than paint, and those of the arrival that belong to no panel yet."""
         photos = picture.photos if picture is not None else ()
-        return tuple(p for p in photos if p.shows or (p.moment == "arrival" and not p.panel))
+        return tuple(p for p in photos if p.shows in OF_THE_CAR or (p.moment == "arrival" and not p.panel))
 
     @staticmethod
     def _words(picture: JobPicture, photo: Photo) -> str:

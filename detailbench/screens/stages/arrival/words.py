@@ -62,4 +62,5 @@ def shows_words(shows: str) -> str:
         "odometer": _("odometer"),
         "clock": _("clock"),
         "whole_car": _("whole car"),
+        "test_section": _("test section"),
     }[shows]
