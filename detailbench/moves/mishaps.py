@@ -41,6 +41,30 @@ class RecordMishap:
 
 
 @dataclass(frozen=True)
+class CorrectMishapTime:
+    """When a mishap happened, where that was entered wrongly: not to come, and not after somebody was told of it."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    mishap_id: str
+    at: datetime
+
+    def make(self, w: Writer) -> Done:
+        moment_of_telling(self.at, w.now)
+        needs_a_person(w)
+        mishap = one(w.job(self.job_id).mishaps, self.mishap_id)
+        if mishap.told_at is not None and self.at > mishap.told_at:
+            raise BadInput(
+                _("Somebody was told of it before that: it happened earlier."), field="at", given=self.at.isoformat()
+            )
+        w.change(mishap, stated_at=self.at)
+        if mishap.panel:
+            says = _("time of the mishap on {panel} corrected").format(panel=panel_name(mishap.panel))
+            return Done(self.job_id, says, mishap.id)
+        return Done(self.job_id, _("time of the mishap corrected"), mishap.id)
+
+
+@dataclass(frozen=True)
 class TellMishap:
     """The owner or the bearer was told of a mishap: how, and when, where that is not now. Told anew, the newest
     counts; the one before stays in the journal."""

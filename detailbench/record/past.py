@@ -15,6 +15,7 @@ from detailbench.record.tables import journal
 
 PROGRESS = frozenset({"sections_done", "stated_at", "pair", "panels", "flags", "lifted_by", "told_at"})
 AT_FIRST = frozenset({("party", "kind"), ("visit", "odometer_unit")})  # what stands there before anybody said so
+ELSE_ENTERED = frozenset({("mishap", "stated_at")})  # where nothing stands the moment of the entry is meant
 NOT_ENTERED = frozenset({"personal", "evidence", "document"})
 WITHDRAWN = "withdrawn"
 
@@ -59,14 +60,20 @@ def put_right(connection: Connection, job_id: str) -> tuple[PutRight, ...]:
                 continue
             row = now.setdefault(change.id, {})
             for name, was in change.was.items():
-                same = was in (change.now[name], row.get("entered_at"))
-                if same or (change.table, name) in AT_FIRST or not _held(name, was, change.now[name]):
+                now_is = change.now[name]
+                if (change.table, name) in ELSE_ENTERED:
+                    was, now_is = was or row["entered_at"], now_is or row["entered_at"]
+                    passes = was == now_is
+                else:
+                    same = was in (now_is, row.get("entered_at"))
+                    passes = same or (change.table, name) in AT_FIRST or not _held(name, was, now_is)
+                if passes:
                     continue
                 out.append(
                     PutRight(
                         n=entry.n, at=datetime.fromisoformat(entry.at), by=entry.by, act=entry.act,
                         first=first.get(change.id, 0), table=change.table, id=change.id, field=name, was=was,
-                        now=change.now[name], row=dict(row),
+                        now=now_is, row=dict(row),
                     )
                 )  # fmt: skip
             row.update(change.now)

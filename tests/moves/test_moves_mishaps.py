@@ -9,7 +9,8 @@ from invented_findings import Hands
 from invented_shop import InventedShop
 
 from detailbench.basics.errors import BadInput, Refused
-from detailbench.moves.mishaps import RecordMishap, TellMishap
+from detailbench.moves.mishaps import CorrectMishapTime, RecordMishap, TellMishap
+from detailbench.record.past import put_right
 
 
 @pytest.fixture
@@ -66,3 +67,47 @@ def test_telling_is_to_the_owner_or_the_bearer_by_a_known_way(hands: Hands, told
     with pytest.raises(BadInput):
         hands.do(TellMishap(hands.job, mishap, told, channel))
     assert hands.picture.mishaps[0].told == ""
+
+
+# its own time, put right
+def test_the_time_of_a_mishap_is_corrected_and_taken_back(hands: Hands) -> None:
+    mishap = hands.do(RecordMishap(hands.job, "a scratch", "roof"))
+    hands.later(600)
+    earlier = hands.shop.clock.now() - timedelta(minutes=40)
+    said = hands.shop.bench.do(CorrectMishapTime(hands.job, mishap, earlier)).says
+    assert (hands.picture.mishaps[0].stated_at, said) == (earlier, "time of the mishap on roof corrected")
+    hands.shop.bench.undo(hands.job)
+    assert hands.picture.mishaps[0].stated_at is None
+
+
+def test_it_happened_neither_later_than_now_nor_after_somebody_was_told(hands: Hands) -> None:
+    mishap = hands.do(RecordMishap(hands.job, "a scratch", "roof"))
+    hands.later(60)
+    hands.do(TellMishap(hands.job, mishap, "owner", "telephone"))
+    hands.later(600)
+    now = hands.shop.clock.now()
+    for at, why in (
+        (now + timedelta(minutes=1), "not come yet"),
+        (now - timedelta(minutes=1), "was told"),
+        (now.replace(tzinfo=None), "offset"),
+    ):
+        with pytest.raises(BadInput, match=why) as found:
+            hands.do(CorrectMishapTime(hands.job, mishap, at))
+        assert found.value.field == "at"
+    assert hands.picture.mishaps[0].stated_at is None
+
+
+@pytest.mark.parametrize("stated", [False, True])
+def test_the_journal_tells_its_time_as_put_right(hands: Hands, stated: bool) -> None:
+    first = hands.shop.clock.now() - timedelta(minutes=5 if stated else 0)
+    mishap = hands.do(RecordMishap(hands.job, "a scratch", "roof", first if stated else None))
+    hands.later(600)
+    earlier = first - timedelta(hours=1)
+    hands.do(CorrectMishapTime(hands.job, mishap, earlier))
+    hands.shop.bench.undo(hands.job)
+    with hands.shop.bench.store.reading() as connection:
+        told = [(c.table, c.field, c.was, c.now) for c in put_right(connection, hands.job)]
+    assert told == [
+        ("mishap", "stated_at", first.isoformat(), earlier.isoformat()),
+        ("mishap", "stated_at", earlier.isoformat(), first.isoformat()),
+    ]

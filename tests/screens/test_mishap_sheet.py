@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from day_window import click, field, keys, lines, named, press, press_button, scrolls, texts
+from day_window import click, field, keys, lines, named, press, press_button, said_at, scrolls, texts
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
@@ -151,3 +151,42 @@ def test_it_has_room_for_everything(
     assert scrolls(window) == []
     assert window.centre.rect().contains(sheet.geometry())
     assert sheet.height() >= sheet.minimumSizeHint().height()
+
+
+# its own time
+HAPPENED = "it happened at"
+PUT_RIGHT = "Correct the time of this mishap"
+
+
+def test_its_time_is_put_right_where_it_stands(window: Window, bench: Bench, job_id: str) -> None:
+    f4(window)
+    keys("a scratch")
+    press(Qt.Key.Key_Return)
+    entered = bench.job(job_id).mishaps[0].entered_at
+    assert field(window, HAPPENED).text() == f"{entered:%Y-%m-%d %H:%M}"
+    click(field(window, HAPPENED))
+    field(window, HAPPENED).selectAll()
+    keys("00:10")
+    press_button(window, PUT_RIGHT)
+    kept = bench.job(job_id).mishaps[0]
+    assert kept.stated_at is not None
+    assert (kept.stated_at.hour, kept.stated_at.minute) == (0, 10)
+    assert f"{entered:%Y-%m-%d} 00:10" in lines(window, MISHAPS)[0]
+    assert field(window, HAPPENED).text() == f"{entered:%Y-%m-%d} 00:10"
+    bench.undo(job_id)
+    assert field(window, HAPPENED).text() == f"{entered:%Y-%m-%d %H:%M}"
+
+
+def test_a_time_that_cannot_be_stays_typed_with_its_sentence(window: Window, bench: Bench, job_id: str) -> None:
+    f4(window)
+    keys("a scratch")
+    press(Qt.Key.Key_Return)
+    for typed, why in (("23:59", "not come yet"), ("yesterday", "18:10 for today"), ("", "Type when it happened")):
+        click(field(window, HAPPENED))
+        field(window, HAPPENED).selectAll()
+        press(Qt.Key.Key_Delete)
+        keys(typed)
+        press_button(window, PUT_RIGHT)
+        assert why in said_at(window, HAPPENED)
+        assert field(window, HAPPENED).text() == typed
+    assert bench.job(job_id).mishaps[0].stated_at is None

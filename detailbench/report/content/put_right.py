@@ -40,6 +40,7 @@ FIELDS = {
     "authority": "authority", "intent": "intent", "valuables": "valuables", "warning_lamps": "warning lamps",
     "keys_at": "where the keys hang", "stands_at": "where the car stands", "to_place": "place", "no_value": "no value",
     "kind": "kind", "temperature_c": "surface temperature, °C", "finished_at": "end", "left_at": "time of leaving",
+    "stated_at": "time",
 }  # fmt: skip
 HIDDEN = ("lamp_id", "place_id", "style", "kind", "intent", "paint_system", "way", "no_value")
 MOST = 40

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.agreement_words import CHANNELS, channel_words
-from detailbench.moves.mishaps import RecordMishap, TellMishap
+from detailbench.moves.mishaps import CorrectMishapTime, RecordMishap, TellMishap
 from detailbench.moves.photos import AddPhoto
 from detailbench.record.things import Mishap
 from detailbench.screens.asking import AskAbout
@@ -23,6 +24,7 @@ from detailbench.screens.frame.agreement_lines import mishap_words
 from detailbench.screens.frame.sheet import Sheet
 from detailbench.screens.look.parts import button, gives_way, sentence, set_kind
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
+from detailbench.screens.stages.work_parts.when import when_words
 
 
 class MishapSheet(Sheet):
@@ -44,6 +46,10 @@ class MishapSheet(Sheet):
         self.enter = button(_("Enter this mishap"), self.record, role="main")
         self.list = gives_way(OpenList(context.dress, _("Mishaps of this job")), m.target)
         self.list.chosen.connect(lambda _key: self.redraw())
+        self.happened = MomentField(_("it happened at"), context.clock.now)
+        self.happened.line.setPlaceholderText("")
+        self.put_right = button(_("Correct the time"), self._put_right, name=_("Correct the time of this mishap"))
+        self.happened.line.returnPressed.connect(self._put_right)
         self.whom = ChoiceRow(_("told"), (("owner", _("owner")), ("bearer", _("bearer"))), columns=2)
         self.whom.set_value("owner")
         self.how = ChoiceRow(_("how"), [(key, channel_words(key)) for key in CHANNELS], columns=3)
@@ -61,10 +67,11 @@ class MishapSheet(Sheet):
 
     def _lay_out(self) -> None:
         gap = self.dress.look.measure.space("gap")
-        where, told, acts = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
+        where, told, acts, time = QHBoxLayout(), QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
         for row, parts in (
             (where, ((self.on, 5), (self.at, 2))),
             (told, ((self.whom, 5), (self.told_at, 2))),
+            (time, ((self.happened, 3), (self.put_right, 2))),
             (acts, ((self.tell, 1), (self.photo, 1), (self.ask, 1))),
         ):
             row.setSpacing(gap)
@@ -75,6 +82,8 @@ class MishapSheet(Sheet):
         self.body.addWidget(self.says)
         self.body.addWidget(self.enter)
         self.body.addWidget(self.list, 1)
+        time.setAlignment(self.put_right, Qt.AlignmentFlag.AlignBottom)
+        self.body.addLayout(time)
         self.body.addLayout(told)
         self.body.addWidget(self.how)
         self.body.addLayout(acts)
@@ -100,7 +109,12 @@ class MishapSheet(Sheet):
             return
         wanted = self.list.key or (picture.mishaps[-1].id if picture.mishaps else "")
         self.list.set_lines([Line(m.id, mishap_words(picture, m)) for m in reversed(picture.mishaps)], wanted)
-        for part in (self.list, self.whom, self.how, self.told_at, self.tell, self.photo, self.ask):
+        kept = self.chosen
+        self.happened.set_text("" if kept is None else when_words(kept.stated_at or kept.entered_at))
+        for part in (
+            self.list, self.happened, self.put_right, self.whom, self.how, self.told_at, self.tell, self.photo,
+            self.ask,
+        ):  # fmt: skip
             part.setVisible(bool(picture.mishaps))
         self._rest.setVisible(not picture.mishaps)
         if self.isVisible():
@@ -133,6 +147,23 @@ class MishapSheet(Sheet):
         self.list.choose(done.id)
         self.redraw()
         self.whom.take_focus()
+
+    def _put_right(self) -> None:
+        picture, kept = self._context.picture, self.chosen
+        if picture is None or kept is None:
+            return
+        try:
+            at = self.happened.value()
+        except BadInput as error:
+            self.happened.say(str(error))
+            return
+        if at is None:
+            self.happened.say(_("Type when it happened."))
+            return
+        move = CorrectMishapTime(picture.job.id, kept.id, at)
+        if self._context.do(move, self, self.happened.refuse) is not None:
+            self.happened.clear()
+            self.redraw()
 
     def _tell(self) -> None:
         picture, kept = self._context.picture, self.chosen

@@ -10,7 +10,7 @@ from detailbench.cli.walking.steps import agreeing as a
 from detailbench.findings.agreements import open_agreements, price_agreed
 from detailbench.findings.limits import limits_in_force
 from detailbench.moves.agreeing import AcknowledgeLimits, AnswerOwner, AskOwner
-from detailbench.moves.mishaps import RecordMishap, TellMishap
+from detailbench.moves.mishaps import CorrectMishapTime, RecordMishap, TellMishap
 from detailbench.record.things import Mishap
 
 
@@ -53,6 +53,10 @@ def newest_mishap(hand: Hand) -> Mishap:
     return hand.picture.mishaps[-1]
 
 
+def mishap_time(step: a.CorrectMishapTime, hand: Hand) -> None:
+    hand.do(CorrectMishapTime(hand.job, newest_mishap(hand).id, step.at))
+
+
 def told(step: a.Told, hand: Hand) -> None:
     hand.do(TellMishap(hand.job, newest_mishap(hand).id, step.whom, step.by))
 
@@ -74,6 +78,7 @@ ACTS = {
     a.Answer: answer,
     a.Acknowledge: acknowledge,
     a.NoteMishap: mishap,
+    a.CorrectMishapTime: mishap_time,
     a.Told: told,
     a.ExpectOpenQuestions: open_questions,
     a.ExpectLimits: limits,

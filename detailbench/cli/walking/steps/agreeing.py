@@ -67,6 +67,13 @@ class NoteMishap(Step):
 
 
 @dataclass(frozen=True, kw_only=True)
+class CorrectMishapTime(Step):
+    verb = "mishap-time"
+    does = "when the newest mishap happened, entered wrongly before"
+    at: datetime = value(MOMENT)
+
+
+@dataclass(frozen=True, kw_only=True)
 class Told(Step):
     verb = "told"
     does = "somebody was told of the newest mishap"

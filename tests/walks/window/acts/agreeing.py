@@ -113,6 +113,20 @@ class NoteMishap(Act):
         walk.hand.press("Close", MISHAP)
 
 
+class CorrectMishapTime(Act):
+    step = said_.CorrectMishapTime
+
+    @staticmethod
+    def play(said: said_.CorrectMishapTime, walk: Walk) -> None:
+        mishap(walk)
+        walk.hand.choose(MISHAPS, walk.eyes.lines(MISHAPS)[0])
+        at = said.at.strftime("%Y-%m-%d %H:%M")
+        walk.hand.type_into("it happened at", at, MISHAP)
+        walk.hand.press("Correct the time of this mishap", MISHAP)
+        walk.expect("time of the mishap", lambda: at in walk.eyes.lines(MISHAPS)[0], True)
+        walk.hand.press("Close", MISHAP)
+
+
 class Told(Act):
     step = said_.Told
 
