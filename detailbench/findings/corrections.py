@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.body.outlines import load_outline
-from detailbench.findings.gauges import accuracy_of, gauge_of, principle_of
+from detailbench.findings.gauges import accuracy_of, gauge_of, principle_of, thickness_sessions
 from detailbench.findings.kit_names import initials
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import GaugeCorrection, GaugeSession, Reading
@@ -74,9 +74,10 @@ def points_of(
 def offered(picture: JobPicture) -> Points | None:
     """A correction that could be decided for the gauge in hand: drawn through the thickest foil read, proved on the
     next. None while one is in force, a second foil is missing, or the foil reads right within its scatter."""
-    if not picture.sessions or correction_of(picture, picture.sessions[-1]) is not None:
+    sessions = thickness_sessions(picture)
+    if not sessions or correction_of(picture, sessions[-1]) is not None:
         return None
-    session = picture.sessions[-1]
+    session = sessions[-1]
     ids = {c.shim_id for c in picture.check_readings if c.session_id == session.id}
     foils = sorted((s for s in picture.shop.shims if s.id in ids and s.value_um > 0), key=lambda s: -s.value_um)
     for shim in foils:

@@ -3,7 +3,14 @@
 from __future__ import annotations
 
 from detailbench.basics.errors import BadInput
-from detailbench.findings.gauges import accuracy_of, foil_readings, gauge_of, principle_of, session_repeatability
+from detailbench.findings.gauges import (
+    accuracy_of,
+    foil_readings,
+    gauge_of,
+    principle_of,
+    session_repeatability,
+    thickness_sessions,
+)
 from detailbench.findings.panels import outline_of, panel_seen
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import GaugeSession
@@ -43,9 +50,10 @@ def places_to_see(picture: JobPicture, panel: str, change_um: float, per_place: 
 
 def _before_measuring(picture: JobPicture, panel: str, per_place: int) -> tuple[int, int, float, int, float] | None:
     """The same of the session that would read the panel; no places and no thickness yet."""
-    if not picture.sessions:
+    sessions = thickness_sessions(picture)
+    if not sessions:
         return None
-    session = picture.sessions[-1]
+    session = sessions[-1]
     s_um = session_repeatability(picture, session).s_um
     return None if s_um is None else (0, per_place, s_um, _most_on_a_foil(picture, session, panel), 0.0)
 

@@ -19,6 +19,7 @@ from detailbench.thickness.gauge_check import FEWEST, GaugeCheck, check_gauge
 from detailbench.thickness.place import Repeatability, repeatability
 
 PRINCIPLES: tuple[Principle, ...] = ("steel", "aluminium")
+GLOSS = "gloss"
 
 
 @dataclass(frozen=True)
@@ -40,6 +41,20 @@ class RoundOfChecks:
 
 def gauge_of(picture: JobPicture, session: GaugeSession) -> Gauge:
     return one(picture.shop.gauges, session.gauge_id)
+
+
+def is_gloss_meter(gauge: Gauge) -> bool:
+    return gauge.principle == GLOSS
+
+
+def thickness_sessions(picture: JobPicture) -> tuple[GaugeSession, ...]:
+    """The spells of thickness gauges, oldest first: a gloss meter in hand beside one takes nothing from it."""
+    return tuple(s for s in picture.sessions if not is_gloss_meter(gauge_of(picture, s)))
+
+
+def gloss_sessions(picture: JobPicture) -> tuple[GaugeSession, ...]:
+    """The spells of gloss meters, oldest first."""
+    return tuple(s for s in picture.sessions if is_gloss_meter(gauge_of(picture, s)))
 
 
 def accuracy_of(gauge: Gauge) -> GaugeAccuracy:

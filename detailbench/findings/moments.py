@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from detailbench.findings.states import READY
 from detailbench.record.picture import JobPicture
+from detailbench.record.thing import SeenThing
 from detailbench.record.things import GaugeSession, Reading, StateNote
 from detailbench.thickness.pairing import NEAR_C
 
@@ -22,8 +23,9 @@ def last_polishings(picture: JobPicture) -> Mapping[str, StateNote]:
     }
 
 
-def taken_after(reading: Reading, note: StateNote | None) -> bool:
-    """True for a reading taken after that polishing: by the time it states, else by the order of entry."""
+def taken_after(reading: SeenThing, note: StateNote | None) -> bool:
+    """True for a reading, of thickness or gloss, taken after that polishing: by the time it states, else by the order
+    of entry."""
     if note is None:
         return True
     if reading.stated_at is not None:
@@ -31,7 +33,7 @@ def taken_after(reading: Reading, note: StateNote | None) -> bool:
     return reading.seq > note.seq
 
 
-def clean_and_bare(reading: Reading) -> bool:
+def clean_and_bare(reading: SeenThing) -> bool:
     return reading.clean in READY and reading.cover == "bare"
 
 

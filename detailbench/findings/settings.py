@@ -25,6 +25,17 @@ class Default:
 
 
 PAGE_SIZES = ("A4", "Letter")
+# settings that are one of a few words
+ONE_OF: Mapping[str, tuple[str, ...]] = {
+    "unit": ("um", "mil"),
+    "page_size": PAGE_SIZES,
+    "adviser_stop": ("prove", "thrift"),
+    "change_first": ("compound", "pad"),
+}
+# how often something is judged wrongly: never, or as often as not, cannot be worked with
+MISJUDGED_PERCENT = (1.0, 49.0)
+WALK_TURNS = ("left", "right")
+FROM_MEMORY = "from memory, after Streitberger & Dössel 2008: layers as a factory lays them"
 
 DEFAULTS: Mapping[str, Default] = {
     d.key: d
@@ -35,6 +46,15 @@ DEFAULTS: Mapping[str, Default] = {
         Default("plausible_high_um", "readings above are kept and flagged", 2000.0, "µm"),
         Default("careful_below_um", "total thickness below which work goes on with care", None, "µm"),
         Default("leave_below_um", "total thickness below which no machine starts", None, "µm"),
+        Default("reserve_um", "clear coat that must stay, where a layer gauge measured it", None, "µm"),
+        Default("largest_share", "largest share of the clear coat that may ever come off, 0.3 for 30 %", None),
+        Default("most_risk", "largest chance of going below the reserve at a place, 0.05 for 5 %", 0.05),
+        Default(
+            "undercoats_um", "all layers below the clear coat, assumed for the shop's picture", 69.0, "µm", FROM_MEMORY
+        ),
+        Default("undercoats_u_um", "standard uncertainty of that assumption", 8.0, "µm", FROM_MEMORY),
+        Default("walk_from", "panel the walk round the car begins at", "bonnet"),
+        Default("walk_turn", "side of the car the walk takes first: left or right", "left"),
         Default("usual_scatter_um", "usual scatter between the panels of one car", 7.0, "µm"),
         Default("usual_load_path_j_m2", "load × path of the shop's usual technique", None, "J/m²"),
         Default("unit", "unit thickness is shown in", "um"),

@@ -15,11 +15,19 @@ from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Place, Reading
 
 DOUBLE_WITHIN_S = 0.8
+OUTER = "outer"
 
 
 def panel_places(picture: JobPicture, panel: str) -> tuple[Place, ...]:
-    """The places of a panel in walking order."""
-    return tuple(sorted((p for p in picture.places if p.panel == panel), key=lambda p: p.number))
+    """The places on a panel's outer skin in walking order: what its figures are made of."""
+    found = (p for p in picture.places if p.panel == panel and p.surface == OUTER)
+    return tuple(sorted(found, key=lambda p: p.number))
+
+
+def reference_places(picture: JobPicture, panel: str) -> tuple[Place, ...]:
+    """Those in its shut and on its underside: thinner by build, so never among the panel's own."""
+    found = (p for p in picture.places if p.panel == panel and p.surface != OUTER)
+    return tuple(sorted(found, key=lambda p: p.number))
 
 
 def readings_at(picture: JobPicture, place_id: str, work: str | None = None) -> tuple[Reading, ...]:

@@ -15,10 +15,10 @@ from detailbench.body.names import panel_name
 from detailbench.body.outlines import load_outline
 from detailbench.body.places import places_count, propose_places, walk_sort
 from detailbench.findings.gates import low_reading
-from detailbench.findings.gauges import RoundOfChecks, rounds
+from detailbench.findings.gauges import RoundOfChecks, gauge_of, is_gloss_meter, rounds, thickness_sessions
 from detailbench.findings.panels import may_set_aside
 from detailbench.findings.states import state_at, state_of
-from detailbench.findings.walking import next_place, reading_flags
+from detailbench.findings.walking import OUTER, next_place, panel_places, reading_flags
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
 from detailbench.moves.panels import on_panel, on_this_car, real_number
@@ -27,8 +27,10 @@ from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import CheckReading, Gauge, GaugeSession, Job, Place, PlaceDecision, Reading, Shim
 from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
+from detailbench.thickness.sent_text import clear_unfit, no_layers
 
 NO_VALUE = choices("reading", "no_value")
+SURFACES = choices("place", "surface")
 ORIGINS = ("chosen", "control")
 MOST_UM = 100_000.0  # 10 cm; what is implausible below that is kept and flagged
 
@@ -52,6 +54,8 @@ class StartSession:
 
     def make(self, w: Writer) -> Done:
         gauge = w.get(Gauge, self.gauge_id)
+        if is_gloss_meter(gauge) and not gauge.angles_deg:
+            raise Refused(_("Say in the shop at which angles this meter measures."), rule="no_angles")
         w.get(Job, self.job_id)
         if self.temperature_c is not None:
             real_number(self.temperature_c, "temperature_c")
@@ -77,6 +81,8 @@ class RecordCheck:
     def make(self, w: Writer) -> Done:
         picture = w.job(self.job_id)
         session = one(picture.sessions, self.session_id)
+        if is_gloss_meter(gauge_of(picture, session)):
+            raise Refused(_("A gloss meter has its own tile: foils and zero plate tell nothing of it."), rule="gloss")
         shim = w.get(Shim, self.shim_id)
         if not self.values_um:
             raise BadInput(_("Type at least one value."), field="values_um")
@@ -116,8 +122,9 @@ def _is_over(picture: JobPicture, last: RoundOfChecks, shim: Shim) -> bool:
     return not last.check.passed or any(r.seq > last.seq and r.session_id in of_gauge for r in picture.readings)
 
 
-def checked_value(value_um: float | None, no_value: str) -> None:
-    """Raise BadInput unless this is either a thickness or *no value* with a known reason."""
+def checked_value(value_um: float | None, no_value: str, clear_um: float | None = None) -> None:
+    """Raise BadInput unless this is either a thickness (with a clear coat no thicker than it) or *no value* with a
+    known reason."""
     if (value_um is None) == (not no_value):
         raise BadInput(_("A reading is either a value or *no value* with why."), field="value_um")
     if no_value and no_value not in NO_VALUE:
@@ -126,6 +133,27 @@ def checked_value(value_um: float | None, no_value: str) -> None:
         _shown(value_um, "value_um")
         if value_um < 0:
             raise BadInput(_("A paint thickness is never below zero."), field="value_um", given=value_um)
+    if clear_um is not None:
+        _shown(clear_um, "clear_um")
+        unfit = clear_unfit(value_um, clear_um)
+        if unfit:
+            raise BadInput(unfit, field="clear_um", given=clear_um)
+
+
+def reading_session(picture: JobPicture, session_id: str = "", *, layers: bool = False) -> GaugeSession:
+    """The spell a reading belongs to: the one named, else the newest of a thickness gauge. Raises Refused where there
+    is none, where it is a gloss meter's, or where a clear coat (``layers``) comes from a gauge that reads the total
+    only."""
+    sessions = thickness_sessions(picture)
+    if not sessions:
+        raise Refused(_("Choose the gauge first; a reading belongs to a gauge."), rule="no_gauge")
+    session = one(picture.sessions, session_id) if session_id else sessions[-1]
+    gauge = gauge_of(picture, session)
+    if is_gloss_meter(gauge):
+        raise Refused(_("That is a gloss meter: it reads no thickness."), rule="gloss")
+    if layers and not gauge.layers:
+        raise Refused(no_layers(), rule="no_layers")
+    return session
 
 
 def add_places(w: Writer, picture: JobPicture, panel: str, needed: int = 0) -> list[Place]:
@@ -138,8 +166,10 @@ def add_places(w: Writer, picture: JobPicture, panel: str, needed: int = 0) -> l
     return [add_place(w, picture.job.id, panel, i, to_edges(shape, *p), "proposed") for i, p in enumerate(points, 1)]
 
 
-def add_place(w: Writer, job_id: str, panel: str, number: int, at: EdgePosition, origin: str) -> Place:
-    """A place on a panel; ``origin``: proposed, chosen or control."""
+def add_place(
+    w: Writer, job_id: str, panel: str, number: int, at: EdgePosition, origin: str, surface: str = OUTER
+) -> Place:
+    """A place on a panel; ``origin``: proposed, chosen or control; ``surface``: outer, shut or underside."""
     return w.add(
         Place,
         job_id=job_id,
@@ -152,6 +182,7 @@ def add_place(w: Writer, job_id: str, panel: str, number: int, at: EdgePosition,
         panel_w_mm=at.panel_w_mm,
         panel_h_mm=at.panel_h_mm,
         origin=origin,
+        surface=surface,
     )
 
 
@@ -176,35 +207,54 @@ class ProposePlaces:
 
 @dataclass(frozen=True)
 class AddPlace:
-    """A place a person chose. It is shown, and blocks when low, but does not enter the panel's mean."""
+    """A place a person chose. It is shown, and blocks when low, but does not enter the panel's mean. ``surface`` shut
+    or underside: a reference place, thinner by build; it is compared with its like only and never with the panel."""
 
     undoable: ClassVar[bool] = True
     job_id: str
     panel: str
     at: EdgePosition
     origin: str = "chosen"
+    surface: str = OUTER
 
     def make(self, w: Writer) -> Done:
         picture = w.job(self.job_id)
         if self.origin not in ORIGINS:
             raise BadInput(_("“{value}” is no kind of place.").format(value=self.origin), field="origin")
+        if self.surface not in SURFACES:
+            raise BadInput(_("A place lies outside, in a shut or on an underside."), field="surface")
         on_this_car(picture, (self.panel,))
         on_panel(picture, self.panel, self.at)
         if not any(p.panel == self.panel and p.origin == "proposed" for p in picture.places):
             add_places(w, picture, self.panel)
             picture = w.job(self.job_id)
         number = max((p.number for p in picture.places if p.panel == self.panel), default=0) + 1
-        place = add_place(w, self.job_id, self.panel, number, self.at, self.origin)
+        place = add_place(w, self.job_id, self.panel, number, self.at, self.origin, self.surface)
         return Done(
             self.job_id, _("place {n} added on {panel}").format(n=number, panel=panel_name(self.panel)), place.id
         )
 
 
+def place_named(w: Writer, picture: JobPicture, panel: str, place_id: str) -> tuple[JobPicture, Place | None]:
+    """The place named, or None where the walk decides; then the panel has its places, proposed now where it had none.
+    Raises BadInput for a place of another panel."""
+    if place_id:
+        place = one(picture.places, place_id)
+        if place.panel != panel:
+            raise BadInput(_("That place is on the {panel}.").format(panel=panel_name(place.panel)), field="place_id")
+        return picture, place
+    if not panel_places(picture, panel):
+        add_places(w, picture, panel)
+        picture = w.job(picture.job.id)
+    return picture, None
+
+
 @dataclass(frozen=True)
 class RecordReading:
-    """One gauge value, or ``no_value`` with why. Without ``place_id`` it lands on the next place of the panel's walk
-    (places are proposed first where there are none). ``session_id`` empty: the newest session of the job. ``at``: when
-    it was taken, where that was not now."""
+    """One gauge value, with ``clear_um`` where a gauge that resolves layers showed the clear coat in it, or
+    ``no_value`` with why. Without ``place_id`` it lands on the next place of the panel's walk
+    (places are proposed first where there are none). ``session_id`` empty: the newest of a thickness gauge. ``at``:
+    when it was taken, where that was not now."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -219,23 +269,14 @@ class RecordReading:
     note: str = ""
     flags: tuple[str, ...] = field(default=())
     at: datetime | None = None
+    clear_um: float | None = None
 
     def make(self, w: Writer) -> Done:
-        checked_value(self.value_um, self.no_value)
+        checked_value(self.value_um, self.no_value, self.clear_um)
         picture = w.job(self.job_id)
-        if not picture.sessions:
-            raise Refused(_("Choose the gauge first; a reading belongs to a gauge."), rule="no_gauge")
-        session = one(picture.sessions, self.session_id) if self.session_id else picture.sessions[-1]
-        if self.place_id:
-            place = one(picture.places, self.place_id)
-            if place.panel != self.panel:
-                raise BadInput(
-                    _("That place is on the {panel}.").format(panel=panel_name(place.panel)), field="place_id"
-                )
-        else:
-            if not any(p.panel == self.panel for p in picture.places):
-                add_places(w, picture, self.panel)
-                picture = w.job(self.job_id)
+        session = reading_session(picture, self.session_id, layers=self.clear_um is not None)
+        picture, place = place_named(w, picture, self.panel, self.place_id)
+        if place is None:
             place = next_place(picture, self.panel)
         state = state_of(picture, place.panel) if self.at is None else state_at(picture, place.panel, self.at)
         flags = self.flags + reading_flags(picture, place, self.value_um, w.now)
@@ -254,9 +295,12 @@ class RecordReading:
             source=self.source,
             note=self.note,
             stated_at=self.at,
+            clear_um=None if self.clear_um is None else float(self.clear_um),
             **state.as_fields(),
         )
         shown = _("no value") if self.value_um is None else format_number(self.value_um, None, language()) + " µm"
+        if self.clear_um is not None:
+            shown += ", " + _("clear coat {clear} µm").format(clear=format_number(self.clear_um, None, language()))
         says = _("{panel} {n}: {value}").format(panel=panel_name(place.panel), n=place.number, value=shown)
         return Done(self.job_id, says, reading.id, ", ".join(reading.flags))
 

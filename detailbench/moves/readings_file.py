@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import ClassVar
 
-from detailbench.basics.errors import BadInput, Refused
+from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
 from detailbench.findings.states import State, state_at, state_of
-from detailbench.findings.walking import panel_places, reading_flags
+from detailbench.findings.walking import panel_places, reading_flags, reference_places
 from detailbench.moves.move import SHOP, Done
-from detailbench.moves.readings import add_places, checked_value
+from detailbench.moves.readings import add_places, checked_value, reading_session
 from detailbench.record.things import Place, Reading, ReadingsFile
 from detailbench.record.writing import Writer
 
@@ -22,7 +23,8 @@ MOST_LINES = 5000  # some 200 readings a panel: more is never one car
 
 @dataclass(frozen=True)
 class ImportedReading:
-    """One accepted line of a readings file: a value, or ``no_value`` with why. ``at``: when the file says it was."""
+    """One accepted line of a readings file: a value, with ``clear_um`` where the file says its clear coat, or
+    ``no_value`` with why. ``at``: when the file says it was."""
 
     panel: str
     value_um: float | None
@@ -32,6 +34,7 @@ class ImportedReading:
     typed: str = ""
     no_value: str = ""
     at: datetime | None = None
+    clear_um: float | None = None
 
 
 @dataclass(frozen=True)
@@ -54,8 +57,9 @@ class ImportReadings:
                 field="lines",
             )
         for line in self.lines:
-            checked_value(line.value_um, line.no_value)
-        walk = _Walk(w, self.job_id, tuple(dict.fromkeys(line.panel for line in self.lines)))
+            checked_value(line.value_um, line.no_value, line.clear_um)
+        layers = any(line.clear_um is not None for line in self.lines)
+        walk = _Walk(w, self.job_id, tuple(dict.fromkeys(line.panel for line in self.lines)), layers=layers)
         for i, line in enumerate(self.lines):
             place = walk.place_for(line)
             flags = reading_flags(walk.picture, place, line.value_um, w.now)
@@ -72,6 +76,7 @@ class ImportReadings:
                 source="file",
                 note=line.note,
                 stated_at=line.at,
+                clear_um=None if line.clear_um is None else float(line.clear_um),
                 **walk.state_of(line).as_fields(),
             )
         if self.sha256:
@@ -99,17 +104,20 @@ class PutFileAway:
 class _Walk:
     """Where each line lands. The picture is read once: a long file must not cost its length squared."""
 
-    def __init__(self, w: Writer, job_id: str, panels: tuple[str, ...]) -> None:
+    def __init__(self, w: Writer, job_id: str, panels: tuple[str, ...], *, layers: bool) -> None:
         picture = w.job(job_id)
-        if not picture.sessions:
-            raise Refused(_("Choose the gauge first; a reading belongs to a gauge."), rule="no_gauge")
+        self.session_id = reading_session(picture, layers=layers).id
         for panel in panels:
-            if not any(p.panel == panel for p in picture.places):
+            if not panel_places(picture, panel):
                 add_places(w, picture, panel)
         self.picture = w.job(job_id)
-        self.session_id = picture.sessions[-1].id
         self.states = {panel: state_of(picture, panel) for panel in panels}
         self._places = {panel: panel_places(self.picture, panel) for panel in panels}
+        self._named = {
+            (p.panel, p.number): p
+            for panel in panels
+            for p in (*self._places[panel], *reference_places(self.picture, panel))
+        }
         work = {p.id: self.states[p.panel].work for places in self._places.values() for p in places}
         self._counts = Counter(r.place_id for r in self.picture.readings if r.work == work.get(r.place_id))
 
@@ -123,11 +131,12 @@ class _Walk:
         if line.place_number is None:
             place = min(places, key=lambda p: (self._counts[p.id], p.number))
         else:
-            found = [p for p in places if p.number == line.place_number]
-            if not found:
+            named = self._named.get((line.panel, line.place_number))
+            if named is None:
                 raise BadInput(
-                    _("{panel} has no place {n}.").format(panel=line.panel, n=line.place_number), field="place"
+                    _("{panel} has no place {n}.").format(panel=panel_name(line.panel), n=line.place_number),
+                    field="place",
                 )
-            place = found[0]
+            place = named
         self._counts[place.id] += 1
         return place

@@ -8,9 +8,12 @@ from dataclasses import MISSING, Field, dataclass, fields
 from typing import Any, ClassVar
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.basics.workings import is_finite
-from detailbench.findings.settings import DEFAULTS, PAGE_SIZES, setting
+from detailbench.body.panels import PANEL_KEYS
+from detailbench.findings.gauges import GLOSS
+from detailbench.findings.settings import DEFAULTS, MISJUDGED_PERCENT, ONE_OF, WALK_TURNS, setting
 from detailbench.moves.gauge_lines import carry_line
 from detailbench.moves.move import SHOP, Done
 from detailbench.record.tables import BY_NAME
@@ -18,13 +21,18 @@ from detailbench.record.thing import ShopThing
 from detailbench.record.things import Gauge, Machine, Pad, Product, Setting
 from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
+from detailbench.thickness.gloss import ANGLES
 from detailbench.trials.movement import Movement
 
 HEADER = {"id", "entered_at", "entered_by", "seq", "withdrawn", "retired"}
 NAMES = ("name", "label", "initials")
 MEASURES = ("_um", "_mm", "_cm", "_rpm", "_share", "_s", "_s2", "_k", "_n", "_db", "rung")
 MOST_SETTING = 1e9
-ABOVE_ZERO = ("careful_below_um", "leave_below_um", "usual_scatter_um", "touch_factor")
+ABOVE_ZERO = (
+    "careful_below_um", "leave_below_um", "usual_scatter_um", "touch_factor", "reserve_um", "largest_share",
+    "most_risk", "undercoats_um", "undercoats_u_um",
+)  # fmt: skip
+BELOW = {"largest_share": 1.0, "most_risk": 0.5}
 IN_ORDER = (
     ("leave_below_um", "careful_below_um", "“Leave below” cannot lie above “careful below”."),
     ("plausible_low_um", "plausible_high_um", "The lower end cannot lie above the upper."),
@@ -43,6 +51,7 @@ CALLED: Mapping[str, str] = {
     "setting": "setting",
 }
 WORDS: Mapping[tuple[str, str], tuple[str, ...]] = {
+    ("gauge", "principle"): choices("gauge", "principle"),
     ("lamp", "kind"): choices("lamp", "kind"),
     ("machine", "movement"): tuple(Movement),
     ("pad", "material"): choices("pad", "material"),
@@ -84,9 +93,24 @@ def _values_fit(w: Writer, cls: type[ShopThing], values: Mapping[str, Any]) -> N
     for name, value in values.items():
         if name.endswith(MEASURES) and isinstance(value, (int, float)) and value < 0:
             raise BadInput(_("That cannot be below zero."), field=name, given=value)
+    if cls is Gauge:
+        _gauge_fits({f.name: f.default for f in own_fields(cls)} | dict(values))
     for name, part in (("machine_id", Machine), ("pad_id", Pad), ("product_id", Product)):
         if name in values:
             w.get(part, values[name])
+
+
+def _gauge_fits(values: Mapping[str, Any]) -> None:
+    """A gloss meter measures at known angles and no thickness; a thickness gauge at none."""
+    gloss, angles = values["principle"] == GLOSS, values["angles_deg"]
+    if not isinstance(angles, tuple | list) or any(a not in ANGLES for a in angles):
+        raise BadInput(_("Gloss is read at 20°, 60° or 85°."), field="angles_deg", given=angles)
+    if gloss and not angles:
+        raise BadInput(_("Say at which angles the gloss meter measures: 20, 60, 85."), field="angles_deg")
+    if gloss and values["layers"]:
+        raise BadInput(_("A gloss meter resolves no layers."), field="layers")
+    if angles and not gloss:
+        raise BadInput(_("Only a gloss meter measures at angles."), field="angles_deg", given=angles)
 
 
 @dataclass(frozen=True)
@@ -164,16 +188,24 @@ class SetSetting:
         if isinstance(default.value, str):
             if not isinstance(self.value, str):
                 raise BadInput(_("Text is expected here."), field=self.key, given=self.value)
-            if self.key == "unit" and self.value not in ("um", "mil"):
-                raise BadInput(_("Thickness is shown in um or mil."), field=self.key, given=self.value)
-            if self.key == "page_size" and self.value not in PAGE_SIZES:
-                raise BadInput(_("The paper is A4 or Letter."), field=self.key, given=self.value)
+            self._one_of()
+            if self.key == "walk_from" and self.value not in PANEL_KEYS:
+                raise BadInput(_("Name the panel the walk begins at."), field=self.key, given=self.value)
+            if self.key == "walk_turn" and self.value not in WALK_TURNS:
+                raise BadInput(_("The walk goes by the left side first or by the right."), field=self.key)
         elif not (self.value is None and default.value is None) and not (
             is_finite(self.value) and 0 <= self.value <= MOST_SETTING
         ):
             raise BadInput(_("A number of 0 or more is expected here."), field=self.key, given=self.value)
         if self.key == "sound_volume" and self.value > 100:
             raise BadInput(_("100 is the loudest there is."), field=self.key, given=self.value)
+        low, high = MISJUDGED_PERCENT
+        if "misjudged" in self.key and not low <= self.value <= high:
+            raise BadInput(
+                _("That lies between {low} and {high} %.").format(low=format_number(low), high=format_number(high)),
+                field=self.key,
+                given=self.value,
+            )
         self._fits_the_others(w)
         thing = w.add(Setting, key=self.key, value=json.dumps(self.value, ensure_ascii=False))
         return Done(SHOP, _("setting changed: {what}").format(what=_(default.says)), thing.id)
@@ -189,3 +221,6 @@ class SetSetting:
             values = {key: setting(shop, key) for key in (low, high)} | {self.key: self.value}
             if None not in values.values() and values[low] > values[high]:
                 raise BadInput(_(sentence), field=self.key, given=self.value)
+        if self.key in BELOW and self.value is not None and self.value >= BELOW[self.key]:
+            text = _("A share is typed like 0.05 for five in a hundred; here it lies below {most}.")
+            raise BadInput(text.format(most=format_number(BELOW[self.key])), field=self.key, given=self.value)

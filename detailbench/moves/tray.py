@@ -11,23 +11,27 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
-from detailbench.basics.numbers import read_typed
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.gauges import gauge_of, gloss_sessions, thickness_sessions
+from detailbench.moves.gloss import RecordGloss
 from detailbench.moves.move import SHOP, Done
 from detailbench.moves.panels import on_this_car
 from detailbench.moves.readings import NO_VALUE, RecordReading
 from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import WaitingValue
+from detailbench.record.things import Gauge, WaitingValue
 from detailbench.record.writing import Writer
+from detailbench.thickness.gloss import ANGLES
+from detailbench.thickness.sent_text import SentText, clear_unfit, no_layers, read_sent
 
 LONGEST_TEXT = 200
 
 
 @dataclass(frozen=True)
 class Sent:
-    """A value as it was sent. ``gauge_id`` where the way it came says which gauge; ``value_um``, ``unit`` and
-    ``no_value`` where it was read by that gauge's own line."""
+    """A value as it was sent. ``gauge_id`` where the way it came says which gauge; ``value_um``, ``clear_um``, ``unit``
+    and ``no_value`` where it was read by that gauge's own line. A gloss value has its ``angle_deg``, unit gu, and the
+    value in ``text``."""
 
     text: str
     why: str = ""
@@ -35,6 +39,8 @@ class Sent:
     value_um: float | None = None
     unit: str = "um"
     no_value: str = ""
+    clear_um: float | None = None
+    angle_deg: int | None = None
 
 
 @dataclass(frozen=True)
@@ -55,6 +61,11 @@ class HoldValues:
         for value in self.values:
             if value.no_value and value.no_value not in NO_VALUE:
                 raise BadInput(_("“{why}” is not a reason for no value.").format(why=value.no_value), field="no_value")
+            unfit = clear_unfit(value.value_um, value.clear_um)
+            if unfit:
+                raise BadInput(unfit, field="clear_um", given=value.clear_um)
+            if value.angle_deg is not None and value.angle_deg not in ANGLES:
+                raise BadInput(_("Gloss is read at 20°, 60° or 85°."), field="angle_deg", given=value.angle_deg)
             w.add(
                 WaitingValue,
                 text=value.text[:LONGEST_TEXT],
@@ -64,6 +75,8 @@ class HoldValues:
                 value_um=None if value.value_um is None else float(value.value_um),
                 unit=value.unit,
                 no_value=value.no_value,
+                clear_um=None if value.clear_um is None else float(value.clear_um),
+                angle_deg=value.angle_deg,
             )
         count = len(self.values) + len(self.reading_ids)
         says = _("1 value waits in the tray") if count == 1 else _("{n} values wait in the tray").format(n=count)
@@ -83,14 +96,15 @@ class HoldValues:
                 value_um=reading.value_um,
                 unit=reading.unit,
                 no_value=reading.no_value,
+                clear_um=reading.clear_um,
             )
 
 
 @dataclass(frozen=True)
 class PlaceWaiting:
-    """Waiting values become readings of a panel, in the order they came, each on the next place of its walk, with the
-    time they came and the gauge they came from. ``ids`` empty: all of them. What cannot be read, or comes from a gauge
-    that is not in hand, goes on waiting, and the note says so."""
+    """Waiting values become readings of a panel, thickness or gloss, in the order they came, each on the next place of
+    its walk, with the time they came and the gauge they came from. ``ids`` empty: all of them. What cannot be read, or
+    comes from a gauge that is not in hand, goes on waiting, and the note says so."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -115,34 +129,64 @@ class PlaceWaiting:
         says = _("{n} from the tray on {panel}").format(n=placed, panel=panel_name(self.panel))
         return Done(self.job_id, says, last, "; ".join(notes))
 
-    def _reading_of(self, w: Writer, value: WaitingValue) -> tuple[str, RecordReading | None]:
-        value_um, unit, sentence = value.value_um, value.unit, ""
-        if value_um is None and not value.no_value:
-            typed = read_typed(value.text)
-            value_um, unit, sentence = typed.value_um, typed.unit, typed.sentence or typed.question
-            if typed.value == 0:
-                sentence = ""  # kept and flagged like any nought
-        if value_um is None and not value.no_value:
-            return sentence, None
-        if value_um is not None and value_um < 0:
-            return _("A paint thickness is never below zero."), None
+    def _reading_of(self, w: Writer, value: WaitingValue) -> tuple[str, RecordReading | RecordGloss | None]:
+        """The move that enters a waiting value, or the sentence why it goes on waiting."""
         picture = w.job(self.job_id)
-        sessions = [s for s in picture.sessions if value.gauge_id in ("", s.gauge_id)]
+        gauge = next((g for g in picture.shop.gauges if g.id == value.gauge_id), None)
+        if value.value_um is not None or value.no_value:
+            read = SentText(value.text, value_um=value.value_um, clear_um=value.clear_um, unit=value.unit)
+        else:
+            read = _as_sent(value, gauge)
+        if read.question and read.value_um != 0:  # a nought is kept and flagged like any
+            return read.question, None
+        if read.sentence:
+            return read.sentence, None
+        if read.value_um is not None and read.value_um < 0:
+            return _("A paint thickness is never below zero."), None
+        of_kind = gloss_sessions(picture) if read.kind == "gloss" else thickness_sessions(picture)
+        sessions = [s for s in of_kind if value.gauge_id in ("", s.gauge_id)]
         if not sessions:
-            gauge = next((g.name for g in picture.shop.gauges if g.id == value.gauge_id), "")
-            return (_("take “{gauge}” in hand first").format(gauge=gauge) if gauge else _("no gauge is in hand")), None
+            if gauge is not None:
+                return _("take “{gauge}” in hand first").format(gauge=gauge.name), None
+            return _("no gloss meter is in hand") if read.kind == "gloss" else _("no gauge is in hand"), None
+        if read.clear_um is not None and not gauge_of(picture, sessions[-1]).layers:
+            return no_layers(), None
+        if read.kind == "gloss" and read.angle_deg is not None and read.value_gu is not None:
+            if read.angle_deg not in gauge_of(picture, sessions[-1]).angles_deg:
+                return _("This meter does not measure at {angle}°.").format(angle=read.angle_deg), None
+            return "", RecordGloss(
+                self.job_id,
+                self.panel,
+                read.angle_deg,
+                read.value_gu,
+                place_id=self.place_id,
+                session_id=sessions[-1].id,
+                typed=value.text,
+                source="tray",
+                at=value.entered_at,
+            )
         return "", RecordReading(
             self.job_id,
             self.panel,
-            None if value.no_value else value_um,
+            None if value.no_value else read.value_um,
             value.no_value,
             place_id=self.place_id,
             session_id=sessions[-1].id,
             typed=value.text,
-            unit=unit,
+            unit=read.unit,
             source="tray",
             at=value.entered_at,
+            clear_um=None if value.no_value else read.clear_um,
         )
+
+
+def _as_sent(value: WaitingValue, gauge: Gauge | None) -> SentText:
+    """The text read as that gauge means it; a gloss value whose angle is known may leave it out."""
+    if value.angle_deg is not None:
+        return read_sent(value.text, angles=(value.angle_deg,))
+    if gauge is None:
+        return read_sent(value.text)
+    return read_sent(value.text, layers=gauge.layers, angles=gauge.angles_deg)
 
 
 @dataclass(frozen=True)

@@ -107,6 +107,7 @@ WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "pad": {"material": ("foam", "wool", "fibre")},
     "towel": {"use": ("wiping", "last_wipe", "drying")},
     "shim": {"substrate": ("steel", "aluminium")},
+    "gauge": {"principle": ("magnetic_induction", "eddy_current", "ultrasonic", "gloss")},
 }
 # those whose meaning is looked up wherever the job is shown: a foreign word there is found when the row is read
 LOOKED_UP: Mapping[str, tuple[str, ...]] = {

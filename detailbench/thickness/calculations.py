@@ -11,6 +11,7 @@ from detailbench.thickness.change import change
 from detailbench.thickness.gauge import GaugeAccuracy, Shim
 from detailbench.thickness.gauge_check import check_gauge
 from detailbench.thickness.gloss import gloss_angle, gloss_change, haze_index
+from detailbench.thickness.gloss_panel import gloss_panel
 from detailbench.thickness.layer_check import check_layer
 from detailbench.thickness.odd_findings import PanelMean
 from detailbench.thickness.odd_panels import USUAL_SCATTER_UM, odd_panels
@@ -310,6 +311,16 @@ CALCULATIONS = (
         "The angle for gloss, from the reading at 60° before the work",
         (Field("gloss_60_gu", "gloss at 60°", minimum=0),),
         lambda v: gloss_angle(v["gloss_60_gu"]).working,
+    ),
+    Calculation(
+        "gloss_panel",
+        "Gloss of a panel before and after, at one angle, over the same places",
+        (
+            Field("before_gu", "place means before", "numbers", fewest=1),
+            Field("after_gu", "place means after, same places and order", "numbers", fewest=1),
+            Field("angle_deg", "the angle of both: 20, 60 or 85", "integer"),
+        ),
+        lambda v: gloss_panel(v["before_gu"], v["after_gu"], v["angle_deg"]).working,
     ),
     Calculation(
         "gloss_change",
