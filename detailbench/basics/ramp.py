@@ -20,7 +20,7 @@ STOPS: tuple[str, ...] = (
 DARK_INK: Rgb = (0, 0, 0)
 LIGHT_INK: Rgb = (255, 255, 255)
 
-Hatch = Literal["", "rising", "falling", "crossed", "level", "dots"]
+Hatch = Literal["", "rising", "falling", "crossed", "level", "upright", "dots"]
 
 
 @dataclass(frozen=True)
@@ -40,6 +40,7 @@ HATCHES: dict[Hatch, HatchLines] = {
         HatchLines("falling", (135.0,), 2.0),
         HatchLines("crossed", (45.0, 135.0), 2.4),
         HatchLines("level", (0.0,), 1.8),
+        HatchLines("upright", (90.0,), 1.8),
         HatchLines("dots", (), 2.0, dotted=True),
     )
 }

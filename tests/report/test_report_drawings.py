@@ -78,6 +78,17 @@ def test_every_place_measured_is_a_dot_on_the_map(whole: Whole, content: Documen
     assert len(pair.after.places) == len(again)
 
 
+def test_a_panel_unlike_its_twin_is_hatched_with_the_difference_under_its_mean(content: DocumentContent) -> None:
+    before = plans(content)[1].before
+    door = before.fills["door_front_l"]
+    by = float(plain(door.beside))
+    assert (door.hatch, door.share) == ("rising", 1.0)
+    assert plain(door.beside).startswith("+")
+    assert by == pytest.approx(float(plain(door.text)) - float(plain(before.fills["door_front_r"].text)), abs=1)
+    assert (before.fills["door_front_r"].hatch, before.fills["door_front_r"].beside) == ("", ())
+    assert ("rising", "thicker than its twin") in plans(content)[1].legend.hatches
+
+
 def test_a_number_steps_aside_for_a_mark_and_stays_on_its_panel() -> None:
     from shapely.geometry import Point
 

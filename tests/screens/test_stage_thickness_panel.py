@@ -91,10 +91,10 @@ def test_a_panel_beside_its_twin_and_family_is_compared_in_a_sentence(bay: Bay) 
     assert "Thicker than its twin by 120 µm" in text
     colouring = means(bay.window.context, bay.thickness.desk.survey if bay.thickness.desk else None)
     odd, like = colouring.of("door_rear_l"), colouring.of("door_front_l")
-    assert (odd.text, odd.hatch, odd.share) == ("238", "crossed", 1.0)
-    assert (like.text, like.hatch, like.share) == ("118", "", pytest.approx(0.5, abs=0.05))
+    assert (odd.text, odd.beside, odd.hatch, odd.share) == ("238", "+120", "rising", 1.0)
+    assert (like.text, like.beside, like.hatch, like.share) == ("118", "", "", pytest.approx(0.5, abs=0.05))
     assert "Thicker than its twin" in odd.says
-    assert any(meaning == "differs from twin or family" for _hatch, meaning in colouring.hatches)
+    assert colouring.hatches == (("rising", "thicker than its twin, by the figure"),)
 
 
 def test_a_panel_that_gave_no_value_is_hatched_and_one_not_measured_is_not(bay: Bay) -> None:
@@ -103,7 +103,7 @@ def test_a_panel_that_gave_no_value_is_hatched_and_one_not_measured_is_not(bay: 
     bay.open("thickness")
     assert bay.thickness.desk is not None
     colouring = means(bay.window.context, bay.thickness.desk.survey)
-    assert (colouring.of("bumper_front").hatch, colouring.of("bumper_front").share) == ("rising", None)
+    assert (colouring.of("bumper_front").hatch, colouring.of("bumper_front").share) == ("dots", None)
     assert (colouring.of("roof").hatch, colouring.of("roof").says) == ("", "not measured")
 
 

@@ -71,11 +71,13 @@ class Grid:
 
 @dataclass(frozen=True)
 class Fill:
-    """How a panel is filled: ``share`` on the ramp (None: not coloured), a hatch, and the number printed on it."""
+    """How a panel is filled: ``share`` on the ramp (None: not coloured), a hatch, the number printed on it, and a
+    second one under it."""
 
     share: float | None = None
     hatch: Hatch = ""
     text: Text = ()
+    beside: Text = ()
 
 
 @dataclass(frozen=True)

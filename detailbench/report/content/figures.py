@@ -46,6 +46,11 @@ def bare_thickness(value_um: float, trace: Trace, digits: int | None = None) -> 
     return Figure(format_thickness(value_um, digits=digits).partition(NBSP)[0], value_um, trace)
 
 
+def bare_change(value_um: float, trace: Trace, digits: int | None = None) -> Figure:
+    """A signed difference without its unit, where the page says it."""
+    return Figure(format_thickness_change(value_um, digits=digits).partition(NBSP)[0], value_um, trace)
+
+
 def thickness_unit() -> str:
     """The unit thicknesses are shown in, as printed."""
     return format_thickness(1.0).partition(NBSP)[2]

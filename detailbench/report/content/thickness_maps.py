@@ -4,14 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from detailbench.basics.ramp import Hatch
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
 from detailbench.body.names import panel_name
 from detailbench.body.paths import Point
 from detailbench.findings.panels import PanelSeen
+from detailbench.findings.thickness_map import Beside, PanelOnMap, thickness_map
 from detailbench.record.things import Place
 from detailbench.report.content.blocks import Block, Fill, Heading, Legend, Para, PlanPair, PlanView
-from detailbench.report.content.figures import bare_thickness, count, number, thickness, thickness_unit, worked
+from detailbench.report.content.figures import (
+    bare_change,
+    bare_thickness,
+    count,
+    number,
+    thickness,
+    thickness_unit,
+    worked,
+)
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.marking import point_of
 from detailbench.report.content.parts import Figure, Text, joined, said, traced
@@ -22,6 +32,13 @@ from detailbench.thickness.odd_panels import OddPanels
 FEWEST_IN_FAMILY = 3
 DIFFERS = ("differs", "two groups")
 STANDS_OUT = ("differs", "look again", "two groups", "no value")
+HATCHES: dict[Beside, Hatch] = {
+    "": "",
+    "thicker than its twin": "rising",
+    "thinner than its twin": "falling",
+    "differs from its family": "crossed",
+    "look again": "upright",
+}
 
 
 def place_position(place: Place) -> EdgePosition:
@@ -40,66 +57,63 @@ def mean_figure(g: Gathered, seen: PanelSeen, *, unit: bool = False) -> Figure |
 
 
 def thickness_plan(g: Gathered) -> PlanPair:
-    """Panel means before and after, with a dot at every place measured."""
-    means = [s.figures.mean_um for seen in (g.before, g.after) for s in seen.values() if s.figures is not None]
-    low, high = (min(means), max(means)) if means else (0.0, 0.0)
-    ends = _ends(g, low, high)
+    """Panel means before and after beside this car's own, with a dot at every place measured."""
+    before = _view(g, g.before, g.odd, (_("Before the work"),), (_("No readings were taken before the work."),))
+    after = _view(g, g.after, g.odd_after, (_("After the work"),), (_("Not measured after the work."),))
+    used = {f.hatch for view in (before, after) for f in view.fills.values()}
+    meanings: tuple[tuple[Hatch, str], ...] = (
+        ("rising", _("thicker than its twin")),
+        ("falling", _("thinner than its twin")),
+        ("crossed", _("differs from its family")),
+        ("upright", _("look again: more places wanted")),
+        ("dots", _("read, but no value")),
+        ("level", _("cannot be read by this gauge")),
+    )
+    means = any(f.share is not None for view in (before, after) for f in view.fills.values())
     return PlanPair(
         style=g.picture.car.style,
         length_mm=g.picture.car.length_mm,
-        before=_view(g, g.before, (_("Before the work"),), low, high, (_("No readings were taken before the work."),)),
-        after=_view(g, g.after, (_("After the work"),), low, high, (_("Not measured after the work."),)),
+        before=before,
+        after=after,
         legend=Legend(
-            low=ends[0],
-            high=ends[1],
-            hatches=(
-                ("dots", _("read, but no value")),
-                ("level", _("cannot be read by this gauge")),
-            ),
+            low=(_("thinner than this car's own"),) if means else (),
+            high=(_("thicker"),) if means else (),
+            hatches=tuple(m for m in meanings if m[0] in used),
             shapes=(("place", _("place measured")),),
             note=(
                 _(
-                    "The number is the mean of the panel's places in whole {unit}. A panel without number and hatch "
-                    "was not measured."
+                    "The number is the mean of the panel's places in whole {unit}, the signed one under it how much "
+                    "more that is than its twin's; with a question mark more places are wanted. A panel without number "
+                    "and hatch was not measured."
                 ).format(unit=thickness_unit()),
             ),
         ),
     )
 
 
-def _ends(g: Gathered, low: float, high: float) -> tuple[Text, Text]:
-    out = []
-    for value in (low, high):
-        seen = next(
-            (
-                s
-                for moment in (g.before, g.after)
-                for s in moment.values()
-                if s.figures is not None and s.figures.mean_um == value
-            ),
-            None,
-        )
-        figure = None if seen is None else mean_figure(g, seen, unit=True)
-        out.append(() if figure is None else (figure,))
-    return out[0], out[1]
-
-
-def _view(g: Gathered, seen: Mapping[str, PanelSeen], title: Text, low: float, high: float, missing: Text) -> PlanView:
+def _view(g: Gathered, seen: Mapping[str, PanelSeen], odd: OddPanels | None, title: Text, missing: Text) -> PlanView:
     fills, places = {}, []
+    found = thickness_map({k: s.figures.mean_um for k, s in seen.items() if s.figures is not None}, odd)
     for key in g.order:
-        found = seen[key]
-        figure = mean_figure(g, found)
-        if figure is not None and found.figures is not None:
-            share = (found.figures.mean_um - low) / (high - low) if high > low else 0.5
-            fills[key] = Fill(share, "", (figure,))
-        elif found.no_value:
+        figure, here = mean_figure(g, seen[key]), found.of(key)
+        if figure is not None:
+            fills[key] = Fill(here.share, HATCHES[here.beside], (figure,), _by(g, key, here, odd))
+        elif seen[key].no_value:
             fills[key] = Fill(None, "dots", (_("no value"),))
         elif g.permissions[key].reasons and g.outline.panels[key].substrate not in ("steel", "aluminium"):
             fills[key] = Fill(None, "level")
         else:
             fills[key] = Fill()
-        places += [p for p in (_dot(g, s.place) for s in found.places if s.readings) if p is not None]
+        places += [p for p in (_dot(g, s.place) for s in seen[key].places if s.readings) if p is not None]
     return PlanView(title, fills, (), tuple(places), () if places else missing)
+
+
+def _by(g: Gathered, key: str, here: PanelOnMap, odd: OddPanels | None) -> Text:
+    if here.twin_um is None or odd is None:
+        return ()
+    trace = worked(g.refs.of(odd.working), f"panels/{key}/over_twin_um")
+    figure = bare_change(here.twin_um, trace, 0)
+    return said(_("{by}?"), by=figure) if here.look_again else (figure,)
 
 
 def _dot(g: Gathered, place: Place) -> Point | None:

@@ -177,27 +177,28 @@ def _on_panel(panel: Panel, x: float, y: float, half: float) -> bool:
 
 
 def _number(canvas: Any, panel: Panel, fill: Fill, carry: Carry, busy: list[Point]) -> None:
-    words = plain(fill.text)
+    words, under = plain(fill.text), plain(fill.beside)
+    if not words:
+        return
+    rows = [words, under] if under and panel.handle is None else [f"{words} {under}".strip()]
+    wide = max(width(row, BOLD, NUMBER) for row in rows) + 2.4
     if panel.handle is not None:
-        if not words:
-            return
         canvas.setStrokeColor(FAINT)
         canvas.setLineWidth(0.35)
         canvas.drawPath(path_on(canvas, panel.handle.leader, carry), stroke=1, fill=0)
         x, y = carry.to((panel.handle.x, panel.handle.y))
-    elif words:
-        x, y = clear_spot(panel, carry, width(words, BOLD, NUMBER) + 2.4, busy)
-    if not words:
-        return
-    wide = width(words, BOLD, NUMBER) + 2.4
+    else:
+        x, y = clear_spot(panel, carry, wide, busy)
+    high = 7.8 * len(rows)
     canvas.setFillColor(_colour(fill))
     if panel.handle is not None:
         canvas.setStrokeColor(LINE)
         canvas.rect(x - wide / 2 - 0.6, y - 4.4, wide + 1.2, 8.8, stroke=1, fill=1)
     elif fill.hatch:
-        canvas.rect(x - wide / 2, y - 3.9, wide, 7.8, stroke=0, fill=1)
+        canvas.rect(x - wide / 2, y + 3.9 - high, wide, high, stroke=0, fill=1)
     canvas.setFillColor(_ink(fill))
-    draw(canvas, x, y - NUMBER * 0.36, words, BOLD, NUMBER, "middle")
+    for i, row in enumerate(rows):
+        draw(canvas, x, y - NUMBER * 0.36 - 7.2 * i, row, BOLD, NUMBER, "middle")
 
 
 def draw_mark(canvas: Any, mark: Drawn, carry: Carry) -> None:

@@ -12,12 +12,19 @@ from detailbench.basics.ramp import Hatch
 @dataclass(frozen=True)
 class PanelFill:
     """One panel in a colouring. ``share`` on the ramp (0 to 1, None: nothing to colour); ``hatch`` where it must be
-    told apart in grey; ``text`` printed on the panel (a number, short); ``says`` the same in words, for the ear."""
+    told apart in grey; ``text`` printed on the panel (a number, short), ``beside`` a second one under it, such as a
+    difference; ``says`` the same in words, for the ear."""
 
     share: float | None = None
     hatch: Hatch = ""
     text: str = ""
     says: str = ""
+    beside: str = ""
+
+    @property
+    def in_a_row(self) -> str:
+        """Both numbers one after the other, where there is one line only."""
+        return f"{self.text} {self.beside}".strip()
 
 
 @dataclass(frozen=True)

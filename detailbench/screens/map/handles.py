@@ -34,7 +34,7 @@ def handle_boxes(
         square = QRectF(to_view.map(QPointF(x0, y0)), to_view.map(QPointF(x1, y1)))
         wide = small.horizontalAdvance(short_name(item.part.key)) + 2 * pad
         if item.fill.text or reserve:
-            wide += max(bold.horizontalAdvance(item.fill.text), bold.horizontalAdvance(reserve)) + pad
+            wide += max(bold.horizontalAdvance(item.fill.in_a_row), bold.horizontalAdvance(reserve)) + pad
         wide = max(wide, square.width(), float(measure.target))
         high = max(min(square.height() - BETWEEN_PX, float(measure.target)), bold.height())
         top = square.center().y() - high / 2

@@ -14,7 +14,7 @@ from detailbench.basics.texts import _
 from detailbench.body.names import short_name
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.faces import face
-from detailbench.screens.map.colouring import DrawnMark, DrawnPlace
+from detailbench.screens.map.colouring import DrawnMark, DrawnPlace, PanelFill
 from detailbench.screens.map.handles import nearest_in
 from detailbench.screens.map.items import PanelItem, fill_rgb
 from detailbench.screens.map.shapes import hatch_brush, qt_path
@@ -73,7 +73,8 @@ class Over:
         none, the one that least crosses."""
         x, y = item.part.label
         wide = max(self._width(name, self._small), self._width(item.fill.text, self._bold))
-        high = QFontMetricsF(self._small).height() + (QFontMetricsF(self._bold).height() if item.fill.text else 0)
+        rows = sum(1 for t in (item.fill.text, item.fill.beside) if t)
+        high = QFontMetricsF(self._small).height() + rows * QFontMetricsF(self._bold).height()
         best, least = self.to_view(x, y), len(taken) + 1
         for share in SHIFTS:
             at_mm = QPointF(x, y + share * item.part.height_mm)
@@ -97,6 +98,7 @@ class Over:
             if taken > high + 2:
                 rows = []
             rows.append((text, self._bold, bold.height()))
+        rows = self._with_beside(rows, item.fill, wide, high)
         self.p.save()
         self.p.translate(at)
         if upright:
@@ -106,6 +108,20 @@ class Over:
             self._words(QRectF(-wide, y, 2 * wide, height), _CENTRE, words, font, item)
             y += height
         self.p.restore()
+
+    def _with_beside(
+        self, rows: list[tuple[str, QFont, float]], fill: PanelFill, wide: float, high: float
+    ) -> list[tuple[str, QFont, float]]:
+        """The second number goes under the first, or beside it; the name gives way to it."""
+        if not fill.beside or not rows:
+            return rows
+        bold = QFontMetricsF(self._bold)
+        under = (fill.beside, self._bold, bold.height())
+        for kept in (rows, rows[-1:]):
+            if sum(h for _t, _f, h in kept) + bold.height() <= high + 2:
+                return [*kept, under]
+        in_a_row = (fill.in_a_row, self._bold, bold.height())
+        return [in_a_row] if bold.horizontalAdvance(fill.in_a_row) <= wide + 6 else rows
 
     def _width(self, text: str, font: QFont) -> float:
         return QFontMetricsF(font).horizontalAdvance(text)
@@ -140,7 +156,7 @@ class Over:
             inner = box.adjusted(pad, 0, -pad, 0)
             name_at, text_at = (_LEFT, _RIGHT) if item.fill.text else (_CENTRE, _RIGHT)
             self._words(inner, name_at, short_name(item.part.key), self._small, item)
-            self._words(inner, text_at, item.fill.text, self._bold, item)
+            self._words(inner, text_at, item.fill.in_a_row, self._bold, item)
 
     def _words(self, box: QRectF, align: int, text: str, font: QFont, item: PanelItem) -> None:
         """Words with a rim of the panel's own colour, so that lines and hatches under them do not eat them."""

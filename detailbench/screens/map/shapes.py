@@ -43,6 +43,9 @@ def hatch_brush(key: Hatch, colour: QColor, dots_per_mm: float) -> QBrush:
         if angle == 0:
             painter.drawLine(QPointF(0, side / 2), QPointF(side, side / 2))
             continue
+        if angle == 90:
+            painter.drawLine(QPointF(side / 2, 0), QPointF(side / 2, side))
+            continue
         rising = angle < 90
         for shift in (-side, 0, side):  # neighbours' corners, so that the tiles join without a seam
             a = QPointF(shift - 1, side + 1) if rising else QPointF(shift - 1, -1)
