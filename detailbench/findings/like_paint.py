@@ -17,7 +17,8 @@ YEARS_ALIKE = 3  # common practice, no source
 def like_paint(picture: JobPicture, group_id: str, earlier: Iterable[JobPicture]) -> tuple[tuple[Box, str], ...]:
     """(box, likeness) of every finish group of other jobs whose trials say something about the range used here.
 
-    Combinations are matched by what they are, not by where they stand or what they are called; a job that used none of them is left out.
+    Combinations are matched by what they are, not by where they stand or what they are called; a job that
+    used none of them is left out.
     """
     here = tuple(s for s in known_range(picture, group_id) if not s.forbidden)
     system = next((g.paint_system for g in picture.groups if g.id == group_id), "unknown")

@@ -16,7 +16,8 @@ from detailbench.trials.kit import starter_kit
 @dataclass(frozen=True)
 class StockStarterKit:
     """Machines, pads, compounds, the range made of them, lamps and towels of the starter kit; no gauge: that is the
-    shop's own, with its own certificate; and no sanding disc: sanding is only ever agreed. Does nothing in a shop that has combinations."""
+    shop's own, with its own certificate; and no sanding disc: sanding is only ever agreed. Does nothing in a shop
+    that has combinations."""
 
     undoable: ClassVar[bool] = True
 

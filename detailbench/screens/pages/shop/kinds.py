@@ -27,6 +27,7 @@ from detailbench.screens.pages.shop.asked import (
     whole,
 )  # fmt: skip
 from detailbench.trials.movement import Movement
+from detailbench.trials.sanding_grade import sanding_grade
 
 
 @dataclass(frozen=True)
@@ -64,6 +65,9 @@ def kinds() -> tuple[Kind, ...]:
         Kind("machine", "machines", _("Machines"), _("machine"), _machine, machine_line),
         Kind("pad", "pads", _("Pads"), _("pad"), _pad, pad_line),
         Kind("product", "products", _("Compounds and polishes"), _("compound or polish"), _product, product_line),
+        Kind("towel", "towels", _("Towels"), _("towel"), _towel, towel_line),
+        Kind("sanding_disc", "discs", _("Sanding discs"), _("sanding disc"), _disc, disc_line,
+             _("Sanding is only done where the owner agreed to it; the program never proposes it.")),
     )  # fmt: skip
 
 
@@ -133,13 +137,15 @@ def _lamp() -> tuple[Asked, ...]:
     return (
         Asked("name", _("name")),
         Asked("colour_temperature_k", _("colour temperature, K"), whole, show_number),
+        _optional("distance_cm", _("held at, cm from the paint")),
         Asked("kind", _("kind"), choices=tuple((key, lamp_name(key)) for key in LAMPS)),
     )
 
 
 def lamp_line(lamp: Any) -> str:
     kelvin = "" if lamp.colour_temperature_k is None else f"{lamp.colour_temperature_k} K"
-    return _joined(_(lamp.name), lamp_name(lamp.kind), kelvin)
+    far = "" if lamp.distance_cm is None else _("at {cm}").format(cm=format_quantity(lamp.distance_cm, "cm"))
+    return _joined(_(lamp.name), lamp_name(lamp.kind), kelvin, far)
 
 
 def movements() -> tuple[tuple[str, str], ...]:
@@ -156,6 +162,8 @@ def _machine() -> tuple[Asked, ...]:
         _optional("own_rpm", _("plate's own turns a minute")),
         _optional("vibration_m_s2", _("vibration, m/s²")),
         _optional("vibration_k_m_s2", _("its uncertainty K, m/s²")),
+        _optional("weight_n", _("weight on the paint, N")),
+        _optional("noise_db", _("noise at the ear, dB(A)")),
         Asked("movement", _("movement"), choices=movements()),
     )
 
@@ -163,7 +171,9 @@ def _machine() -> tuple[Asked, ...]:
 def machine_line(machine: Any) -> str:
     orbit = "" if machine.orbit_mm is None else _("orbit {mm}").format(mm=format_quantity(machine.orbit_mm, "mm"))
     plate = "" if machine.plate_mm is None else _("plate {mm}").format(mm=format_quantity(machine.plate_mm, "mm"))
-    return _joined(_(machine.name), dict(movements()).get(machine.movement, ""), orbit, plate)
+    movement = dict(movements()).get(machine.movement, "")
+    name = _(machine.name)
+    return _joined(name, "" if movement in name else movement, orbit, plate)
 
 
 def materials() -> tuple[tuple[str, str], ...]:
@@ -203,7 +213,40 @@ def _product() -> tuple[Asked, ...]:
 
 def product_line(product: Any) -> str:
     time = "" if product.working_time_s is None else f"{format_number(product.working_time_s)} s"
-    return _joined(_(product.name), dict(product_kinds()).get(product.kind, ""), time)
+    batch = _("batch {batch}").format(batch=product.batch) if product.batch else ""
+    name, kind = _(product.name), dict(product_kinds()).get(product.kind, "")
+    return _joined(name, "" if kind in name else kind, time, batch)
+
+
+def towel_uses() -> tuple[tuple[str, str], ...]:
+    return (("wiping", _("wiping polish off")), ("last_wipe", _("last wipe")), ("drying", _("drying")))
+
+
+def _towel() -> tuple[Asked, ...]:
+    return Asked("name", _("name")), Asked("use", _("for"), choices=towel_uses())
+
+
+def towel_line(towel: Any) -> str:
+    return _joined(_(towel.name), dict(towel_uses()).get(towel.use, ""))
+
+
+def _grade(text: str) -> str:
+    """As the standard writes it, else as typed."""
+    return sanding_grade(text).grade
+
+
+def _disc() -> tuple[Asked, ...]:
+    return (
+        Asked("name", _("name")),
+        Asked("grade", _("grade, like P2000"), _grade),
+        _optional("diameter_mm", _("diameter, mm")),
+    )
+
+
+def disc_line(disc: Any) -> str:
+    """Name and size, and below it what the standard's table says of its grade."""
+    size = "" if disc.diameter_mm is None else format_quantity(disc.diameter_mm, "mm")
+    return f"{_joined(_(disc.name), size)}\n{sanding_grade(disc.grade).sentence}"
 
 
 def _joined(*parts: str) -> str:

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from typing import Any
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
-from detailbench.moves.kit_range import MoveInRange
-from detailbench.moves.shop import AddToShop, ChangeInShop, Retire
+from detailbench.findings.kit_renewal import outdated
+from detailbench.moves.kit_range import MoveInRange, RenewRange
+from detailbench.moves.shop import AddToShop, Retire
 from detailbench.record.things import Combination
 from detailbench.screens.context import Context
-from detailbench.screens.look.parts import button, caption, heading, sentence
+from detailbench.screens.look.parts import button, caption, heading, sentence, set_kind
 from detailbench.screens.pages.shop.kinds import machine_line, pad_line, product_line
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 
@@ -30,6 +33,10 @@ class RangePart(QWidget):
         self.stronger = button(_("Stronger"), lambda: self._move(1), name=_("One place stronger"))
         self.retire_it = button(_("Retire"), self._retire, name=_("Retire: combination"))
         self.renew = button(_("Take what replaced its parts"), self._renew)
+        self.renew_all = button(_("Put what replaced their parts into the whole range"), self._renew_all, role="main")
+        self.hold = button(_("Hold the order against our readings"), self._hold_against, role="quiet")
+        self.held = sentence()
+        self._outdated: set[str] = set()
         left = QVBoxLayout()
         left.setSpacing(m.space("thin"))
         left.addWidget(heading(_("Range")))
@@ -43,6 +50,9 @@ class RangePart(QWidget):
         acts.addStretch(1)
         left.addLayout(acts)
         left.addWidget(self.renew)
+        left.addWidget(self.renew_all)
+        left.addWidget(self.hold, 0, Qt.AlignmentFlag.AlignLeft)
+        left.addWidget(self.held)
         self.shelves = {
             "machine_id": OpenList(context.dress, _("machines")),
             "pad_id": OpenList(context.dress, _("pads")),
@@ -77,11 +87,16 @@ class RangePart(QWidget):
         shop = self._context.shop
         if shop is None:
             return
+        self._outdated = {c.id for c, _values in outdated(shop)}
+        self.renew_all.setVisible(bool(self._outdated))
         lines = []
         for number, combination in enumerate(combinations_in_use(shop), start=1):
             name = combination_name(shop, combination.id)
-            gone = any(part.retired for part in parts(shop, combination))
-            words = _("{name}\na part of it is retired").format(name=name) if gone else name
+            words = name
+            if combination.id in self._outdated:
+                words = _("{name}\na part of it has a new name or was changed").format(name=name)
+            elif any(part.retired for part in parts(shop, combination)):
+                words = _("{name}\na part of it is retired").format(name=name)
             lines.append(Line(combination.id, f"{number}  {words}"))
         self.list.set_lines(lines)
         for name, things, line in (
@@ -121,29 +136,39 @@ class RangePart(QWidget):
             self.list.choose(done.id)
             self._enable()
 
-    def _newest(self, field: str, id_: str) -> str:
-        """What replaced a thing, and what replaced that, up to the one in use."""
-        shop = self._context.shop
-        things: tuple[Any, ...] = getattr(shop, field)
-        by_old = {t.replaces: t for t in things if t.replaces}
-        while id_ in by_old:
-            id_ = by_old[id_].id
-        return id_
-
-    def _renewed(self, combination: Combination) -> dict[str, str]:
-        """Parts that were replaced since, by field; empty where there are none in use."""
-        fields = (("machine_id", "machines"), ("pad_id", "pads"), ("product_id", "products"))
-        now = {name: self._newest(field, getattr(combination, name)) for name, field in fields}
-        return {name: id_ for name, id_ in now.items() if id_ != getattr(combination, name)}
-
     def _renew(self) -> None:
-        combination = self.chosen()
-        values = self._renewed(combination) if combination is not None else {}
-        if combination is not None and values:
-            done = self._context.do(ChangeInShop("combination", combination.id, values), initiator=self)
-            if done is not None:
-                self.list.choose(done.id)
-                self._enable()
+        """The chosen combination alone takes what replaced its parts."""
+        self._renewed_by(RenewRange((self.list.key,)))
+
+    def _renew_all(self) -> None:
+        self._renewed_by(RenewRange())
+
+    def _renewed_by(self, move: RenewRange) -> None:
+        done = self._context.do(move, initiator=self)
+        if done is not None and done.id:
+            self.list.choose(done.id)
+            self._enable()
+
+    def _hold_against(self) -> None:
+        """Say where the order and this shop's own readings disagree."""
+        bench, shop = self._context.bench, self._context.shop
+        if bench is None or shop is None:
+            return
+        from detailbench.findings.range_readings import range_readings  # heavy to load: only when asked for
+
+        measured, neighbours = range_readings(shop, bench.jobs_with_trials())
+        disagree = [n.sentence for n in neighbours if n.disagrees]
+        if measured < 2:
+            text = _("Fewer than two combinations were measured: your readings say nothing of the order yet.")
+        elif disagree:
+            text = "\n".join(disagree)
+        else:
+            text = _("{n} combinations were measured; your readings do not speak against the order.").format(
+                n=format_number(measured)
+            )
+        self.held.setText(text)
+        self.held.setAccessibleName(text)
+        set_kind(self.held, "warn" if disagree else "")
 
     def _enable(self) -> None:
         combination = self.chosen()
@@ -151,5 +176,5 @@ class RangePart(QWidget):
         self.milder.setEnabled(at > 0)
         self.stronger.setEnabled(combination is not None and at < len(self.list.lines()) - 1)
         self.retire_it.setEnabled(combination is not None)
-        self.renew.setVisible(combination is not None and bool(self._renewed(combination)))
+        self.renew.setVisible(combination is not None and combination.id in self._outdated and len(self._outdated) > 1)
         self.add.setEnabled(all(shelf.key for shelf in self.shelves.values()))

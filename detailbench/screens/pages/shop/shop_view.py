@@ -19,7 +19,23 @@ from detailbench.screens.pages.shop.settings_part import SettingsPart
 from detailbench.screens.pages.shop.things_part import ThingsPart
 
 KEY = "shop"
-NAMES_MM = 50.0
+NAMES_MM = 100.0
+IN_TWO_COLUMNS = (
+    "machine",
+    "person",
+    "pad",
+    "gauge",
+    "product",
+    "shim",
+    "range",
+    "line",
+    "lamp",
+    "settings",
+    "towel",
+    "safe",
+    "sanding_disc",
+    "screen",
+)  # the kit on the left, the rest of the shop on the right
 
 Part = ThingsPart | RangePart | SettingsPart | RulerPart | SafePart | LinePart
 
@@ -33,10 +49,10 @@ class ShopView(QWidget):
         self._context = context
         self._kinds = {k.table: k for k in kinds()}
         m = context.dress.look.measure
-        names = [(k.table, k.many) for k in self._kinds.values()]
-        names += [("range", _("Range")), ("settings", _("Settings")), ("safe", _("Kept safe"))]
-        names += [("line", _("Gauges on a line")), ("screen", _("This screen"))]
-        self.names = ChoiceRow(_("Shop"), names, columns=1)
+        named = {k.table: k.many for k in self._kinds.values()}
+        named |= {"range": _("Range"), "settings": _("Settings"), "safe": _("Kept safe")}
+        named |= {"line": _("Gauges on a line"), "screen": _("This screen")}
+        self.names = ChoiceRow(_("Shop"), [(key, named[key]) for key in IN_TWO_COLUMNS], columns=2)
         self.names.setFixedWidth(m.px(NAMES_MM))
         self.names.chosen.connect(self.turn)
         self.kit = button(_("Put the starter kit on the shelf"), self._stock)

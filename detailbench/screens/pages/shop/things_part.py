@@ -7,7 +7,10 @@ from typing import Any
 
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
+from detailbench.findings.kit_renewal import outdated
+from detailbench.moves.kit_range import RenewRange
 from detailbench.moves.shop import AddToShop, ChangeInShop, Retire, shop_kind
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, caption, heading, sentence
@@ -15,6 +18,7 @@ from detailbench.screens.pages.shop.kinds import Kind
 from detailbench.screens.pages.shop.thing_form import ThingForm, scrolled
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 
+PART_FIELDS = {"machine": "machine_id", "pad": "pad_id", "product": "product_id"}
 FROM_PAPERS = ("resolution_um", "accuracy_fixed_um", "accuracy_share", "accuracy_um", "u_um", "diameter_mm")
 
 
@@ -49,6 +53,8 @@ class ThingsPart(QWidget):
             left.addWidget(sentence(kind.says))
         left.addWidget(self.list, 1)
         left.addWidget(self.with_retired)
+        self.in_range = sentence()
+        self.put_in = button(_("Put it into the range there"), self._put_in, role="main")
         acts = QHBoxLayout()
         for each in (self.keep_it, self.new_one, self.retire_it):
             acts.addWidget(each)
@@ -58,11 +64,13 @@ class ThingsPart(QWidget):
         right.addWidget(self.what)
         right.addWidget(scrolled(self.form), 1)
         right.addLayout(acts)
+        right.addWidget(self.in_range)
+        right.addWidget(self.put_in)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(m.space("wide"))
-        row.addLayout(left, 4)
-        row.addLayout(right, 5)
+        row.addLayout(left, 3)
+        row.addLayout(right, 6)
         self.start_anew()
 
     def things(self) -> tuple[Any, ...]:
@@ -82,7 +90,26 @@ class ThingsPart(QWidget):
         self.list.set_lines(lines)
         if had and not self.list.key:
             self.start_anew()
+        self._offer_range()
         self._enable()
+
+    def _offer_range(self) -> None:
+        """Where combinations of the range still name a part that was changed: how many, and one press to follow."""
+        shop = self._context.shop
+        held = 0
+        if shop is not None and (field := PART_FIELDS.get(self._kind.table)):
+            held = sum(1 for _c, values in outdated(shop) if field in values)
+        text = (
+            _("{n} combinations of the range still name what was replaced here.")
+            if held != 1
+            else (_("One combination of the range still names what was replaced here."))
+        )
+        self.in_range.setText(text.format(n=format_number(held)))
+        for each in (self.in_range, self.put_in):
+            each.setVisible(held > 0)
+
+    def _put_in(self) -> None:
+        self._context.do(RenewRange(), initiator=self)
 
     def start_anew(self) -> None:
         """An empty form for another one."""
