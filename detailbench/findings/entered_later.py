@@ -7,8 +7,10 @@ from datetime import datetime, timedelta
 
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
+from detailbench.findings.washing import kind_words
 from detailbench.record.picture import JobPicture
 from detailbench.record.thing import Thing
+from detailbench.record.things import StateNote
 
 SAME = timedelta(minutes=1)
 
@@ -49,6 +51,46 @@ def work_had_begun(picture: JobPicture, seq: int, at: datetime) -> bool:
     begun = [(x.seq, x.stated_at or x.entered_at) for x in done]
     begun += [(r.seq, r.started_at) for r in picture.runs]
     return any(s < seq or when < at for s, when in begun)
+
+
+@dataclass(frozen=True)
+class Done:
+    """Something done on the car: when, and what in a word or two."""
+
+    at: datetime
+    what: str
+
+
+def first_done(picture: JobPicture) -> Done | None:
+    """What was done first on the newest visit, by its own time: the car was here by then. None: nothing yet. That it
+    came back off the road is no work."""
+    since = picture.visits[-1].seq if picture.visits else 0
+    words = {
+        "marks": _("mark"),
+        "panel_looks": _("look at a panel"),
+        "readings": _("reading"),
+        "trials": _("test section"),
+        "rub_tests": _("white-pad rub"),
+        "protections": _("protection"),
+        "second_looks": _("second look"),
+        "other_work": _("other work"),
+    }
+    found = [
+        Done(thing.stated_at or thing.entered_at, what)
+        for name, what in words.items()
+        for thing in getattr(picture, name)
+        if thing.seq > since
+    ]
+    found += [Done(s.entered_at, kind_words()[s.kind]) for s in picture.wash_steps if s.seq > since]
+    found += [Done(n.entered_at, _("state of panels")) for n in picture.state_notes if n.seq > since and not _road(n)]
+    found += [Done(r.started_at, _("work on a panel")) for r in picture.runs if r.seq > since]
+    closed = [d for d in picture.documents if d.seq > since and d.kind == "arrival"]
+    found += [Done(d.entered_at, _("arrival record closed")) for d in closed]
+    return min(found, key=lambda done: done.at, default=None)
+
+
+def _road(note: StateNote) -> bool:
+    return note.clean == "dirty" and not note.work and not note.cover
 
 
 def arrival_entered(picture: JobPicture) -> Later | None:

@@ -10,7 +10,7 @@ from typing import Any, ClassVar
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.custody import EMPTY, holding, is_filled, stands_now
-from detailbench.findings.entered_later import SAME, span_words
+from detailbench.findings.entered_later import SAME, first_done, span_words
 from detailbench.moves.move import Done
 from detailbench.moves.panels import real_number
 from detailbench.record.picture import one
@@ -113,7 +113,8 @@ class StrikeCarMove:
 
 @dataclass(frozen=True)
 class SetArrived:
-    """When the car arrived, as stated. When it was entered stays beside it: entered later is said so."""
+    """When the car arrived, as stated. When it was entered stays beside it: entered later is said so. It cannot have
+    arrived after what was done on it on this visit: one of the two is wrong, and it is said which."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -124,11 +125,21 @@ class SetArrived:
             raise BadInput(_("A time needs its offset from UTC."), field="at", given=str(self.at))
         if self.at > w.now:
             raise BadInput(_("That time is still to come."), field="at", given=str(self.at))
-        *before, visit = w.job(self.job_id).visits
+        picture = w.job(self.job_id)
+        *before, visit = picture.visits
         if before and before[-1].left_at is not None and self.at < before[-1].left_at:
             raise BadInput(_("The car had not left yet by then."), field="at", given=str(self.at))
         if visit.left_at is not None and self.at > visit.left_at:
             raise BadInput(_("The car had left by then."), field="at", given=str(self.at))
+        done = first_done(picture)
+        if done is not None and self.at > done.at:
+            raise BadInput(
+                _("The car was here by {at}: {what}. It cannot have arrived later than that.").format(
+                    at=done.at.strftime("%Y-%m-%d %H:%M"), what=done.what
+                ),
+                field="at",
+                given=str(self.at),
+            )
         w.change(visit, arrived_at=self.at, stated_at=self.at)
         late = visit.entered_at - self.at
         note = _("Entered {span} after it; both times are kept.").format(span=span_words(late)) if late >= SAME else ""

@@ -5,15 +5,27 @@ from __future__ import annotations
 from datetime import timedelta
 
 import pytest
-from invented_shop import InventedShop
+from invented_shop import INVENTED_NOW, InventedShop
 
 from detailbench.basics.errors import BadInput, RecordTrouble, Refused
 from detailbench.findings.custody import custody_of, stands_now
 from detailbench.findings.entered_later import arrival_entered, entered_after_arrival
 from detailbench.findings.parties import bearer_for, owner_of
-from detailbench.moves import agreeing, arrival, custody, intake, limits, parties, photos, surface
+from detailbench.moves import agreeing, arrival, custody, intake, limits, marks, parties, photos, surface
+from detailbench.moves.documents import CloseDocument, open_key
+from detailbench.moves.handover import CarLeaves
+from detailbench.moves.shop import SetSetting
 from detailbench.moves.trials import RecordTrial
+from detailbench.moves.turning import CarReturns
+from detailbench.moves.washing import RecordWashStep
 from detailbench.photos.drawn import SWIRLS, drawn_reflection
+from detailbench.seal.keys import WorkshopKey
+
+
+def a_key(invented: InventedShop) -> WorkshopKey:
+    invented.bench.do(SetSetting("shop_name", "Invented Bay"))
+    return open_key(invented.folder, invented.bench.shop(), "invented words", invented.clock)
+
 
 PICTURE = drawn_reflection(SWIRLS["none"], seed=7)
 
@@ -294,6 +306,40 @@ def test_washing_counts_as_work_begun_for_what_is_entered_of_the_arrival_afterwa
     picture = invented.picture(job)
     later = {d.id: entered_after_arrival(picture, d) for d in picture.damages}
     assert [later[first].after_work, later[second].after_work] == [False, True]  # type: ignore[union-attr]
+
+
+# arrival after what was done on the visit: one of the two is wrong
+@pytest.mark.parametrize("done", ["wash", "mark", "record"])
+def test_the_car_cannot_have_come_after_what_was_done_on_it(invented: InventedShop, done: str) -> None:
+    job = invented.job()
+    invented.clock.forward(minutes=30)
+    move, named = {
+        "wash": (RecordWashStep(job, "contact_wash", ("bonnet",)), "contact wash"),
+        "mark": (marks.RecordMark(job, "bonnet", "swirl", 3), "mark"),
+        "record": (CloseDocument(job, a_key(invented), "arrival"), "arrival record closed"),
+    }[done]
+    invented.bench.do(move)
+    at = invented.clock.now()
+    invented.clock.forward(minutes=30)
+    with pytest.raises(BadInput, match=f"here by 2031-03-10 09:00.*{named}") as found:
+        invented.bench.do(custody.SetArrived(job, at + timedelta(minutes=1)))
+    assert found.value.field == "at"
+    assert invented.picture(job).visits[-1].arrived_at == INVENTED_NOW
+    invented.bench.do(custody.SetArrived(job, at))
+    assert invented.picture(job).visits[-1].arrived_at == at
+
+
+def test_what_was_done_on_an_earlier_visit_does_not_count(invented: InventedShop) -> None:
+    job = invented.job()
+    invented.bench.do(surface.SetState(job, ("bonnet",), clean="washed"))
+    invented.clock.forward(hours=1)
+    invented.bench.do(CarLeaves(job))
+    invented.clock.forward(hours=2)
+    invented.bench.do(CarReturns(job))
+    back = invented.clock.now()
+    invented.clock.forward(hours=1)
+    invented.bench.do(custody.SetArrived(job, back + timedelta(minutes=20)))
+    assert invented.picture(job).visits[-1].arrived_at == back + timedelta(minutes=20)
 
 
 # what a photo shows

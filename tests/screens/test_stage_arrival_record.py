@@ -36,6 +36,7 @@ from detailbench.moves.intake import AddRemark, AddRepair
 from detailbench.moves.limits import AddLimit
 from detailbench.moves.parties import SetBearer
 from detailbench.moves.shop import SetSetting
+from detailbench.moves.surface import SetState
 from detailbench.screens.stages.arrival.car_photos import CarPhotos
 from detailbench.screens.stages.arrival.card import ArrivalCard
 from detailbench.screens.window import Window
@@ -114,6 +115,20 @@ def test_the_time_of_arrival_is_typed_as_stated_and_says_how_much_later_it_was_e
     type_into(arrival, "arrived, as stated", later)
     assert "still to come" in said_at(arrival, "arrived, as stated")
     assert bench.job(job_id).visits[-1].arrived_at == stated.replace(second=0, microsecond=0)
+
+
+def test_an_arrival_after_work_that_was_entered_is_said_at_its_place(
+    arrival: Window, bench: Bench, job_id: str, clock: HandClock
+) -> None:
+    bench.do(SetState(job_id, ("bonnet",), clean="washed"))
+    came = bench.job(job_id).visits[-1].arrived_at
+    clock.forward(minutes=30)
+    turn(arrival, "visit")
+    later = (clock.now() - timedelta(minutes=10)).strftime("%Y-%m-%d %H:%M")
+    type_into(arrival, "arrived, as stated", later)
+    assert "state of panels. It cannot have arrived later" in said_at(arrival, "arrived, as stated")
+    assert field(arrival, "arrived, as stated").text() == later
+    assert bench.job(job_id).visits[-1].arrived_at == came
 
 
 def test_custody_is_kept_field_by_field_and_the_newest_stands_in_it(arrival: Window, bench: Bench, job_id: str) -> None:
