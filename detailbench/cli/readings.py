@@ -96,6 +96,9 @@ def lines_of(read: ReadingsFile, panel_words: str | None) -> tuple[ImportedReadi
                 typed=line.typed,
                 no_value="nothing" if line.no_value else "",
                 at=line.time,
+                clear_um=line.clear_um,
+                angle_deg=line.angle_deg,
+                value_gu=line.value_gu,
             )
         )
     return tuple(lines)

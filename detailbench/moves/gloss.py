@@ -43,7 +43,7 @@ class RecordGloss:
     at: datetime | None = None
 
     def make(self, w: Writer) -> Done:
-        _fits(self.angle_deg, self.value_gu)
+        checked_gloss(self.angle_deg, self.value_gu)
         picture = w.job(self.job_id)
         session = gloss_session(picture, self.session_id)
         if self.angle_deg not in gauge_of(picture, session).angles_deg:
@@ -108,13 +108,13 @@ def gloss_session(picture: JobPicture, session_id: str = "") -> GaugeSession:
     return sessions[-1]
 
 
-def _fits(angle_deg: int, value_gu: float) -> None:
+def checked_gloss(angle_deg: int, value_gu: float | None) -> None:
     """Raise BadInput for what no gloss meter shows."""
     real_number(value_gu, "value_gu")
     real_number(angle_deg, "angle_deg")
     if angle_deg not in ANGLES:
         raise BadInput(_("Gloss is read at 20°, 60° or 85°."), field="angle_deg", given=angle_deg)
-    if value_gu < 0:
+    if value_gu is None or value_gu < 0:
         raise BadInput(_("Gloss is nought or more, in GU."), field="value_gu", given=value_gu)
     if value_gu > MOST_GU:
         raise BadInput(_("No gloss meter shows that."), field="value_gu", given=value_gu)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import ClassVar
@@ -12,6 +13,7 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.states import State, state_at, state_of
 from detailbench.findings.walking import panel_places, reading_flags, reference_places
+from detailbench.moves.gloss import RecordGloss, checked_gloss
 from detailbench.moves.move import SHOP, Done
 from detailbench.moves.readings import add_places, checked_value, reading_session
 from detailbench.record.things import Place, Reading, ReadingsFile
@@ -24,7 +26,7 @@ MOST_LINES = 5000  # some 200 readings a panel: more is never one car
 @dataclass(frozen=True)
 class ImportedReading:
     """One accepted line of a readings file: a value, with ``clear_um`` where the file says its clear coat, or
-    ``no_value`` with why. ``at``: when the file says it was."""
+    ``no_value`` with why; or a gloss value, ``value_gu`` at ``angle_deg``. ``at``: when the file says it was."""
 
     panel: str
     value_um: float | None
@@ -35,6 +37,12 @@ class ImportedReading:
     no_value: str = ""
     at: datetime | None = None
     clear_um: float | None = None
+    angle_deg: int | None = None
+    value_gu: float | None = None
+
+    @property
+    def is_gloss(self) -> bool:
+        return self.angle_deg is not None
 
 
 @dataclass(frozen=True)
@@ -57,10 +65,36 @@ class ImportReadings:
                 field="lines",
             )
         for line in self.lines:
-            checked_value(line.value_um, line.no_value, line.clear_um)
-        layers = any(line.clear_um is not None for line in self.lines)
-        walk = _Walk(w, self.job_id, tuple(dict.fromkeys(line.panel for line in self.lines)), layers=layers)
-        for i, line in enumerate(self.lines):
+            if line.is_gloss:
+                checked_gloss(line.angle_deg or 0, line.value_gu)
+            else:
+                checked_value(line.value_um, line.no_value, line.clear_um)
+        gloss = [line for line in self.lines if line.is_gloss]
+        thickness = [line for line in self.lines if not line.is_gloss]
+        if thickness:
+            self._take_thickness(w, thickness)
+        for line in gloss:
+            self._take_gloss(w, line)
+        if self.sha256:
+            w.add(ReadingsFile, sha256=self.sha256, job_id=self.job_id, lines=len(self.lines), fate="taken")
+        return Done(self.job_id, _("{n} readings from a file").format(n=len(self.lines)))
+
+    def _take_gloss(self, w: Writer, line: ImportedReading) -> None:
+        place_id = ""
+        if line.place_number is not None:
+            places = [p for p in w.job(self.job_id).places if (p.panel, p.number) == (line.panel, line.place_number)]
+            if not places:
+                raise _no_place(line)
+            place_id = places[0].id
+        RecordGloss(
+            self.job_id, line.panel, line.angle_deg or 0, line.value_gu or 0.0, place_id=place_id, typed=line.typed,
+            source="file", note=line.note, at=line.at,
+        ).make(w)  # fmt: skip
+
+    def _take_thickness(self, w: Writer, lines: Sequence[ImportedReading]) -> None:
+        layers = any(line.clear_um is not None for line in lines)
+        walk = _Walk(w, self.job_id, tuple(dict.fromkeys(line.panel for line in lines)), layers=layers)
+        for i, line in enumerate(lines):
             place = walk.place_for(line)
             flags = reading_flags(walk.picture, place, line.value_um, w.now)
             w.add(
@@ -79,9 +113,11 @@ class ImportReadings:
                 clear_um=None if line.clear_um is None else float(line.clear_um),
                 **walk.state_of(line).as_fields(),
             )
-        if self.sha256:
-            w.add(ReadingsFile, sha256=self.sha256, job_id=self.job_id, lines=len(self.lines), fate="taken")
-        return Done(self.job_id, _("{n} readings from a file").format(n=len(self.lines)))
+
+
+def _no_place(line: ImportedReading) -> BadInput:
+    text = _("{panel} has no place {n}.")
+    return BadInput(text.format(panel=panel_name(line.panel), n=line.place_number), field="place")
 
 
 @dataclass(frozen=True)
@@ -133,10 +169,7 @@ class _Walk:
         else:
             named = self._named.get((line.panel, line.place_number))
             if named is None:
-                raise BadInput(
-                    _("{panel} has no place {n}.").format(panel=panel_name(line.panel), n=line.place_number),
-                    field="place",
-                )
+                raise _no_place(line)
             place = named
         self._counts[place.id] += 1
         return place

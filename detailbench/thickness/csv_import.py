@@ -10,11 +10,20 @@ from functools import partial
 from typing import Literal
 
 from detailbench.basics.errors import BadFile
-from detailbench.basics.numbers import LengthUnit, PlausibleRange, Typed, plausibility, read_typed
+from detailbench.basics.numbers import (
+    LengthUnit,
+    PlausibleRange,
+    Typed,
+    format_number,
+    plausibility,
+    read_typed,
+)
 from detailbench.basics.texts import _
 from detailbench.basics.units import um_from_mil
 from detailbench.thickness.csv_text import Layout, Row, layout_of, lines_of, rows_of, shown
+from detailbench.thickness.sent_text import STROKE, clear_unfit, read_sent
 
+GLOSS_SIGNS = frozenset(":°")
 Doubt = Literal["", "no value", "mil", "um", "low", "high"]
 NO_VALUE = {"no value", "-", "--", "---", "–", "—"}
 UNITS: dict[str, LengthUnit] = {"um": "um", "\u00b5m": "um", "\u03bcm": "um", "mil": "mil", "mils": "mil"}
@@ -24,7 +33,9 @@ _DAY_FIRST = re.compile(r"(\d{1,2})\.(\d{1,2})\.(\d{4})[ T]+(\d{1,2}:\d{2}(?::\d
 @dataclass(frozen=True)
 class ImportedReading:
     """One accepted line. ``value_um`` None with ``no_value``; ``panel`` None means: walk order of the selected panel.
-    ``doubt`` and ``flag`` mark a value kept but doubted (exactly 0, mil for µm, outside the shop's range)."""
+    ``clear_um``: the clear coat in it, where the file says so. ``angle_deg`` and ``value_gu``: a gloss value instead of
+    a thickness. ``doubt`` and ``flag`` mark a value kept but doubted (exactly 0, mil for µm, outside the shop's
+    range)."""
 
     line: int
     value_um: float | None
@@ -37,6 +48,9 @@ class ImportedReading:
     no_value: bool = False
     doubt: Doubt = ""
     flag: str = ""
+    clear_um: float | None = None
+    angle_deg: int | None = None
+    value_gu: float | None = None
 
 
 @dataclass(frozen=True)
@@ -79,8 +93,9 @@ def read_file(
     plausible: PlausibleRange | None = None,
     most_lines: int | None = None,
 ) -> ReadingsFile:
-    """Read a list of readings: columns value, unit, panel, place, time, note, of which only value is required; or one
-    column without a heading.
+    """Read a list of readings: columns value, unit, clear, angle, panel, place, time, note, of which only value is
+    required; or one column without a heading. ``clear`` is the clear coat in the value; ``angle`` (20, 60, 85) makes
+    the value a gloss value. Both may stand in the value itself, as typed: ``118 / 42``, ``60: 84.2``.
 
     ``panel_key`` turns a panel's words into its key, None where there is no such panel. ``zone`` is the offset of
     times written without one. A value that can be read in two ways is taken as the rest of the file writes its
@@ -167,7 +182,9 @@ class _Reader:
                 reason = _("There are more cells than columns. A decimal comma needs quotes, or another separator.")
             raise _Refusal("", "", reason)
         text = self._cell(row, "value")
-        unit = self._unit(row)
+        angle = self._cell(row, "angle")
+        gloss = bool(angle) or self._cell(row, "unit").casefold() == "gu"
+        unit = None if gloss else self._unit(row)
         wanted = unit or self._layout.unit
         draft = partial(
             ImportedReading,
@@ -181,6 +198,11 @@ class _Reader:
         if text.casefold() in NO_VALUE or text == _("no value"):
             self._accepted.append(draft(value_um=None, unit=wanted or self._unit_default, no_value=True))
             return
+        if gloss or GLOSS_SIGNS & set(text):
+            self._gloss(draft, f"{angle}: {text}" if angle else text)
+            return
+        text, clear = self._with_clear(row, text, wanted)
+        draft = partial(draft, clear_um=clear)
         typed = read_typed(text, unit_default=wanted or self._unit_default)
         if typed.sentence:
             raise _Refusal("value", text, typed.sentence)
@@ -192,6 +214,31 @@ class _Reader:
         self._learn_mark(text, row.line)
         self._accept(draft, typed)
 
+    def _gloss(self, draft: partial[ImportedReading], text: str) -> None:
+        read = read_sent(text)
+        if read.kind != "gloss":
+            raise _Refusal("value", text, _("A gloss value says its angle, in a column or like 60: 84.2."))
+        if not read.accepted:
+            raise _Refusal("value", text, read.sentence or read.question)
+        self._accepted.append(
+            draft(value_um=None, unit=self._unit_default, angle_deg=read.angle_deg, value_gu=read.value_gu)
+        )
+
+    def _with_clear(self, row: Row, text: str, wanted: LengthUnit | None) -> tuple[str, float | None]:
+        """The total as it stands in the cell, and the clear coat in it, µm: of its own column, or behind a stroke."""
+        if STROKE in text:
+            both = read_sent(text, unit_default=wanted or self._unit_default)
+            if not both.accepted:
+                raise _Refusal("value", text, both.sentence or both.question)
+            return text.split(STROKE)[0], both.clear_um
+        cell = self._cell(row, "clear")
+        if not cell or cell.casefold() in NO_VALUE:
+            return text, None
+        clear = read_typed(cell, unit_default=self._layout.clear_unit or wanted or self._unit_default)
+        if clear.value is None or clear.sentence or clear.question:
+            raise _Refusal("clear", cell, clear.sentence or clear.question)
+        return text, clear.value_um
+
     def _accept(self, draft: partial[ImportedReading], typed: Typed, choice: int = 0) -> None:
         value = typed.value if typed.value is not None else typed.choices[choice]
         unit: LengthUnit = "mil" if typed.unit == "mil" else "um"
@@ -202,6 +249,11 @@ class _Reader:
         elif found := plausibility(value, unit, self._plausible):
             doubt, flag = found.doubt, found.sentence
         value_um = value if unit == "um" else um_from_mil(value)
+        clear = draft.keywords.get("clear_um")
+        if unfit := clear_unfit(value_um, clear):
+            line, place = draft.keywords["line"], format_number(clear or 0.0)
+            self._refused.append(RefusedLine(line, "clear", place, unfit))
+            return
         self._accepted.append(draft(value_um=value_um, unit=unit, doubt=doubt, flag=flag))
 
     def _learn_mark(self, text: str, line: int) -> None:

@@ -13,19 +13,20 @@ from detailbench.basics.numbers import LengthUnit, read_typed
 from detailbench.basics.texts import _
 
 SEPARATORS = (";", "\t", "|", ",")
-COLUMNS = ("value", "unit", "panel", "place", "time", "note")
+COLUMNS = ("value", "unit", "clear", "angle", "panel", "place", "time", "note")
 MOST_BYTES = 64 * 2**20
 _JOIN_LINES = 20  # a quoted note may run over this many lines; an open quote swallows no more
 
 _LINE_ENDS = re.compile(r"\r\n|\n|\r")
-_COLUMN = re.compile(r"(value|unit|panel|place|time|note)(?:[\s_,/\[(]*(um|\u00b5m|\u03bcm|mils?)[\])]?)?")
+_COLUMN = re.compile(r"(value|unit|clear|angle|panel|place|time|note)(?:[\s_,/\[(]*(um|\u00b5m|\u03bcm|mils?)[\])]?)?")
 _SEPARATOR_HINT = re.compile(r"(?i)sep=.$")
 
 
 @dataclass(frozen=True)
 class Layout:
     """How a file is laid out. ``columns``: name → position; ``unit`` that of the header, if it names one;
-    ``separator`` "" for a single column; ``first_row`` index of the first line that is not a heading."""
+    ``clear_unit`` of the clear coat's column the same; ``separator`` "" for a single column; ``first_row`` index of
+    the first line that is not a heading."""
 
     encoding: str
     separator: str
@@ -33,6 +34,7 @@ class Layout:
     width: int
     unit: LengthUnit | None
     first_row: int
+    clear_unit: LengthUnit | None = None
 
 
 @dataclass(frozen=True)
@@ -107,7 +109,7 @@ def _with_heading(
     names: list[tuple[str, str] | None], separator: str, encoding: str, first: int, name: str, heading: str
 ) -> Layout:
     columns: dict[str, int] = {}
-    unit: LengthUnit | None = None
+    units: dict[str, LengthUnit] = {}
     for position, known in enumerate(names):
         if known is None:
             continue
@@ -121,15 +123,15 @@ def _with_heading(
                 value=shown(heading),
             )
         columns[column] = position
-        if column == "value" and named_unit:
-            unit = "mil" if named_unit.startswith("mil") else "um"
-    return Layout(encoding, separator, columns, len(names), unit, first + 1)
+        if named_unit:
+            units[column] = "mil" if named_unit.startswith("mil") else "um"
+    return Layout(encoding, separator, columns, len(names), units.get("value"), first + 1, units.get("clear"))
 
 
 def _column(cell: str) -> tuple[str, str] | None:
     """Column name and unit of one heading; None for a column that is not ours."""
     found = _COLUMN.fullmatch(cell.strip().strip('"').strip().casefold())
-    if not found or (found[2] and found[1] != "value"):
+    if not found or (found[2] and found[1] not in ("value", "clear")):
         return None
     return found[1], found[2] or ""
 

@@ -8,12 +8,15 @@ so no form and no line can make the reader run away. What does not fit is handed
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from typing import Literal
 
 from detailbench.basics.errors import BadInput
-from detailbench.basics.numbers import LengthUnit
 from detailbench.basics.texts import _
 from detailbench.basics.units import um_from_mil
+from detailbench.thickness.sent_text import clear_unfit
+
+LineUnit = Literal["um", "mil", "gu"]
 
 LONGEST = 200  # signs of a line; a gauge's are a tenth of that
 LONGEST_NUMBER = 15
@@ -21,7 +24,7 @@ STALE_MS = 1000.0  # the rest of a line comes within a few ms; what comes after 
 DIVIDERS = {"blank": "", "tab": "\t", "semicolon": ";", "comma": ",", "bar": "|"}
 MARKS = (".", ",")
 MOST_PARTS = 20
-UNITS: dict[str, LengthUnit] = {"um": "um", "µm": "um", "μm": "um", "mil": "mil", "mils": "mil"}
+UNITS: dict[str, LineUnit] = {"um": "um", "µm": "um", "μm": "um", "mil": "mil", "mils": "mil", "gu": "gu"}
 STRANGE_UNITS = frozenset(("mm", "cm", "nm", "m", "in", "inch", "thou"))
 _FRAME = "\x02\x03"  # start and end of text: some devices put a line between them
 _NUMBER = re.compile(r"([+-]?)([0-9]{1,15})(?:([.,])([0-9]{1,15}))?([^0-9.,\s]*)")  # no two parts can match the same
@@ -31,45 +34,68 @@ _NUMBER = re.compile(r"([+-]?)([0-9]{1,15})(?:([.,])([0-9]{1,15}))?([^0-9.,\s]*)
 class LineForm:
     """How one gauge writes a line. Parts are counted from 1; ``value_part`` 0: the only number in the line;
     ``unit_part`` 0: the unit stands behind the value, or the line does not say (then ``unit``). ``begins``: only lines
-    beginning so carry a value. ``nothing``: what the gauge writes instead of a value when it has none."""
+    beginning so carry a value. ``nothing``: what the gauge writes instead of a value when it has none. ``clear_part``:
+    where a gauge that resolves layers writes the clear coat, ``angle_part`` where a gloss meter writes its angle (then
+    ``unit`` is gu); 0: nowhere."""
 
     divider: str = "blank"
     value_part: int = 0
     unit_part: int = 0
-    unit: LengthUnit = "um"
+    unit: LineUnit = "um"
     decimal: str = "."
     begins: str = ""
     nothing: tuple[str, ...] = ()
+    clear_part: int = 0
+    angle_part: int = 0
 
     def __post_init__(self) -> None:
         if self.divider not in DIVIDERS:
             raise BadInput(_("“{word}” is not a way to divide a line.").format(word=self.divider), field="divider")
-        for name in ("value_part", "unit_part"):
+        for name in ("value_part", "unit_part", "clear_part", "angle_part"):
             part = getattr(self, name)
             if isinstance(part, bool) or not isinstance(part, int) or not 0 <= part <= MOST_PARTS:
                 raise BadInput(_("Parts of a line are counted from 1 to {n}.").format(n=MOST_PARTS), field=name)
         if self.value_part and self.value_part == self.unit_part:
             raise BadInput(_("Value and unit cannot be the same part."), field="unit_part")
-        if self.unit not in ("um", "mil"):
-            raise BadInput(_("Thickness comes in um or mil."), field="unit")
+        if self.unit not in ("um", "mil", "gu"):
+            raise BadInput(_("Thickness comes in um or mil, gloss in gu."), field="unit")
+        self._parts_beside()
         if self.decimal not in MARKS:
             raise BadInput(_("The decimal mark is a dot or a comma."), field="decimal")
         if self.divider == "comma" and self.decimal == ",":
             raise BadInput(_("A comma cannot both divide the line and be the decimal mark."), field="decimal")
+
+    def _parts_beside(self) -> None:
+        """Clear coat and angle stand in parts of their own beside a value whose part is said."""
+        for name in ("clear_part", "angle_part"):
+            part = getattr(self, name)
+            if part and not self.value_part:
+                raise BadInput(_("Say as well which part is the value."), field="value_part")
+            if part and part in (self.value_part, self.unit_part):
+                raise BadInput(_("Every part of a line is one thing only."), field=name)
+        if self.unit == "gu" and not self.angle_part:
+            raise BadInput(_("Say which part of the line is the angle."), field="angle_part")
+        if self.angle_part and self.unit != "gu":
+            raise BadInput(_("Only gloss has an angle; its unit is gu."), field="unit")
+        if self.clear_part and self.unit == "gu":
+            raise BadInput(_("A gloss meter resolves no layers."), field="clear_part")
 
 
 @dataclass(frozen=True)
 class LineRead:
     """One line as it was understood. ``value`` in ``unit`` as sent, None where there is none; then ``no_value`` says
     that the gauge had none, ``beside`` that the line is not one that carries values, ``sentence`` why it cannot be
-    taken. A value below zero is given as it is: on the zero plate it is one."""
+    taken. A value below zero is given as it is: on the zero plate it is one. ``clear``: the clear coat in it, in the
+    same unit; ``angle_deg`` of a gloss value, which is in gu."""
 
     text: str
     value: float | None = None
-    unit: LengthUnit = "um"
+    unit: LineUnit = "um"
     no_value: bool = False
     beside: bool = False
     sentence: str = ""
+    clear: float | None = None
+    angle_deg: int | None = None
 
     @property
     def value_um(self) -> float | None:
@@ -77,6 +103,11 @@ class LineRead:
         if self.value is None or self.unit != "mil":
             return self.value
         return um_from_mil(self.value)
+
+    @property
+    def clear_um(self) -> float | None:
+        """The clear coat in µm."""
+        return um_from_mil(self.clear) if self.clear is not None and self.unit == "mil" else self.clear
 
 
 def read_line(text: str, form: LineForm) -> LineRead:
@@ -133,8 +164,39 @@ def _value(line: str, parts: list[str], at: int, form: LineForm) -> LineRead:
     said = behind or _unit_beside(parts, at, form)
     if said and said.lower() not in UNITS:
         return LineRead(line, sentence=_("“{unit}” is no unit known here: µm or mil.").format(unit=said))
-    value = float(f"{whole}.{decimals or '0'}") * (-1 if sign == "-" else 1)
-    return LineRead(line, value + 0.0, UNITS[said.lower()] if said else form.unit)
+    value = float(f"{whole}.{decimals or '0'}") * (-1 if sign == "-" else 1) + 0.0
+    unit: LineUnit = UNITS[said.lower()] if said else form.unit
+    if (unit == "gu") != (form.unit == "gu"):
+        return LineRead(line, sentence=_("“{unit}” is no unit known here: µm or mil.").format(unit=said))
+    if form.angle_part:
+        return _gloss(line, parts, value, form)
+    if form.clear_part:
+        return _layered(line, parts, value, unit, form)
+    return LineRead(line, value, unit)
+
+
+def _gloss(line: str, parts: list[str], value: float, form: LineForm) -> LineRead:
+    """The angle in its own part: 20, 60 or 85, with or without its sign."""
+    angle = parts[form.angle_part - 1].rstrip("°:") if len(parts) >= form.angle_part else ""
+    if angle not in ("20", "60", "85"):
+        return LineRead(line, sentence=_("Gloss is read at 20°, 60° or 85°; the line does not say which."))
+    if value < 0:
+        return LineRead(line, sentence=_("Gloss is nought or more, in GU."))
+    return LineRead(line, value, "gu", angle_deg=int(angle))
+
+
+def _layered(line: str, parts: list[str], value: float, unit: LineUnit, form: LineForm) -> LineRead:
+    """The clear coat in its own part, in the value's unit; where the gauge found none, the total alone counts."""
+    text = parts[form.clear_part - 1] if len(parts) >= form.clear_part else ""
+    if not text or text in form.nothing:
+        return LineRead(line, value, unit)
+    clear = _value(line, parts, form.clear_part - 1, replace(form, clear_part=0, unit_part=form.unit_part))
+    if clear.value is None:
+        return LineRead(line, sentence=clear.sentence)
+    if clear.unit != unit:
+        return LineRead(line, sentence=_("Total and clear coat stand in two units."))
+    unfit = clear_unfit(value, clear.value)
+    return LineRead(line, sentence=unfit) if unfit else LineRead(line, value, unit, clear=clear.value)
 
 
 def _unit_beside(parts: list[str], at: int, form: LineForm) -> str:
