@@ -3,15 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
+from functools import cached_property
 
-from detailbench.findings.changes import changes
+from detailbench.findings.changes import PanelChange, changes
+from detailbench.findings.layers import (
+    PanelLayers,
+    clear_limits,
+    panel_layers,
+    removed_before_um,
+    room_of,
+    why_no_room,
+)
 from detailbench.findings.limits import limits_in_force, owner_allows
 from detailbench.findings.panels import READABLE, PanelSeen, odd, outline_of, panels_seen
+from detailbench.findings.planned_removal import Forecasts
 from detailbench.findings.processes import group_of
 from detailbench.findings.settings import setting
 from detailbench.record.picture import JobPicture
+from detailbench.thickness.layer_room import LayerRoom
 from detailbench.thickness.odd_findings import Finding
 from detailbench.thickness.permission import (
+    HAS_CLEAR,
     Compared,
     Measured,
     PaintSystem,
@@ -40,20 +53,61 @@ def shop_totals(picture: JobPicture) -> ShopTotals:
 
 def permissions(picture: JobPicture, seen: Mapping[str, PanelSeen] | None = None) -> Mapping[str, Permission]:
     """Every panel's ruling with its reasons. What was read after the work counts too, where it is lower: it never
-    makes a panel freer. ``seen``: the panels of the same picture as found, where the caller has them already."""
+    makes a panel freer. What the steps are to take off comes from the measured trials of this car, this job and the
+    last. ``seen``: the panels of the same picture as found, where the caller has them already."""
     seen = panels_seen(picture) if seen is None else seen
     after = panels_seen(picture, "polished") if any(r.work == "polished" for r in picture.readings) else {}
     found = odd(picture, seen=seen)
     findings = {f.key: f for f in found.findings} if found is not None else {}
     substrates = {key: panel.substrate for key, panel in outline_of(picture).panels.items()}
     shop = shop_totals(picture)
+    clear = _Clear(picture)
     off = removed_um(picture) if any(m.kind == "most_off" for m in limits_in_force(picture)) else {}
     out = {}
     for key, substrate in substrates.items():
         moments = [m for m in (seen[key], after.get(key)) if m is not None]
         tells = _tells(picture, moments, findings.get(key), substrate, off.get(key))
-        out[key] = what_may_come_off(tells, shop, owner_allows(picture, key))
+        tells, room = clear.told(tells, seen[key], after.get(key))
+        out[key] = what_may_come_off(tells, shop, owner_allows(picture, key), room)
     return out
+
+
+class _Clear:
+    """What a layer gauge measured, and what the adopted steps still take; both only looked up where it matters."""
+
+    def __init__(self, picture: JobPicture) -> None:
+        self.picture = picture
+        self.limits = clear_limits(picture.shop)
+        self.forecasts = Forecasts(picture)
+        self._any = any(r.clear_um is not None for r in picture.readings)
+
+    def told(
+        self, tells: PanelTells, before: PanelSeen, after: PanelSeen | None
+    ) -> tuple[PanelTells, LayerRoom | None]:
+        layers = panel_layers(self.picture, before, after) if self._any else None
+        newest = layers.after if layers is not None else after is not None and after.taken > 0
+        planned = self.forecasts.planned(tells.key, measured_after=newest)
+        told = replace(tells, planned_um=max(planned.mean_um or 0.0, 0.0), plan_unmeasured=not planned.known)
+        if layers is None or tells.paint_system not in HAS_CLEAR:
+            return told, None
+        room = None
+        if self.limits is not None:
+            room = room_of(layers, self.limits, planned, self._removed_before(tells.key, layers))
+        return (told, room) if room is not None else (replace(told, clear_words=why_no_room(layers, self.limits)), None)
+
+    def _removed_before(self, key: str, layers: PanelLayers) -> float:
+        """Only the largest share asks for it."""
+        if self.limits is None or self.limits.largest_share is None:
+            return 0.0
+        return removed_before_um(key, self._here, self._then, after=layers.after)
+
+    @cached_property
+    def _here(self) -> Mapping[str, PanelChange]:
+        return changes(self.picture)
+
+    @cached_property
+    def _then(self) -> Mapping[str, PanelChange]:
+        return changes(self.picture.last) if self.picture.last is not None else {}
 
 
 def removed_um(picture: JobPicture) -> Mapping[str, float]:

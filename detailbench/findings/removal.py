@@ -17,7 +17,7 @@ from detailbench.findings.trial_story import stack_beneath
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.thing import Thing
 from detailbench.record.things import Combination, Place, Trial
-from detailbench.trials.load import load_path
+from detailbench.trials.load import LoadPath, load_path
 from detailbench.trials.movement import Movement, pad_speed
 from detailbench.trials.removal import MeasuredTrial
 from detailbench.trials.technique import force_n
@@ -68,6 +68,16 @@ def paint_of(picture: JobPicture, trial: Trial) -> str:
 
 def trial_load(picture: JobPicture, trial: Trial) -> tuple[float | None, str]:
     """(load × path of a trial in J/m², "") or (None, what is missing)."""
+    found, why = trial_load_path(picture, trial)
+    if found is None:
+        return None, why
+    if found.load_path_j_m2 is None:
+        return None, _("Hand-led: not computed.")
+    return found.load_path_j_m2, ""
+
+
+def trial_load_path(picture: JobPicture, trial: Trial) -> tuple[LoadPath | None, str]:
+    """The load × path of a trial with its working, or (None, what is missing)."""
     combination: Combination = one(picture.shop.combinations, trial.combination_id)
     machine, pad, product = parts(picture.shop, combination)
     movement = Movement(machine.movement)
@@ -92,9 +102,7 @@ def trial_load(picture: JobPicture, trial: Trial) -> tuple[float | None, str]:
         )
     except BadInput as error:
         return None, str(error)
-    if found.load_path_j_m2 is None:
-        return None, _("Hand-led: not computed.")
-    return found.load_path_j_m2, ""
+    return found, ""
 
 
 def places_in_patch(picture: JobPicture, trial: Trial) -> frozenset[str]:
@@ -122,6 +130,8 @@ def places_in_patch(picture: JobPicture, trial: Trial) -> frozenset[str]:
 def _change(picture: JobPicture, trial: Trial) -> PanelChange | None:
     """Between the readings since the last trial made here before it (else all) and those until the next one."""
     inside = places_in_patch(picture, trial)
+    if not inside:
+        return None
     since = max((when(t) for t in picture.trials if _comes_over(picture, trial, t)), default=None)
     until = min((when(t) for t in picture.trials if _comes_over(picture, t, trial)), default=None)
     before = _side(picture, trial, inside, since, when(trial))

@@ -61,7 +61,8 @@ class OwnerLimits:
 class PanelTells:
     """What is known about one panel. ``lowest_um`` counts places chosen by hand as well; ``removed_um`` is what was
     measured as removed from this panel so far in this job, None where there is no figure; ``planned_um`` what the plan
-    still takes, where that is known."""
+    still takes, where that is known; ``plan_unmeasured``: it takes something nobody has measured. ``clear_words``: what
+    a layer gauge measured where no room left can be stated from it."""
 
     key: str
     measured: Measured
@@ -73,6 +74,8 @@ class PanelTells:
     unconfirmed: bool = False
     removed_um: float | None = None
     planned_um: float = 0.0
+    plan_unmeasured: bool = False
+    clear_words: str = ""
 
 
 @dataclass(frozen=True)
@@ -119,7 +122,7 @@ def what_may_come_off(
         *_of_paint(panel),
         *_of_measuring(panel, shop),
         *_of_comparison(panel),
-        *_of_layers(room),
+        *_of_layers(panel, room),
     ]
     rulings: list[Ruling] = [r.ruling for r in reasons]
     ruling = max(rulings, key=STRICTER.index, default=STRICTER[0])
@@ -142,6 +145,8 @@ def _of_owner(panel: PanelTells, owner: OwnerLimits) -> list[Reason]:
         out.append(Reason(sentence, "held back", "agreement"))
     elif panel.removed_um is None:
         out.append(Reason(_("The owner limits what may come off; nothing taken off was measured yet."), "careful"))
+    elif panel.plan_unmeasured:
+        out.append(Reason(_("The owner limits what may come off; what the steps take was not measured."), "careful"))
     return out
 
 
@@ -215,13 +220,24 @@ def _after_plan(panel: PanelTells, total_um: float) -> str:
     )
 
 
-def _of_layers(room: LayerRoom | None) -> list[Reason]:
-    if room is None or not room.refused:
+def _of_layers(panel: PanelTells, room: LayerRoom | None) -> list[Reason]:
+    if panel.paint_system not in HAS_CLEAR:
         return []
-    return [Reason(" ".join(room.sentences[1:]), "held back", "override")]
+    if room is None:
+        words = _("Room left in the clear coat cannot be stated.")
+        return [Reason(f"{panel.clear_words} {words}", "careful")] if panel.clear_words else []
+    out = []
+    if room.refused:
+        out.append(Reason(" ".join(room.sentences[1:]), "held back", "override"))
+    if panel.plan_unmeasured:
+        text = _("What the steps take off is not measured: room left is that of the paint as it stands.")
+        out.append(Reason(text, "careful"))
+    return out
 
 
 def _clear_coat(panel: PanelTells) -> str:
+    if panel.clear_words and panel.paint_system in HAS_CLEAR:
+        return panel.clear_words
     plain = (
         panel.measured == "measured"
         and panel.paint_system == "clear over colour"
@@ -251,6 +267,8 @@ def _working(
         "unconfirmed": panel.unconfirmed,
         "removed_um": panel.removed_um,
         "planned_um": panel.planned_um,
+        "plan_unmeasured": panel.plan_unmeasured,
+        "clear_words": panel.clear_words,
         "careful_below_um": shop.careful_below_um,
         "leave_below_um": shop.leave_below_um,
         "barred": owner.barred,

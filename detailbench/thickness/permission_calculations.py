@@ -81,6 +81,8 @@ def _what_may_come_off(v: Inputs) -> Working:
         unconfirmed=v["unconfirmed"],
         removed_um=v["removed_um"],
         planned_um=v["planned_um"],
+        plan_unmeasured=v["plan_unmeasured"],
+        clear_words=v["clear_words"],
     )
     shop, owner = ShopTotals(v["careful_below_um"], v["leave_below_um"]), OwnerLimits(v["barred"], v["most_um"])
     return what_may_come_off(tells, shop, owner, _room(layers[0]) if layers else None).working
@@ -134,6 +136,9 @@ PERMISSION_CALCULATIONS = (
             Field("unconfirmed", "no gauge check confirms the readings", "boolean", required=False, default=False),
             Field("removed_um", "measured as removed in this job", required=False),
             Field("planned_um", "what the plan still takes", required=False, default=0.0, minimum=0),
+            Field("plan_unmeasured", "the plan takes what nobody measured", "boolean", required=False, default=False),
+            Field("clear_words", "what a layer gauge says where no room left can be stated", "text", required=False,
+                  default=""),
             Field("careful_below_um", "the shop's total to be careful below", required=False, above=0),
             Field("leave_below_um", "the shop's total to leave below", required=False, above=0),
             Field("barred", "the owner does not want it touched", "boolean", required=False, default=False),

@@ -1,0 +1,131 @@
+"""What the adopted steps are expected to take off a panel and nobody has measured yet: from this shop's own trials."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from detailbench.basics.errors import BadInput
+from detailbench.basics.texts import _
+from detailbench.findings.kit_names import parts
+from detailbench.findings.panels import outline_of
+from detailbench.findings.processes import group_of, is_finished, panel_steps
+from detailbench.findings.removal import measured_trials, trial_load_path
+from detailbench.record.picture import JobPicture, one
+from detailbench.record.things import ProcessStep, Trial
+from detailbench.trials.load import PanelLoadPath, load_path_panel
+from detailbench.trials.removal import MeasuredTrial, Removal, removal
+from detailbench.work.sections import sections
+
+
+@dataclass(frozen=True)
+class StepForecast:
+    """One step on one panel. ``removal`` None: not measured, and ``why_none`` says what is missing."""
+
+    step: ProcessStep
+    removal: Removal | None
+    load: PanelLoadPath | None
+    why_none: str
+
+
+@dataclass(frozen=True)
+class Planned:
+    """The steps that still come, or came and were not measured after. ``mean_um`` ± ``u_um`` only where every one of
+    them is known; nothing planned is nought."""
+
+    steps: tuple[StepForecast, ...]
+
+    @property
+    def known(self) -> bool:
+        return all(s.removal is not None for s in self.steps)
+
+    @property
+    def mean_um(self) -> float | None:
+        return sum(s.removal.removed_um or 0.0 for s in self.steps if s.removal is not None) if self.known else None
+
+    @property
+    def u_um(self) -> float | None:
+        if not self.known:
+            return None
+        return math.sqrt(sum((s.removal.u_removed_um or 0.0) ** 2 for s in self.steps if s.removal is not None))
+
+    @property
+    def why_none(self) -> str:
+        return next((s.why_none for s in self.steps if s.removal is None), "")
+
+
+class Forecasts:
+    """Forecasts of one job; what a combination took off is gathered once. ``earlier``: other jobs whose measured trials
+    count; this car's last job counts by itself."""
+
+    def __init__(self, picture: JobPicture, earlier: Iterable[JobPicture] = ()) -> None:
+        self.picture = picture
+        known = {picture.job.id: picture} | ({picture.last.job.id: picture.last} if picture.last is not None else {})
+        for other in earlier:
+            known.setdefault(other.job.id, other)
+        self._pictures: Sequence[JobPicture] = tuple(known.values())
+        self._measured: dict[str, tuple[MeasuredTrial, ...]] = {}
+
+    def planned(self, panel: str, *, measured_after: bool = False) -> Planned:
+        """What is to come off this panel. ``measured_after``: it was read after the last finished step, so that step
+        and those before it are no forecast any more."""
+        steps = panel_steps(self.picture, panel)
+        if measured_after:
+            steps = tuple(s for s in steps if not is_finished(self.picture, panel, s.id))
+        return Planned(tuple(self.of_step(panel, s) for s in steps))
+
+    def whole_process(self, panel: str) -> Planned:
+        """All steps adopted for this panel, done or not: what was foreseen."""
+        return Planned(tuple(self.of_step(panel, s) for s in panel_steps(self.picture, panel)))
+
+    def of_step(self, panel: str, step: ProcessStep) -> StepForecast:
+        trials = self._trials(step.combination_id)
+        if not trials:
+            return StepForecast(step, None, None, _("not measured"))
+        try:
+            load = self._load(panel, step)
+        except BadInput as error:
+            return StepForecast(step, None, None, str(error))
+        if load is None:
+            return StepForecast(step, None, None, _("not measured: the trial behind it has no load × path"))
+        group = group_of(self.picture, panel)
+        paint = f"{self.picture.car.id} {group.id}" if group is not None else None
+        found = removal(trials, this_paint=paint, load_path_j_m2=load.load_path_j_m2)
+        return StepForecast(step, found, load, "")
+
+    def _trials(self, combination_id: str) -> tuple[MeasuredTrial, ...]:
+        if combination_id not in self._measured:
+            self._measured[combination_id] = measured_trials(self._pictures, combination_id)
+        return self._measured[combination_id]
+
+    def _load(self, panel: str, step: ProcessStep) -> PanelLoadPath | None:
+        """Mean load × path over the panel: force and pad speed of the trial the step rests on, seconds as adopted, a
+        section counted up to the compound's working time."""
+        trial = self._trial_of(step)
+        found, _why = (None, "") if trial is None else trial_load_path(self.picture, trial)
+        if found is None or trial is None:
+            return None
+        inputs = found.working.inputs
+        drawn = outline_of(self.picture).panels[panel]
+        _machine, _pad, product = parts(self.picture.shop, one(self.picture.shop.combinations, step.combination_id))
+        a_section = step.polish_s or trial.seconds or 0.0
+        if product.working_time_s is not None:
+            a_section = min(a_section, product.working_time_s)
+        patch_m2 = step.section_m2 or (trial.section_w_mm or 0.0) * (trial.section_h_mm or 0.0) / 1e6
+        tiles = sections(
+            panel_m2=drawn.area_m2, section_m2=patch_m2, overlap=step.overlap, panel_share=drawn.area_share
+        )
+        return load_path_panel(
+            force_n=float(str(inputs["force_n"])),
+            pad_speed_m_s=float(str(inputs["pad_speed_m_s"])),
+            seconds=tiles.number * a_section,
+            panel_m2=drawn.area_m2,
+            panel_share=drawn.area_share,
+        )
+
+    def _trial_of(self, step: ProcessStep) -> Trial | None:
+        """The newest trial of this combination the process rests on."""
+        rests = set(one(self.picture.processes, step.process_id).trial_ids)
+        found = [t for t in self.picture.trials if t.id in rests and t.combination_id == step.combination_id]
+        return found[-1] if found else None
