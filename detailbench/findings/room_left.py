@@ -10,6 +10,7 @@ from detailbench.findings.gauges import accuracy_of, gauge_of
 from detailbench.findings.panels import READABLE, PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.permissions import PAINT
 from detailbench.findings.processes import group_of
+from detailbench.findings.settings import setting
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Gauge
 from detailbench.thickness.clear_picture import ClearPicture, NoPicture, Undercoats, clear_picture
@@ -34,8 +35,12 @@ def clear_pictures(
     picture: JobPicture, undercoats: Undercoats | None = None, limits: ClearLimits | None = None
 ) -> Mapping[str, ShopSees]:
     """Every panel: a range only where it is clear over colour, reads like family and twin, and nobody stated a repair.
-    What was read after the work replaces what was read before. ``undercoats`` and ``limits``: the shop's own, where
-    typed."""
+    What was read after the work replaces what was read before. ``undercoats`` and ``limits`` None: the shop's own."""
+    shop = picture.shop
+    if undercoats is None:
+        undercoats = Undercoats(setting(shop, "undercoats_um"), setting(shop, "undercoats_u_um"))
+    if limits is None and setting(shop, "reserve_um") is not None:
+        limits = ClearLimits(setting(shop, "reserve_um"), setting(shop, "largest_share"), setting(shop, "most_risk"))
     before = panels_seen(picture)
     after = panels_seen(picture, "polished") if any(r.work == "polished" for r in picture.readings) else {}
     compared = odd(picture, seen=before)

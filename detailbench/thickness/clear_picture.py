@@ -196,7 +196,7 @@ def _sentence(low: float, high: float, share: float, chance: float, label: str) 
         )
     return _(
         "Clear coat perhaps {interval}, {sure} times in a hundred if the assumption holds ({label}). "
-        "Of the width, {scatter} parts in a hundred are scatter of the places, {ignorance} are not knowing."
+        "Of its variance, {scatter} parts in a hundred are scatter of the places, {ignorance} are not knowing."
     ).format(
         interval=format_thickness_interval(max(low, 0.0), high, digits=0),
         sure=format_number(100 * (1 - 2 * chance), 0),

@@ -22,6 +22,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from detailbench.screens.entry.tabs import Tabs
+from detailbench.screens.pages.shop.kinds import kinds
+from detailbench.screens.pages.shop.shop_view import ShopView
+from detailbench.screens.stages.work_parts.pages import Pages
+
 
 class Painted:
     """Every text our own painting puts on the glass."""
@@ -111,3 +116,26 @@ def spoken(window: QWidget) -> Iterator[str]:
             if child is not None:
                 yield child.text(QAccessible.Text.Name)
                 yield child.text(QAccessible.Text.Description)
+
+
+def parts_of(card: QWidget) -> Iterator[str]:
+    """Turns to every part of a card or page, one after the other, and says its key."""
+    QApplication.processEvents()
+    turned = False
+    for tabs in [t for t in card.findChildren(Tabs) if t.isVisible()]:
+        for key in tabs.buttons:
+            turned = True
+            tabs.open_tab(key)
+            yield key
+    for pages in [p for p in card.findChildren(Pages) if p.isVisible()]:
+        for key in list(pages._names):
+            turned = True
+            pages.turn(key)
+            yield key
+    if isinstance(card, ShopView):
+        for key in (*(k.table for k in kinds()), "range", "settings", "screen"):
+            turned = True
+            card.turn(key)
+            yield key
+    if not turned:
+        yield ""

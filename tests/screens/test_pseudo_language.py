@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from every_text import Painted, Reader
+from every_text import Painted, Reader, parts_of
 from invented_handover import HandoverJob
 from invented_shop import INVENTED_NOW, InventedShop, invented_shop
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
@@ -21,14 +21,10 @@ from detailbench.findings.settings import in_force
 from detailbench.moves import surface, work
 from detailbench.moves.bench import Bench
 from detailbench.screens.app import application
-from detailbench.screens.entry.tabs import Tabs
 from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.frame.working_sheet import WorkingSheet, name_and_unit, source_text, words
 from detailbench.screens.frame.working_sheet import shown as value_shown
 from detailbench.screens.look.looks import LookKey
-from detailbench.screens.pages.shop.kinds import kinds
-from detailbench.screens.pages.shop.shop_view import ShopView
-from detailbench.screens.stages.work_parts.pages import Pages
 from detailbench.screens.window import Window
 
 pytestmark = [pytest.mark.slow, pytest.mark.timeout(900)]  # the whole window is read, part by part
@@ -89,29 +85,6 @@ def shown(qtbot: QtBot, bench: Bench, look: LookKey) -> Window:
     window.attach(bench)
     QApplication.processEvents()
     return window
-
-
-def parts_of(card: QWidget) -> Iterator[str]:
-    """Turns to every part of a card or page, one after the other, and says its key."""
-    QApplication.processEvents()
-    turned = False
-    for tabs in [t for t in card.findChildren(Tabs) if t.isVisible()]:
-        for key in tabs.buttons:
-            turned = True
-            tabs.open_tab(key)
-            yield key
-    for pages in [p for p in card.findChildren(Pages) if p.isVisible()]:
-        for key in list(pages._names):
-            turned = True
-            pages.turn(key)
-            yield key
-    if isinstance(card, ShopView):
-        for key in (*(k.table for k in kinds()), "range", "settings", "screen"):
-            turned = True
-            card.turn(key)
-            yield key
-    if not turned:
-        yield ""
 
 
 def own_words(sheet: WorkingSheet) -> frozenset[str]:

@@ -15,6 +15,7 @@ from detailbench.findings.since_last import SinceLast, since_last
 from detailbench.record.picture import JobPicture
 from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.look.parts import caption, label, rule, sentence, set_kind
+from detailbench.screens.stages.thickness.clear_part import ClearPart
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.odd_place import OddPlacePart
 from detailbench.screens.stages.thickness.proposal_part import ProposalPart
@@ -50,6 +51,8 @@ class PanelPart(QWidget):
         self.could_be_seen = SeenPart(desk)
         self.ruling = label("", "notice", wrap=True)
         self.reasons = sentence()
+        self.why_ruling = WhyButton(self._ruling_working, context.show_working, _("what may be worked"))
+        self.clear = ClearPart(desk)
         self.change = label("", wrap=True)
         self.why_change = WhyButton(self._change_working, context.show_working, _("what came off"))
         self.since = label("", wrap=True)
@@ -70,7 +73,7 @@ class PanelPart(QWidget):
         for head, rows in (
             (_("beside its twin and its family"), ((self.compared, self.why_compared),)),
             (_("a finish group of its own?"), ((self.proposal, None),)),
-            (_("what may be worked"), ((self.ruling, None), (self.reasons, None))),
+            (_("what may be worked"), ((self.ruling, self.why_ruling), (self.reasons, None), (self.clear, None))),
             (_("what came off"), ((self.change, self.why_change),)),
             (_("what change could be seen"), ((self.could_be_seen, None),)),
             (_("since last time"), ((self.since, self.why_since),)),
@@ -108,6 +111,11 @@ class PanelPart(QWidget):
         survey = self._desk.survey
         return survey.odd.working if survey is not None and survey.odd is not None else None
 
+    def _ruling_working(self) -> Working | None:
+        survey = self._desk.survey
+        found = survey.permissions.get(self._desk.panel) if survey is not None else None
+        return found.working if found is not None else None
+
     def _change_working(self) -> Working | None:
         survey = self._desk.survey
         found = survey.changes.get(self._desk.panel) if survey is not None else None
@@ -140,6 +148,7 @@ class PanelPart(QWidget):
         self.proposal.redraw()
         self.could_be_seen.redraw()
         self._ruling()
+        self.clear.redraw()
         self._change()
         self._since()
         self.odd.show_panel(seen)
@@ -198,7 +207,7 @@ class PanelPart(QWidget):
     def _ruling(self) -> None:
         survey, panel = self._desk.survey, self._desk.panel
         found = survey.permissions.get(panel) if survey is not None and panel else None
-        for part in (self.ruling, self.reasons):
+        for part in (self.ruling, self.why_ruling, self.reasons):
             part.setVisible(found is not None)
         if found is None:
             return

@@ -8,6 +8,7 @@ from functools import cached_property
 from detailbench.findings.changes import PanelChange, changes, moment_of
 from detailbench.findings.panels import Moment, PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.permissions import permissions
+from detailbench.findings.room_left import ShopSees, clear_pictures
 from detailbench.record.picture import JobPicture
 from detailbench.screens.stages.thickness.walk import panels_due
 from detailbench.thickness.odd_findings import Finding
@@ -41,6 +42,11 @@ class Survey:
     @cached_property
     def permissions(self) -> Mapping[str, Permission]:
         return permissions(self.picture, seen=self.before)
+
+    @cached_property
+    def clear_pictures(self) -> Mapping[str, ShopSees]:
+        """For the shop's eyes only; asked for by the part of the card that says so."""
+        return clear_pictures(self.picture)
 
     @cached_property
     def changes(self) -> Mapping[str, PanelChange]:
