@@ -1,4 +1,4 @@
-"""Climate for protection: dew point and how far the surface is above it. The product's own sheet rules."""
+"""Climate for protection: dew point and how far the surface is above it. The product's own data sheet comes first."""
 
 from __future__ import annotations
 
@@ -48,6 +48,6 @@ def dew_point(*, air_c: float, humidity_percent: float, surface_c: float | None 
         results={"dew_point_c": dew, "margin_c": margin, "warns": warns},
         source=SOURCE,
         changes_with=_("air temperature and humidity; a colder surface has less margin"),
-        notes=(_("The product's own sheet rules."),),
+        notes=(_("The product's own data sheet comes first."),),
     )
     return DewPoint(dew, margin, warns, working)

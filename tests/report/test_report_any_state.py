@@ -43,7 +43,7 @@ def test_marks_seen_but_not_looked_at_again_are_said_to_be_so(invented: Invented
     invented.bench.do(surface.SetState(job, ("bonnet",), clean="wiped"))
     invented.bench.do(marks.RecordMark(job, "bonnet", "swirl", 3))
     text = said_in(report_of(job))
-    assert "1 mark not looked at again after the work." in text
+    assert "1 mark as found." in text
     assert "No mark was looked at again after the work." in text
 
 

@@ -15,6 +15,7 @@ from detailbench.report.content.later import arrival_later
 from detailbench.report.content.limits import limits_lines
 from detailbench.report.content.parties import odometer_text, short_name, who_comes
 from detailbench.report.content.parts import Text, clipped, joined, said
+from detailbench.report.content.taken_in import taken_in_facts
 from detailbench.report.content.wording import counted, ended, opening
 
 
@@ -39,6 +40,7 @@ def _rows(g: Gathered) -> list[Fact]:
     rows = [
         Fact(_("Who"), (owner_line(g),)),
         Fact(_("When"), _when(g)),
+        *taken_in_facts(g),
         Fact(_("Damage seen"), damage_line(g)),
     ]
     if g.picture.repairs:
@@ -51,7 +53,7 @@ def _rows(g: Gathered) -> list[Fact]:
     rows += [
         Fact(_("Hoped for"), (_short(job.hoped_level),), "typed"),
         Fact(_("Will remain"), (_short(job.will_remain),), "typed"),
-        Fact(_("Owner's limits"), limits_lines(g)),
+        Fact(_("Owner's limits"), limits_lines(g, 6)),
         Fact(_("In our keeping"), keeping_line(g, "in")),
     ]
     if job.price_range:

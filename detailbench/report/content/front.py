@@ -24,6 +24,7 @@ from detailbench.report.content.parties import odometer_text, short_name, who_co
 from detailbench.report.content.parts import Text, Typed, clipped, joined, plain, said
 from detailbench.report.content.readings import readings_printed
 from detailbench.report.content.since import since_last_facts
+from detailbench.report.content.taken_in import taken_in_facts
 from detailbench.report.content.thickness_maps import odd_line, range_of_means
 from detailbench.report.content.wording import (
     counted,
@@ -97,6 +98,7 @@ def _rows(g: Gathered) -> list[Fact]:
         Fact(_("Who"), (_who(g),)),
         Fact(_("When"), (_when(g),)),
         *standing_facts(g),
+        *taken_in_facts(g),
         Fact(_("Hoped for"), (_as_typed(g.picture.job.hoped_level),), "typed"),
         Fact(_("Found"), _found(g)),
         Fact(_("Done"), _done(g)),
@@ -106,7 +108,14 @@ def _rows(g: Gathered) -> list[Fact]:
         *own_fault_facts(g),
         *missing_facts(g),
         Fact(_("Answer"), (_answer(g),)),
+        *_references(g),
     ]
+
+
+def _references(g: Gathered) -> tuple[Fact, ...]:
+    """What the small letters behind a figure are, where any stand on the page."""
+    words = _("A small W with a number leads to the working of a figure, at the end.")
+    return (Fact(_("Figures"), ((words,),)),) if g.refs.all() else ()
 
 
 def _as_typed(words: str) -> Text:
@@ -267,7 +276,8 @@ def _measured(g: Gathered) -> tuple[Text, ...]:
         )
     ]
     if not g.changes:
-        out.append((_("Not measured after the work, so nothing is said about what came off."),))
+        after = _("Not measured after the work, so nothing is said about what came off.")
+        out.append((after if g.begun else _("No panel was polished, so nothing was measured a second time."),))
         return tuple(out)
     shown = [k for k in g.order if k in g.changes and g.changes[k].change is not None and g.changes[k].for_print]
     for key in shown[:MOST_LINES]:
@@ -290,10 +300,19 @@ def _remains(g: Gathered) -> tuple[Text, ...]:
     out: list[Text] = []
     seen = [m for m in remaining_marks(g) if m.after is not None]
     unseen = [m for m in remaining_marks(g) if m.after is None]
-    gone = [m for m in g.marks if m.after is not None and m.after.severity == 0 and m.like]
+    zero = [m for m in g.marks if m.after is not None and m.after.severity == 0]
+    gone, unlike = [m for m in zero if m.like], [m for m in zero if not m.like]
     if gone:
         text = _("{marks} no longer seen under the same lamp.")
         out.append(said(text, marks=marks_counted([m.mark.id for m in gone])))
+    if unlike:
+        out.append(
+            counted(
+                [m.mark.id for m in unlike],
+                _("{n} mark not seen again after the work, but not comparable: see Marks."),
+                _("{n} marks not seen again after the work, but not comparable: see Marks."),
+            )
+        )
     if seen:
         less = [m.mark.id for m in seen if m.like and m.after is not None and m.after.severity < m.mark.severity]
         text = _("{marks} still seen after the work, {less} of them less than before under the same lamp.")
@@ -301,9 +320,8 @@ def _remains(g: Gathered) -> tuple[Text, ...]:
             text = _("{marks} still seen after the work.")
         out.append(said(text, marks=marks_counted([m.mark.id for m in seen]), less=count(less)))
     if unseen:
-        out.append(
-            said(_("{marks} not looked at again after the work."), marks=marks_counted([m.mark.id for m in unseen]))
-        )
+        text = _("{marks} not looked at again after the work.") if g.begun else _("{marks} as found.")
+        out.append(said(text, marks=marks_counted([m.mark.id for m in unseen])))
     open_ = not_finished(g)
     if open_:
         names = panels_listed(open_) if len(open_) <= MOST_LINES else panels_counted(open_)

@@ -64,6 +64,11 @@ class Gathered:
         )
 
     @property
+    def begun(self) -> bool:
+        """Whether a machine was set on any panel: only then is there an “after the work”."""
+        return bool(self.picture.runs)
+
+    @property
     def worked(self) -> tuple[str, ...]:
         """Panels on which a step was finished, in walking order."""
         done = {r.panel for r in self.picture.runs if r.ended == "finished"}

@@ -85,9 +85,9 @@ def _gauge(gauge: Gauge) -> Text:
         certificate = joined(
             [
                 said(_("certificate {number}"), number=typed(gauge.certificate)),
-                typed(gauge.laboratory),
-                _dated(gauge, "certified_on", gauge.certified_on, _("dated {day}")),
-                _dated(gauge, "due_on", gauge.due_on, _("due {day}")),
+                typed(gauge.laboratory) or (_("laboratory not noted"),),
+                _dated(gauge, "certified_on", gauge.certified_on, _("dated {day}")) or (_("date not noted"),),
+                _dated(gauge, "due_on", gauge.due_on, _("due {day}")) or (_("due date not noted"),),
             ],
             ", ",
         )
@@ -179,28 +179,23 @@ def _value(check: CheckReading) -> Text:
 
 
 def _shim(shim: Shim) -> Text:
-    if shim.value_um == 0:
-        return joined(
-            [
-                typed(shim.label),
-                _(shim.substrate),
-                said(_("certificate {number}"), number=typed(shim.certificate)) if shim.certificate else (),
-            ],
-            ", ",
-        )
-    return joined(
-        [
-            typed(shim.label),
-            _(shim.substrate),
-            said(
-                _("certificate value {value} ± {accuracy}"),
-                value=thickness(shim.value_um, recorded(shim, "value_um")),
-                accuracy=thickness(shim.accuracy_um, recorded(shim, "accuracy_um")),
-            ),
-            said(_("certificate {number}"), number=typed(shim.certificate)) if shim.certificate else (),
-        ],
-        ", ",
+    named = _(shim.substrate).lower() in shim.label.lower()
+    certificate: Text = (_("no certificate noted"),)
+    words = _("stated value {value} ± {accuracy}")
+    if shim.certificate:
+        certificate = said(_("certificate {number}"), number=typed(shim.certificate))
+        words = _("certificate value {value} ± {accuracy}")
+    value = said(
+        words,
+        value=thickness(shim.value_um, recorded(shim, "value_um")),
+        accuracy=thickness(shim.accuracy_um, recorded(shim, "accuracy_um")),
     )
+    parts: list[Text] = [typed(shim.label), () if named else (_(shim.substrate),)]
+    if shim.value_um:
+        parts += [value, certificate]
+    elif shim.certificate:
+        parts.append(certificate)
+    return joined(parts, ", ")
 
 
 def _outcome(g: Gathered, found: RoundOfChecks, shim: Shim) -> Text:

@@ -190,16 +190,7 @@ def _looks(g: Gathered) -> tuple[Block, ...]:
     by_lamp: dict[str, list[str]] = defaultdict(list)
     for look in g.picture.panel_looks:
         by_lamp[look.lamp_id].append(look.panel)
-    out: list[Block] = [
-        Para(
-            said(
-                _("Looked at under {lamp} and nothing seen: {panels}."),
-                lamp=lamp_words(g.picture.shop, lamp),
-                panels=panels_listed(k for k in g.order if k in panels),
-            )
-        )
-        for lamp, panels in by_lamp.items()
-    ]
+    out: list[Block] = [Para(_looked_at(g, lamp, panels)) for lamp, panels in by_lamp.items()]
     seen = {m.mark.panel for m in g.marks} | {look.panel for look in g.picture.panel_looks}
     unseen = [k for k in g.order if k not in seen]
     if unseen and len(unseen) < len(g.order):
@@ -207,6 +198,15 @@ def _looks(g: Gathered) -> tuple[Block, ...]:
     elif unseen:
         out.append(Para((_("No panel was looked at for marks."),)))
     return tuple(out)
+
+
+def _looked_at(g: Gathered, lamp: str, panels: list[str]) -> Text:
+    named = panels_listed(k for k in g.order if k in panels)
+    if not lamp:
+        return said(_("Looked at and nothing seen, no lamp noted: {panels}."), panels=named)
+    return said(
+        _("Looked at under {lamp} and nothing seen: {panels}."), lamp=lamp_words(g.picture.shop, lamp), panels=named
+    )
 
 
 def marks_grid(g: Gathered) -> Grid:

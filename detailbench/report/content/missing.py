@@ -47,7 +47,17 @@ def missing_facts(g: Gathered) -> list[Fact]:
 
 def missing(g: Gathered) -> list[Text]:
     """What is missing, sentence by sentence."""
-    return [*_papers(g), *_owner(g), *_work(g), *_leaving(g)]
+    return [*_which_car(g), *_papers(g), *_owner(g), *_work(g), *_leaving(g)]
+
+
+def _which_car(g: Gathered) -> list[Text]:
+    car = g.picture.car
+    checks = (
+        (not (car.vin or car.vin_absent), _("The VIN is not noted.")),
+        (not g.picture.said(car.id, "plate"), _("The plate is not noted.")),
+        (not g.picture.photos, _("There is no photograph.")),
+    )
+    return [(sentence,) for holds, sentence in checks if holds]
 
 
 def _papers(g: Gathered) -> list[Text]:

@@ -17,8 +17,9 @@ from detailbench.report.content.papers import document_texts, journal_text
 from detailbench.report.content.parts import Recorded, Sayable, Text, joined, said, typed
 from detailbench.report.content.put_right import put_right_texts
 from detailbench.report.content.standing import standing
+from detailbench.report.content.taken_in import taken_in_facts
 from detailbench.report.content.wording import person_words
-from detailbench.work.cautions import cautions, first_of_all
+from detailbench.work.cautions import STAGES, cautions, first_of_all
 
 # the screen's own measure, sound and folder; what the shop keeps to itself
 NOT_PRINTED = ("touch_factor", "sound_volume", "watched_folder", "minute_price")
@@ -38,6 +39,7 @@ def recording_blocks(g: Gathered, printing: str = "handover") -> tuple[Block, ..
         Fact(_("Entered later"), late or ((_("Nothing was entered a day or more after it happened."),),)),
         Fact(_("Put right"), put_right_texts(g)),
         *clock_facts(g),
+        *taken_in_facts(g, whole=True),
         *([Fact(_("Own faults"), _faults(g))] if printing == "handover" else []),
         Fact(_("Documents"), document_texts(g, printing)),
         Fact(_("Journal"), (journal_text(g),)),
@@ -96,7 +98,8 @@ def _value(default: Default, value: Any) -> Text:
 
 
 def limits_blocks(g: Gathered, stage: str = "handover") -> tuple[Block, ...]:
-    """What this document is not, who measured, cautions with whom to defer to."""
+    """What this document is not, who measured, cautions with whom to defer to: none in a supplement, which is about
+    what was found and is read by the owner."""
     gauges = {s.gauge_id for s in g.picture.sessions}
     layered = [one(g.picture.shop.gauges, i) for i in sorted(gauges) if one(g.picture.shop.gauges, i).layers]
     if stage != "handover":
@@ -110,13 +113,17 @@ def limits_blocks(g: Gathered, stage: str = "handover") -> tuple[Block, ...]:
     rows = [
         Fact(_("What it is not"), (not_,)),
         *([Fact(_("Who measured"), (standing("who_measured"),))] if g.picture.readings or g.picture.photos else []),
-        Fact(_("Drawn signatures"), (standing("drawn_signatures"),)),
+        *([Fact(_("Drawn signatures"), (standing("drawn_signatures"),))] if _drawn(g, stage) else []),
         Fact(_("Seal"), (seal_text(g),)),
     ]
-    warned = cautions(stage)
+    warned = cautions(stage) if stage in STAGES else ()
     if warned:
         rows.append(Fact(_("Take care"), (*(_caution(c.says, c.defer_to) for c in warned), (first_of_all(),))))
     return (Facts(tuple(rows)),)
+
+
+def _drawn(g: Gathered, stage: str) -> bool:
+    return any(s.moment == stage and s.way == "drawn" for s in g.picture.signatures)
 
 
 def _caution(says: str, defer_to: Iterable[str]) -> Text:

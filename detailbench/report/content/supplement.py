@@ -44,6 +44,7 @@ from detailbench.report.content.parts import Text, clipped, joined, said, text_o
 from detailbench.report.content.photographs import photo_blocks
 from detailbench.report.content.recording import limits_blocks, recording_blocks, settings_blocks
 from detailbench.report.content.standing import standing
+from detailbench.report.content.taken_in import taken_in_facts
 from detailbench.report.content.washed import at_and_by
 from detailbench.report.content.wording import counted, ended, initials, lamp_words, opening, place_words, state_words
 
@@ -70,9 +71,9 @@ def supplement_content(
         Section(_("Photographs of it"), photo_blocks(g, only=photos)),
         Section(_("How this was recorded"), recording_blocks(g, "supplement")),
         Section(_("Settings in force"), settings_blocks(g)),
-        Section(_("What this supplement is not"), limits_blocks(g, "work")),
+        Section(_("What this supplement is not"), limits_blocks(g, "supplement")),
     )
-    blocks = (Para(standing("supplement_what")), Para(standing("supplement_answer")), signings(g, "supplement"))
+    blocks = (Para(standing("supplement_what")), *_to_answer(g), signings(g, "supplement"))
     signing = Section(_("The owner's answer"), blocks, new_page=True)
     return framed(g, kind, _front(g, kind), sections, signing, None)
 
@@ -111,11 +112,14 @@ def _rows(g: Gathered) -> list[Fact]:
         shown.append(counted(more, _("And {n} more, inside."), _("And {n} more, inside.")))
     waiting = [seen.item.id for seen in found if not seen.answered]
     answer: Text = (_("Answered by the owner; the answer stands inside."),)
-    if waiting:
+    if not found:
+        answer = (_("Nothing was put to the owner."),)
+    elif waiting:
         answer = counted(waiting, _("{n} thing is not answered yet."), _("{n} things are not answered yet."))
     return [
         Fact(_("Who"), (owner_line(g),)),
-        Fact(_("Found"), tuple(shown)),
+        *taken_in_facts(g),
+        Fact(_("Found"), tuple(shown) or ((_("Nothing came to light after the arrival record."),),)),
         Fact(_("Question"), tuple(_question_lines(g)) or ((_("No question is noted yet."),),)),
         Fact(_("Answer"), (answer,)),
         Fact(_("Until then"), (standing("supplement_what"),)),
@@ -141,6 +145,20 @@ def _question_lines(g: Gathered) -> list[Text]:
         for a in g.picture.agreements
         if a.about == "supplement"
     ]
+
+
+def _to_answer(g: Gathered) -> tuple[Para, ...]:
+    """Lines to fill in while something waits for an answer; else the answers as they were given."""
+    found = items(g.picture)
+    if not found:
+        return (Para((_("Nothing came to light after the arrival record."),)),)
+    if any(not seen.answered for seen in found):
+        return (Para(standing("supplement_answer")),)
+    given = dict.fromkeys(seen.answer for seen in found if seen.answer is not None)
+    return tuple(
+        Para(said(_("{question} {answer}"), question=ended(typed(a.question)), answer=ended(answer_text(g, a))))
+        for a in given
+    )
 
 
 def _items(g: Gathered) -> Grid:

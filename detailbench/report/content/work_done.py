@@ -161,7 +161,13 @@ def _run_row(g: Gathered, step_id: str, goes: list[StepRun]) -> tuple[Text, ...]
         time=clock(first.started_at, recorded(first, "started_at")),
     )
     if last.finished_at is not None:
-        when = said("{when}–{end}", when=when, end=clock(last.finished_at, recorded(last, "finished_at")))
+        trace = recorded(last, "finished_at")
+        same = last.finished_at.date() == first.started_at.date()
+        when = (
+            said("{when}–{end}", when=when, end=clock(last.finished_at, trace))
+            if same
+            else said(_("{when} to {end}"), when=when, end=moment(last.finished_at, trace))
+        )
     words = {
         "finished": _("done"), "paused": _("paused"), "left_running": _("left running"), "": _("running"),
     }  # fmt: skip
@@ -289,7 +295,7 @@ def protection_blocks(g: Gathered) -> tuple[Block, ...]:
     if not g.picture.protections:
         return (Para((_("No coating, sealant or wax was recorded."),)),)
     rows = tuple(Fact(_kind(p), _protection(g, p)) for p in g.picture.protections)
-    return (Facts(rows), Para((_("The product's own sheet rules."),), "note"))
+    return (Facts(rows), Para((_("The product's own data sheet comes first."),), "note"))
 
 
 def _kind(protection: Protection) -> str:

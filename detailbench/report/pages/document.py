@@ -11,7 +11,7 @@ from reportlab.platypus import Flowable, NextPageTemplate
 
 from detailbench.report.content.blocks import DocumentContent
 from detailbench.report.pages.finish import finished
-from detailbench.report.pages.flow import section
+from detailbench.report.pages.flow import last_section, section
 from detailbench.report.pages.frame import NumberedCanvas, document
 from detailbench.report.pages.front_page import front_page
 from detailbench.report.pages.letters import register
@@ -35,7 +35,7 @@ def document_pdf(content: DocumentContent, *, page_size: str = "A4") -> Document
     appendix = () if content.appendix is None else (content.appendix,)
     for number, each in enumerate((*content.sections, *appendix), 1):
         story += section(each, page, number)
-    story += [NextPageTemplate("signing"), *section(content.signing, page, len(content.sections) + 2)]
+    story += [NextPageTemplate("signing"), *last_section(content.signing, page, len(content.sections) + 2)]
     buffer = io.BytesIO()
     document(buffer, content, page).build(story, canvasmaker=partial(NumberedCanvas, content=content, paper=page))
     return DocumentPdf(*finished(buffer.getvalue(), content))

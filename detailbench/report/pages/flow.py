@@ -29,6 +29,7 @@ from detailbench.report.pages.days import days
 from detailbench.report.pages.letters import BOLD, ITALIC, REGULAR, marked_up, markup
 from detailbench.report.pages.look import (
     BODY,
+    BOTTOM,
     GREY,
     HAIR,
     HAIRLINE,
@@ -40,6 +41,7 @@ from detailbench.report.pages.look import (
     SHEET,
     SHEET_NOTE,
     SHEET_TITLE,
+    SIGN_BOTTOM,
     TYPED,
     Paper,
 )
@@ -51,6 +53,7 @@ from detailbench.report.pages.tables import table
 
 B = TypeVar("B")
 TONES = {"plain": (BODY, REGULAR), "note": (NOTE, REGULAR), "typed": (TYPED, ITALIC)}
+AT_TOP = 5 * MM  # what a spacer of the page before may have taken of this one
 LEAST = 42 * MM  # a section begins only where this much of it follows its title
 KEPT = 120 * MM  # a panel's sheet lower than this is never cut by a page's end
 
@@ -66,7 +69,7 @@ class Rule(Flowable):  # type: ignore[misc]
     def wrap(self, available: float, _height: float) -> tuple[float, float]:
         self.width = available
         frame = getattr(self, "_frame", None)
-        self.first = frame is not None and bool(frame._atTop)
+        self.first = frame is not None and (bool(frame._atTop) or frame._y2 - frame._y < AT_TOP)
         return available, 0 if self.first else self.above + self.below
 
     def draw(self) -> None:
@@ -102,6 +105,14 @@ def section(content: Section, page: Paper, number: int) -> list[Flowable]:
         return [PageBreak(), mark, title, *blocks]
     need = min(heights((f for f in blocks if not isinstance(f, Indenter)), page.room), LEAST)
     return [CondPageBreak(40 + need), Rule(12), mark, title, *blocks]
+
+
+def last_section(content: Section, page: Paper, number: int) -> list[Flowable]:
+    """The section signed: on the page begun where all of it fits above the two boxes, else on a page of its own."""
+    blocks = [flow for block in content.blocks for flow in _flows(block, page)]
+    title = Paragraph(marked_up(content.title, BOLD), SECTION)
+    need = heights(blocks, page.room) + title.wrap(page.room, 10_000)[1] + 40 + SIGN_BOTTOM - BOTTOM
+    return [CondPageBreak(need), Rule(12), Mark(content.title, f"section-{number}"), title, *blocks]
 
 
 def _flows(block: Block, page: Paper) -> list[Flowable]:

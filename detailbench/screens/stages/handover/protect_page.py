@@ -105,7 +105,7 @@ class ProtectPage(QWidget):
             more = len(lines) - most
             lines = lines[:most] + ([_("and {n} more").format(n=more)] if more > 0 else [])
             return "\n".join([first, *lines] if first else lines)
-        return first or _("The product's own sheet rules. What is not measured stays empty.")
+        return first or _("The product's own data sheet comes first. What is not measured stays empty.")
 
     def climate(self) -> DewPoint | None:
         """The dew point of what stands in the fields; None where air or humidity is missing or out of range."""
