@@ -7,8 +7,10 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.gauges import failed_now
 from detailbench.findings.limits import sanding_stops
+from detailbench.findings.panels import READABLE, odd, outline_of
 from detailbench.findings.permissions import permissions, shop_totals
 from detailbench.findings.processes import group_of, panel_steps
+from detailbench.findings.sanding import sanding_start_stops
 from detailbench.findings.standing import standing_stops
 from detailbench.findings.stop import Stop as Stop
 from detailbench.findings.supplement import supplement_stops
@@ -41,8 +43,12 @@ def no_abrasive(picture: JobPicture, panel: str) -> tuple[Stop, ...]:
 
 def start_stops(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Stop, ...]:
     """What stands against starting a step on a panel, whatever it is done with: every step takes paint off."""
-    sanding = sanding_stops(picture, (panel,)) if step.means == "sanding" else ()
-    stops = (*no_abrasive(picture, panel), *sanding, *_of_another_paint(picture, panel, step))
+    stops = (
+        *no_abrasive(picture, panel),
+        *sanding_start_stops(picture, panel, step),
+        *_of_another_paint(picture, panel, step),
+        *_never_spreads(picture, panel, step),
+    )
     return (*standing_stops(picture), *stops, *supplement_stops(picture))
 
 
@@ -61,6 +67,30 @@ def _of_another_paint(picture: JobPicture, panel: str, step: ProcessStep) -> tup
             ),
         ),
     )
+
+
+def _never_spreads(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Stop, ...]:
+    """A process goes over to paint like that it was tried on, never by itself to a panel that reads unlike the rest or
+    is of another material."""
+    rests = set(one(picture.processes, step.process_id).trial_ids)
+    tried = {t.panel for t in picture.trials if t.id in rests}
+    if not tried or panel in tried:
+        return ()
+    drawn = outline_of(picture).panels
+    stops = []
+    found = odd(picture)
+    if found is not None and any(f.key == panel and f.verdict == "differs" for f in found.findings):
+        text = _(
+            "The {panel} reads unlike the rest and was not tried: make it a finish group of its own, or say why not."
+        )
+        stops.append(Stop("odd_not_tried", text.format(panel=panel_name(panel))))
+    plastic = drawn[panel].substrate not in READABLE
+    if plastic and all(drawn[p].substrate in READABLE for p in tried):
+        text = _(
+            "The {panel} is of another material than the panels tried: it heats and flexes differently. Try it first."
+        )
+        stops.append(Stop("material_not_tried", text.format(panel=panel_name(panel))))
+    return tuple(stops)
 
 
 def low_reading(picture: JobPicture, reading: Reading) -> tuple[Stop, ...]:

@@ -1,16 +1,23 @@
-"""Trials of a finish group: what is known of the range on this paint, what to do next, what may be adopted."""
+"""Trials of a finish group: what is known of the range on this paint, what to do next, what may be adopted.
+
+Trails speak of the movement, never of the strength: they are kept apart from haze.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
+from detailbench.findings.cure import cure_of
 from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
 from detailbench.findings.kit_renewal import what_it_is
-from detailbench.findings.panels import odd
+from detailbench.findings.paint_feel import feel_for_table, feel_of
+from detailbench.findings.panels import READABLE, odd, outline_of, panel_seen
 from detailbench.findings.processes import group_of
+from detailbench.findings.settings import setting
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Combination, FinishGroup, Trial, TrialOutcome
 from detailbench.trials.adopt import TrialSeen, confirming_due, may_adopt, mildest_words
@@ -19,6 +26,8 @@ from detailbench.trials.next_step import next_step
 from detailbench.trials.outcome import Advice, Cleared, Context, Finish, Outcome, Result, Stopped
 from detailbench.trials.rungs import Rung, RungSeen
 from detailbench.trials.start import Start, where_to_start
+
+HAS_CLEAR = ("clear_over_colour", "tinted_clear")
 
 
 @dataclass(frozen=True)
@@ -86,9 +95,22 @@ def trials_seen(picture: JobPicture, group_id: str, *, named: bool = False) -> t
     for trial in trials_of(picture, group_id):
         outcome = outcome_of(picture, trial.id)
         if outcome is not None:
-            beneath = tuple(key(t) for t in stack_beneath(picture, trial))
-            out.append(TrialSeen(key(trial), as_outcome(outcome), beneath, trial.panel))
+            seen, under = as_one_step(picture, trial, as_outcome(outcome))
+            beneath = () if under is None else (*(key(t) for t in stack_beneath(picture, under)), key(under))
+            out.append(TrialSeen(key(trial), seen, beneath, trial.panel))
     return tuple(out)
+
+
+def as_one_step(picture: JobPicture, trial: Trial, outcome: Outcome) -> tuple[Outcome, Trial | None]:
+    """(outcome, the trial of another combination it stands on, or None on a fresh place). A last pair of passes with
+    the same combination and a clean pad is no second step: it speaks of that combination's own finish."""
+    under = one(picture.trials, trial.on_top_of) if trial.on_top_of else None
+    while under is not None and under.combination_id == trial.combination_id:
+        kept = outcome_of(picture, under.id)
+        if outcome.stopped is None and kept is not None and kept.cleared and not under.on_top_of:
+            outcome = replace(outcome, cleared=Cleared(kept.cleared), only_deep_left=kept.only_deep_left)
+        under = one(picture.trials, under.on_top_of) if under.on_top_of else None
+    return outcome, under
 
 
 def stack_beneath(picture: JobPicture, trial: Trial) -> tuple[Trial, ...]:
@@ -101,28 +123,47 @@ def stack_beneath(picture: JobPicture, trial: Trial) -> tuple[Trial, ...]:
 
 
 def known_range(picture: JobPicture, group_id: str, without: str = "") -> tuple[RungSeen, ...]:
-    """What is known of each rung on this paint, from its judged trials (except ``without``)."""
-    seen = {c.id: RungSeen(_rung(picture, c)) for c in range_combinations(picture, group_id)}
+    """What is known of each rung on this paint, from its judged trials (except ``without``); the latest word counts."""
+    here = range_combinations(picture, group_id)
+    seen = {c.id: RungSeen(_rung(picture, c)) for c in here}
     for trial in trials_of(picture, group_id):
         kept = outcome_of(picture, trial.id)
         if kept is None or trial.id == without or trial.combination_id not in seen:
             continue
         was = seen[trial.combination_id]
-        told = TrialSeen(trial.combination_id, as_outcome(kept), ("",) if trial.on_top_of else ())
+        outcome, under = as_one_step(picture, trial, as_outcome(kept))
+        told = TrialSeen(trial.combination_id, outcome, () if under is None else ("",))
+        trails = outcome.finish is Finish.TRAILS
         if kept.stopped in (Stopped.HEAT, Stopped.COLOUR_ON_PAD):
             seen[trial.combination_id] = replace(was, forbidden=True)
-        elif told.teaches and trial.on_top_of:
-            seen[trial.combination_id] = replace(was, refined=told.finish_clear)
-        elif told.teaches:
-            seen[trial.combination_id] = replace(was, cleared=told.cleared, finish_clear=told.finish_clear)
-    return tuple(seen[c.id] for c in range_combinations(picture, group_id))
+        elif not told.teaches:
+            continue
+        elif under is not None:
+            # trails on top: another movement is wanted, of its strength nothing is known
+            now = replace(was, trails=True) if trails else replace(was, refined=told.finish_clear)
+            seen[trial.combination_id] = now
+        else:
+            finish = None if trails else told.finish_clear
+            seen[trial.combination_id] = replace(was, cleared=told.cleared, finish_clear=finish, trails=trails)
+    return tuple(seen[c.id] for c in here)
 
 
-def _context(picture: JobPicture, trial: Trial) -> Context:
+def lightness_of(picture: JobPicture, group: FinishGroup) -> str:
+    """dark, mid or light: the group's own, else the car's; mid where nobody said."""
+    return group.lightness or picture.car.lightness or "mid"
+
+
+def clear_coat_of(picture: JobPicture, group: FinishGroup) -> str:
+    """known where a layer gauge read the clear coat on a panel of this group, else unknown: a total tells nothing."""
+    panels = {p.id for p in picture.places if p.panel in group.panels}
+    read = any(r.clear_um is not None and r.place_id in panels for r in picture.readings)
+    return "known" if read and group.paint_system in HAS_CLEAR else "unknown"
+
+
+def _context(picture: JobPicture, trial: Trial, under: Trial | None) -> Context:
     group = group_of(picture, trial.panel) or one(picture.groups, trial.group_id)
     range_ = known_range(picture, group.id, without=trial.id)
     keys = [r.rung.key for r in range_]
-    under = one(picture.trials, trial.on_top_of).combination_id if trial.on_top_of else None
     already = {
         Result(o.next_result)
         for t in trials_of(picture, group.id)
@@ -132,22 +173,26 @@ def _context(picture: JobPicture, trial: Trial) -> Context:
     }
     _machine, _pad, product = parts(picture.shop, one(picture.shop.combinations, trial.combination_id))
     time_left = product.working_time_s is None or trial.seconds is None or trial.seconds < product.working_time_s
+    first = setting(picture.shop, "change_first")
     return Context(
         range=range_,
         at=keys.index(trial.combination_id),
-        on_top_of=None if under is None else keys.index(under),
+        on_top_of=None if under is None else keys.index(under.combination_id),
         already=frozenset(already),
-        # a total-only gauge never knows the clear coat, whatever it reads
-        clear_coat="unknown",
-        colour=picture.car.lightness or "mid",
+        clear_coat=clear_coat_of(picture, group),
+        colour=lightness_of(picture, group),
+        feel=feel_for_table(feel_of(picture, group)),
         paint_system=group.paint_system,
+        order=("pad", "compound") if first == "pad" else ("compound", "pad"),
         time_left=time_left,
+        trial_minutes=float(setting(picture.shop, "trial_min")),
     )
 
 
 def advice_for(picture: JobPicture, trial: Trial, outcome: Outcome) -> Advice:
     """What this outcome of this trial says to do next. Raises BadInput when the combination is not in the range."""
-    return next_step(outcome, _context(picture, trial))
+    outcome, under = as_one_step(picture, trial, outcome)
+    return next_step(outcome, _context(picture, trial, under))
 
 
 def told(picture: JobPicture, group_id: str) -> tuple[TrialTold, ...]:
@@ -160,16 +205,43 @@ def told(picture: JobPicture, group_id: str) -> tuple[TrialTold, ...]:
     return tuple(out)
 
 
-def start_for(picture: JobPicture, group: FinishGroup, panel: str = "") -> Start:
-    """Where the first trial of a group starts. Raises BadInput when the shop has no combinations yet."""
+def start_for(
+    picture: JobPicture,
+    group: FinishGroup,
+    panel: str = "",
+    *,
+    served_before: int | None = None,
+    day: date | None = None,
+) -> Start:
+    """Where the first trial of a group starts. ``served_before``: the rung that served on like paint in this shop;
+    ``day``: today, for a refinish that may not have cured (else the day the car came). Raises BadInput when the shop
+    has no combinations yet."""
     range_ = known_range(picture, group.id)
     if not range_:
         raise BadInput(_("The shop has no combinations yet; add some under Shop."), field="combination")
-    found = odd(picture)
-    thin = False
-    if panel and found is not None:
-        thin = any(f.key == panel and f.side == "thinner" for f in found.findings)
-    return where_to_start(range_, thickness="thin" if thin else "ordinary")
+    today = day or (picture.visits[-1].arrived_at.date() if picture.visits else picture.job.entered_at.date())
+    return where_to_start(
+        range_,
+        thickness=_thickness(picture, panel),
+        served_before=served_before,
+        cure=cure_of(picture, group, today),
+    )
+
+
+def _thickness(picture: JobPicture, panel: str) -> str:
+    """ordinary, thin or unreadable, where the shop starts at the mild end for it."""
+    if not panel:
+        return "ordinary"
+    if setting(picture.shop, "mild_start_thin"):
+        found = odd(picture)
+        if found is not None and any(f.key == panel and f.side == "thinner" for f in found.findings):
+            return "thin"
+        seen = panel_seen(picture, panel, "as_found")
+        careful = setting(picture.shop, "careful_below_um")
+        if careful is not None and seen.low_um is not None and seen.low_um < careful:
+            return "thin"
+    unreadable = outline_of(picture).panels[panel].substrate not in READABLE
+    return "unreadable" if unreadable and setting(picture.shop, "mild_start_unreadable") else "ordinary"
 
 
 def may_adopt_steps(

@@ -210,10 +210,25 @@ class SetSetting:
         thing = w.add(Setting, key=self.key, value=json.dumps(self.value, ensure_ascii=False))
         return Done(SHOP, _("setting changed: {what}").format(what=_(default.says)), thing.id)
 
+    def _one_of(self) -> None:
+        """Raise BadInput where the setting is one of a few words and this is none of them."""
+        if self.value in ONE_OF.get(self.key, (self.value,)):
+            return
+        says = {
+            "unit": _("Thickness is shown in um or mil."),
+            "page_size": _("The paper is A4 or Letter."),
+            "adviser_stop": _("Trials stop by prove or by thrift."),
+            "change_first": _("What is changed first is compound or pad."),
+        }[self.key]
+        raise BadInput(says, field=self.key, given=self.value)
+
     def _fits_the_others(self, w: Writer) -> None:
         """Raise BadInput for what every job would stumble over: totals of nothing, or the wrong way round."""
         if self.key in ABOVE_ZERO and self.value == 0:
             raise BadInput(_("That must be more than nothing."), field=self.key, given=self.value)
+        if self.key in BELOW and self.value is not None and self.value >= BELOW[self.key]:
+            text = _("A share is typed like 0.05 for five in a hundred; here it lies below {most}.")
+            raise BadInput(text.format(most=format_number(BELOW[self.key])), field=self.key, given=self.value)
         for low, high, sentence in IN_ORDER:
             if self.key not in (low, high) or self.value is None:
                 continue
@@ -221,6 +236,3 @@ class SetSetting:
             values = {key: setting(shop, key) for key in (low, high)} | {self.key: self.value}
             if None not in values.values() and values[low] > values[high]:
                 raise BadInput(_(sentence), field=self.key, given=self.value)
-        if self.key in BELOW and self.value is not None and self.value >= BELOW[self.key]:
-            text = _("A share is typed like 0.05 for five in a hundred; here it lies below {most}.")
-            raise BadInput(text.format(most=format_number(BELOW[self.key])), field=self.key, given=self.value)

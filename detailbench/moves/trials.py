@@ -1,4 +1,4 @@
-"""Trials: record one, judge it."""
+"""Trials: record one, judge it, count in its frame."""
 
 from __future__ import annotations
 
@@ -10,14 +10,18 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
 from detailbench.body.names import panel_name
+from detailbench.findings.counting import counted_words
+from detailbench.findings.cure import cure_stops, cure_words
 from detailbench.findings.gates import no_abrasive
 from detailbench.findings.limits import reminder, unread_stops
 from detailbench.findings.standing import standing_stops
-from detailbench.findings.trial_story import advice_for
+from detailbench.findings.trial_order import first_trial_stops, worst_too_early
+from detailbench.findings.trial_places import check_place, patch_at
+from detailbench.findings.trial_story import advice_for, outcome_of
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
 from detailbench.moves.panels import lamp_of_the_shop, on_panel, real_number
-from detailbench.record.picture import one
+from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Combination, Trial, TrialOutcome
 from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
@@ -26,9 +30,11 @@ from detailbench.trials.outcome import Cleared, Finish, Outcome, Stopped
 SPOTS = choices("trial", "spot")
 TECHNIQUE = (
     "dial", "force_n", "force_word", "section_w_mm", "section_h_mm", "passes", "seconds", "surface_before_c",
-    "surface_after_c", "lamp_id", "note",
+    "surface_after_c", "lamp_id", "note", "pad_condition", "primed", "batch",
 )  # fmt: skip
 NUMBERS = ("force_n", "section_w_mm", "section_h_mm", "passes", "seconds")
+PADS = choices("trial", "pad_condition")
+PRIMED = choices("trial", "primed")
 
 
 def _technique(values: Mapping[str, Any]) -> dict[str, Any]:
@@ -40,13 +46,21 @@ def _technique(values: Mapping[str, Any]) -> dict[str, Any]:
             if value > 0:
                 continue
             raise BadInput(_("That must be more than nothing, or left empty."), field=name, given=value)
+    if values.get("pad_condition", "") not in ("", *PADS):
+        raise BadInput(
+            _("The pad is fresh, cleaned or loaded."), field="pad_condition", given=values.get("pad_condition")
+        )
+    if values.get("primed", "") not in ("", *PRIMED):
+        raise BadInput(_("The pad was primed: yes or no."), field="primed", given=values.get("primed"))
     return dict(values)
 
 
 @dataclass(frozen=True)
 class RecordTrial:
     """A trial on a small place: which finish group, panel, combination and technique. ``on_top_of``: the trial whose
-    hazy place it refines; it then speaks about finish only."""
+    hazy place it refines; it then speaks about finish only. A fresh place serves once. ``technique``: dial, force_n,
+    force_word, section_w_mm, section_h_mm, passes, seconds, surface_before_c, surface_after_c, lamp_id, note,
+    pad_condition (fresh, cleaned, loaded), primed (yes, no), batch (that of the shelf where it is left out)."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -77,11 +91,15 @@ class RecordTrial:
             *unread_stops(picture, w.person_id, w.now.date()),
             *standing_stops(picture),
             *no_abrasive(picture, self.panel),
+            *cure_stops(picture, self.panel, w.now.date()),
+            *first_trial_stops(picture, group, combination.id, w.now.date()),
         )
         habit = stopped_unless_overridden(w, self.job_id, stops, self.panel, self.override)
         lamp_of_the_shop(picture, self.technique.get("lamp_id", ""))
-        if self.at is not None:
-            on_panel(picture, self.panel, self.at)
+        technique = _technique(self.technique)
+        near = self._fresh_place(picture, technique)
+        if not technique.get("batch"):
+            technique["batch"] = one(picture.shop.products, combination.product_id).batch
         place = {} if self.at is None else {
             "edge_a": self.at.edge_a, "edge_a_mm": self.at.a_mm, "edge_b": self.at.edge_b, "edge_b_mm": self.at.b_mm,
         }  # fmt: skip
@@ -94,10 +112,25 @@ class RecordTrial:
             spot=self.spot,
             on_top_of=self.on_top_of,
             **place,
-            **_technique(self.technique),
+            **technique,
         )
-        note = " ".join(filter(None, (reminder(picture), habit)))
+        worst = worst_too_early(picture, group, self.spot)
+        cure = cure_words(picture, group, w.now.date())
+        note = " ".join(filter(None, (reminder(picture), near, worst, cure, habit)))
         return Done(self.job_id, _("trial on {panel}").format(panel=panel_name(self.panel)), trial.id, note)
+
+    def _fresh_place(self, picture: JobPicture, technique: Mapping[str, Any]) -> str:
+        """Raise Refused where a fresh trial was made on this place before; a warning where one is too near."""
+        if self.at is None:
+            return ""
+        on_panel(picture, self.panel, self.at)
+        if self.on_top_of:
+            return ""
+        sides = technique.get("section_w_mm"), technique.get("section_h_mm")
+        found = check_place(picture, self.panel, patch_at(picture, self.panel, self.at, self.combination_id, *sides))
+        if found.taken:
+            raise Refused(found.taken, rule="place_used")
+        return found.near
 
 
 @dataclass(frozen=True)
@@ -141,7 +174,9 @@ class StrikeTrial:
 
 @dataclass(frozen=True)
 class JudgeTrial:
-    """What was seen after the wipe: ``cleared`` and ``finish``, or ``stopped``. What to do next is kept with it."""
+    """What was seen after the wipe: ``cleared`` and ``finish``, or ``stopped``. What to do next is kept with it.
+    ``lamp_id``: judged under; ``second_lamp_id``: looked at under another one too; marks counted in the frame before
+    and after support the person's word and never take its place."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -151,6 +186,10 @@ class JudgeTrial:
     stopped: str = ""
     only_deep_left: bool = False
     note: str = ""
+    lamp_id: str = ""
+    second_lamp_id: str = ""
+    counted_before: int | None = None
+    counted_left: int | None = None
 
     def make(self, w: Writer) -> Done:
         for name, value, known in (
@@ -166,6 +205,11 @@ class JudgeTrial:
         )
         picture = w.job(self.job_id)
         trial = one(picture.trials, self.trial_id)
+        for lamp in (self.lamp_id, self.second_lamp_id):
+            lamp_of_the_shop(picture, lamp)
+        if self.second_lamp_id and self.second_lamp_id == (self.lamp_id or trial.lamp_id):
+            raise BadInput(_("The second lamp is another one than the first."), field="second_lamp_id")
+        counted = a_count(self.counted_before, self.counted_left)
         advice = advice_for(picture, trial, outcome)
         thing = w.add(
             TrialOutcome,
@@ -177,6 +221,46 @@ class JudgeTrial:
             only_deep_left=self.only_deep_left,
             next_result=str(advice.chosen.result),
             note=self.note,
+            lamp_id=self.lamp_id,
+            second_lamp_id=self.second_lamp_id,
+            counted_before=self.counted_before,
+            counted_left=self.counted_left,
         )
         says = _("trial judged: {result}").format(result=advice.chosen.result.label)
-        return Done(self.job_id, says, thing.id, advice.chosen.sentence)
+        return Done(self.job_id, says, thing.id, " ".join(filter(None, (advice.chosen.sentence, counted))))
+
+
+@dataclass(frozen=True)
+class CountMarks:
+    """Marks counted in the frame before and after, noted with the newest outcome of a trial; both empty: no count."""
+
+    undoable: ClassVar[bool] = True
+    job_id: str
+    trial_id: str
+    counted_before: int | None
+    counted_left: int | None
+
+    def make(self, w: Writer) -> Done:
+        picture = w.job(self.job_id)
+        outcome = outcome_of(picture, one(picture.trials, self.trial_id).id)
+        if outcome is None:
+            raise Refused(_("Say first what was seen; a count only supports it."), rule="not_judged")
+        says = a_count(self.counted_before, self.counted_left)
+        w.change(outcome, counted_before=self.counted_before, counted_left=self.counted_left)
+        return Done(self.job_id, _("marks counted in the frame"), outcome.id, says)
+
+
+def a_count(before: int | None, left: int | None) -> str:
+    """What the count says, or empty where nobody counted. Raises BadInput for half a count or an impossible one."""
+    if before is None and left is None:
+        return ""
+    if before is None or left is None:
+        raise BadInput(
+            _("A count needs both: marks before and marks left in the same frame."),
+            field="counted_before" if before is None else "counted_left",
+        )
+    for name, value in (("counted_before", before), ("counted_left", left)):
+        real_number(value, name)
+        if value != int(value):
+            raise BadInput(_("Marks are counted in whole numbers."), field=name, given=value)
+    return counted_words(before, left)

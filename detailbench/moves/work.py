@@ -11,10 +11,13 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.cure import cure_stops
 from detailbench.findings.gates import start_stops
-from detailbench.findings.limits import reminder, sanding_stops, unread_stops
+from detailbench.findings.limits import reminder, unread_stops
 from detailbench.findings.processes import step_of_panel
+from detailbench.findings.sanding import sanding_agreed_stops
 from detailbench.findings.states import READY, state_of
+from detailbench.findings.trial_order import confirming_stops, worst_due
 from detailbench.findings.trial_story import may_adopt_steps
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
@@ -68,33 +71,60 @@ def _checked_minutes(minutes: float | None) -> None:
         raise BadInput(_("That is more than a week."), field="minutes", given=minutes)
 
 
+def _with_what_refines(steps: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Each sanding step with the combination of the step that takes its marks away. Raises BadInput where none does,
+    and for a disc on a step that does not sand."""
+    out = []
+    for at, step in enumerate(steps):
+        if step.get("means") != "sanding":
+            if step.get("disc_id"):
+                raise BadInput(_("A disc belongs to a sanding step."), field="disc_id", given=step["disc_id"])
+            out.append(step)
+            continue
+        after = next((s for s in steps[at + 1 :] if s.get("means") != "sanding"), None)
+        if after is None:
+            raise BadInput(_("Sanding is followed by a step that takes its marks away."), field="means")
+        out.append({**step, "combination_id": after.get("combination_id", "")})
+    return out
+
+
 @dataclass(frozen=True)
 class AdoptProcess:
-    """One to n ordered steps for a finish group. Every machine step must have been seen to work on this paint."""
+    """One to n ordered steps for a finish group. Every step but sanding must have been seen to work on this paint, the
+    whole of it on a second panel too (a person may set that aside). A sanding step names its ``disc_id``, needs the
+    owner's yes, and is followed by a step that refines it."""
 
     undoable: ClassVar[bool] = True
     job_id: str
     group_id: str
     steps: Sequence[Mapping[str, Any]]
     words: str = ""
+    override: str = ""
 
     def make(self, w: Writer) -> Done:
         picture = w.job(self.job_id)
         group = one(picture.groups, self.group_id)
         if not self.steps:
             raise BadInput(_("A process has at least one step."), field="steps")
-        steps = [_step_values(s) for s in self.steps]
+        steps = _with_what_refines([_step_values(s) for s in self.steps])
         for step in steps:
             w.get(Combination, step.get("combination_id", ""))
-        rest, why_not = may_adopt_steps(picture, group, [s["combination_id"] for s in steps])
+            if step.get("disc_id"):
+                one(picture.shop.discs, step["disc_id"])
+        polishing = [s["combination_id"] for s in steps if s.get("means") != "sanding"]
+        if len(polishing) < len(steps):
+            # asked before the trials: without the owner's yes there is nothing to try for
+            stopped_unless_overridden(w, self.job_id, sanding_agreed_stops(picture, group.panels), "", "")
+        rest, why_not = may_adopt_steps(picture, group, polishing)
         if why_not:
             raise Refused(why_not, rule="not_seen_to_work")
-        if any(s.get("means") == "sanding" for s in steps):
-            stopped_unless_overridden(w, self.job_id, sanding_stops(picture, group.panels), "", "")
+        unconfirmed = confirming_stops(picture, group, polishing)
+        habit = stopped_unless_overridden(w, self.job_id, unconfirmed, "", self.override)
         process = w.add(Process, job_id=self.job_id, group_id=group.id, trial_ids=rest, words=self.words)
         for number, step in enumerate(steps, 1):
             w.add(ProcessStep, job_id=self.job_id, process_id=process.id, number=number, **step)
-        return Done(self.job_id, _("process adopted for “{group}”").format(group=_(group.name)), process.id)
+        says = _("process adopted for “{group}”").format(group=_(group.name))
+        return Done(self.job_id, says, process.id, " ".join(filter(None, (worst_due(picture, group), habit))))
 
 
 @dataclass(frozen=True)
@@ -118,7 +148,12 @@ class StartStep:
                 return Done(self.job_id, _("already started"), run.id)
         if running:
             raise Refused(_("A step is running on that panel already."), rule="running")
-        stops = (*unread_stops(picture, w.person_id, w.now.date()), *start_stops(picture, self.panel, step))
+        day = w.now.date()
+        stops = (
+            *unread_stops(picture, w.person_id, day),
+            *start_stops(picture, self.panel, step),
+            *cure_stops(picture, self.panel, day),
+        )
         habit = stopped_unless_overridden(w, self.job_id, stops, self.panel, self.override)
         run = w.add(StepRun, job_id=self.job_id, panel=self.panel, step_id=step.id, started_at=w.now)
         says = _("step {n} started on {panel}").format(n=step.number, panel=panel_name(self.panel))
