@@ -26,7 +26,8 @@ class RungSeen:
     """A rung and what is known of it on this paint, at the shop's usual technique.
 
     ``cleared``, ``finish_clear``: seen on a fresh place; ``refined``: seen on top of a cut (True: finished clear).
-    None: not seen. ``forbidden``: stopped there, or barred by the owner's limits.
+    None: not seen. ``trails``: it left trails, which are of its movement and say nothing about its strength (the
+    finish stays not seen). ``forbidden``: stopped there, or barred by the owner's limits.
     """
 
     rung: Rung
@@ -34,6 +35,7 @@ class RungSeen:
     finish_clear: bool | None = None
     refined: bool | None = None
     forbidden: bool = False
+    trails: bool = False
 
     @property
     def works(self) -> bool:
@@ -43,6 +45,11 @@ class RungSeen:
     def worth_trying(self) -> bool:
         """Allowed, and on a fresh place not known to fail or to clear with a poor finish."""
         return not self.forbidden and (self.cleared is None or self.works)
+
+    @property
+    def may_refine(self) -> bool:
+        """Allowed, and on top of a cut not seen to leave haze or trails."""
+        return not self.forbidden and self.refined is not False and not self.trails
 
 
 Range = tuple[RungSeen, ...]
@@ -122,8 +129,7 @@ def refine(range_: Range, cut: int, *, free_orbital: bool = False, without: int 
         i
         for i in range(cut)
         if i != without
-        and not range_[i].forbidden
-        and range_[i].refined is not False
+        and range_[i].may_refine
         and (not free_orbital or range_[i].rung.movement is Movement.FREE_ORBITAL)
     ]
     if free_orbital and not fit:
@@ -131,10 +137,7 @@ def refine(range_: Range, cut: int, *, free_orbital: bool = False, without: int 
         fit = [
             i
             for i in range(cut + 1, len(range_))
-            if i != without
-            and not range_[i].forbidden
-            and range_[i].refined is not False
-            and range_[i].rung.movement is Movement.FREE_ORBITAL
+            if i != without and range_[i].may_refine and range_[i].rung.movement is Movement.FREE_ORBITAL
         ][:1]
     for i in reversed(fit):
         if range_[i].refined or range_[i].finish_clear:
@@ -144,20 +147,20 @@ def refine(range_: Range, cut: int, *, free_orbital: bool = False, without: int 
 
 def refine_below(range_: Range, at: int) -> int | None:
     """The next milder rung to refine with, after ``at`` left haze on top; one change if there is one."""
-    below = [i for i in range(at - 1, -1, -1) if not range_[i].forbidden and range_[i].refined is not False]
+    below = [i for i in range(at - 1, -1, -1) if range_[i].may_refine]
     return _one_change_first(range_, at, below)
 
 
 def refine_above(range_: Range, at: int, cut: int) -> int | None:
     """The next stronger rung to refine with below the cut; one change if there is one."""
-    above = [i for i in range(at + 1, cut) if not range_[i].forbidden and range_[i].refined is not False]
+    above = [i for i in range(at + 1, cut) if range_[i].may_refine]
     return _one_change_first(range_, at, above)
 
 
 def known_cut(range_: Range, above: int) -> int | None:
-    """The mildest allowed rung above ``above`` that was seen to clear without finishing clear."""
+    """The mildest allowed rung above ``above`` that was seen to clear without finishing clear: with haze or trails."""
     for i in range(above + 1, len(range_)):
         seen = range_[i]
-        if seen.cleared is True and seen.finish_clear is False and not seen.forbidden:
+        if seen.cleared is True and (seen.finish_clear is False or seen.trails) and not seen.forbidden:
             return i
     return None
