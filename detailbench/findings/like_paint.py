@@ -35,11 +35,16 @@ def like_paint(picture: JobPicture, group_id: str, earlier: Iterable[JobPicture]
     return tuple(found)
 
 
+def code_key(code: str) -> str:
+    """A colour code as it is compared: case and spaces aside."""
+    return "".join(code.split()).casefold()
+
+
 def likeness(picture: JobPicture, other: JobPicture) -> str:
     """same_code, same_maker_and_age or other, by what is noted of the two cars; nothing noted is nothing alike."""
     mine, theirs = picture.car, other.car
-    code = mine.paint_code.strip().casefold()
-    if code and code == theirs.paint_code.strip().casefold():
+    code = code_key(mine.paint_code)
+    if code and code == code_key(theirs.paint_code):
         return "same_code"
     maker = mine.vin.strip().upper()[:3]  # ISO 3780: the first three figures name the maker
     known = len(maker) == 3 and maker == theirs.vin.strip().upper()[:3]

@@ -58,6 +58,7 @@ class Context(QObject):
     override_wanted = Signal(object, object)  # the move, Refused
     stage_wanted = Signal(str)
     owner_wanted = Signal(object)  # AskAbout: the sheet about what was put to the owner
+    sheet_wanted = Signal(object)  # a Sheet of a stage's own, to lie over the map from now on
     supplement_wanted = Signal()  # what was found, for the owner to answer: in the Wash stage
     person_wanted = Signal()  # who is entering must be chosen first
     left = Signal()  # the bench is about to be let go: workers end here
@@ -74,6 +75,7 @@ class Context(QObject):
         self.selected_panel = ""
         self.selected_place: int | None = None
         self.open_stage = ""
+        self.sought: Any = None  # what the History page is to look for when it comes to the front
         self.opened_key: Any = None  # the workshop's own key, once its passphrase was typed
         self.unsaved = Unsaved(self)
         self._notices: BenchNotices | None = None

@@ -52,7 +52,9 @@ def sanding_grade(typed: str) -> SandingGrade:
     elif written:
         sentence = _("{grade} is not in the table of grades here: its grain is not known.").format(grade=grade)
     elif body:
-        sentence = _("“{grade}” is not written as a FEPA grade (like P2000): its grain is not known.").format(grade=grade)
+        sentence = _("“{grade}” is not written as a FEPA grade (like P2000): its grain is not known.").format(
+            grade=grade
+        )
     else:
         sentence = _("No grade was typed: its grain is not known.")
     working = Working(

@@ -13,7 +13,7 @@ from detailbench.basics.clock import HandClock
 from detailbench.moves.arrival import AddDamage, SetHopes
 from detailbench.moves.bench import Bench
 from detailbench.record.store import DATABASE
-from detailbench.screens.pages.history.history_view import HistoryView
+from detailbench.screens.pages.history.history_pages import HistoryPages
 from detailbench.screens.window import Window
 
 JOURNAL = "journal, newest first"
@@ -115,7 +115,7 @@ def test_closing_the_window_waits_for_a_check_that_runs(
     window = day_window(qtbot, clock, bench, job_id, stage="history")
     press_button(window, "Check the record")
     view = window.centre.page
-    assert isinstance(view, HistoryView)
-    assert view.worker.busy
+    assert isinstance(view, HistoryPages)
+    assert view.journal.worker.busy
     window.close()
-    assert not view.worker.busy
+    assert not view.journal.worker.busy

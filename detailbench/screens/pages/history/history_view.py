@@ -18,7 +18,7 @@ from detailbench.report.content.figures import clock_words, day_words, offset_wo
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
-from detailbench.screens.look.parts import area, button, caption, heading, rule, sentence, set_kind
+from detailbench.screens.look.parts import button, caption, heading, rule, sentence, set_kind
 from detailbench.screens.pages.history.check_worker import RecordCheck
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import in_line
@@ -32,7 +32,6 @@ class HistoryView(QWidget):
 
     def __init__(self, context: Context) -> None:
         super().__init__()
-        area(self, "surface")
         self._context = context
         self._stale = True
         m = context.dress.look.measure
@@ -71,7 +70,7 @@ class HistoryView(QWidget):
         right.addWidget(self.found)
         right.addStretch(1)
         row = QHBoxLayout(self)
-        row.setContentsMargins(m.space("wide"), m.space("gap"), m.space("wide"), m.space("gap"))
+        row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(m.space("wide"))
         row.addLayout(left, 6)
         row.addWidget(rule(upright=True))

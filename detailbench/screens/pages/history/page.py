@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 
 class HistoryPage(Page):
-    """The open jobs journal."""
+    """The journal of the open job, and the trials of all jobs."""
 
     key = "history"
 
@@ -23,6 +23,6 @@ class HistoryPage(Page):
         return _("History")
 
     def make_page(self, context: Context) -> QWidget:
-        from detailbench.screens.pages.history.history_view import HistoryView  # built only when first shown
+        from detailbench.screens.pages.history.history_pages import HistoryPages  # built only when first shown
 
-        return HistoryView(context)
+        return HistoryPages(context)

@@ -17,6 +17,7 @@ from detailbench.screens.context import Context
 from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.look.parts import sentence, set_kind
 from detailbench.screens.pages.jobs.known import cars_with_vin, known_words
+from detailbench.screens.stages.arrival.like_paint_part import LikePaintPart
 from detailbench.screens.stages.work_parts.kept_fields import KeptFields, some_number, whole_number
 from detailbench.screens.stages.work_parts.pages import in_line
 
@@ -37,6 +38,9 @@ class CarPage(QWidget):
             _row(
                 fields.text(_("colour"), lambda p: p.car.colour, _car("colour")),
                 fields.text(_("paint code"), lambda p: p.car.paint_code, _car("paint_code")),
+                fields.text(
+                    _("year"), lambda p: str(p.car.year or ""), _number("year", whole_number), check=whole_number
+                ),
             )
         )
         shades = [("dark", _("dark")), ("mid", _("mid")), ("light", _("light"))]
@@ -46,14 +50,6 @@ class CarPage(QWidget):
         drawn = [(key, style_name(key)) for key in styles()]
         column.addWidget(
             in_line(fields.choice(_("body style"), drawn, lambda p: p.car.style, _car("style"), columns=2))
-        )
-        column.addLayout(
-            _row(
-                fields.text(
-                    _("year"), lambda p: str(p.car.year or ""), _number("year", whole_number), check=whole_number
-                ),
-                fields.text(_("length, mm, if known"), _length, _number("length_mm", some_number), check=some_number),
-            )
         )
         self.vin = fields.text(_("VIN"), lambda p: p.car.vin, _car("vin"))
         self.vin.line.textEdited.connect(self._vin_typed)
@@ -67,12 +63,16 @@ class CarPage(QWidget):
         column.addWidget(self.vin)
         column.addLayout(said)
         self.absent = fields.text(_("no VIN, because"), lambda p: p.car.vin_absent, _car("vin_absent"))
-        column.addWidget(self.absent)
+        length = fields.text(_("length, mm, if known"), _length, _number("length_mm", some_number), check=some_number)
+        column.addLayout(_row(length, self.absent))
+        self.like = LikePaintPart(context)
+        column.addWidget(self.like)
         column.addStretch(1)
 
     def redraw(self) -> None:
         self._fields.redraw()
         self._vin_typed()
+        self.like.redraw()
 
     def _vin_typed(self) -> None:
         """What can be said about the number as it stands in the field."""
