@@ -8,9 +8,11 @@ from dataclasses import dataclass, field, replace
 from typing import TypeAlias, cast
 
 from detailbench.basics.errors import BadInput
-from detailbench.findings.corrections import line_in_force
-from detailbench.findings.gauges import accuracy_of, foil_readings, gauge_of, principle_of, session_repeatability
+from detailbench.findings.corrections import Corrected, common_u_um, line_in_force
+from detailbench.findings.gauges import foil_readings, gauge_of, principle_of, session_repeatability
+from detailbench.findings.moments import clean_and_bare
 from detailbench.findings.panels import Moment, PanelSeen, before_and_after, outline_of
+from detailbench.findings.walking import OUTER
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import GaugeSession
 from detailbench.thickness.change import Change, change
@@ -18,6 +20,7 @@ from detailbench.thickness.pairing import Clean, Cover, Pairing, PlaceValue, pai
 from detailbench.thickness.place import pooled_sd
 
 FEWEST_ON_FOIL = 5
+FEWEST_CONTROLS = 5
 Sides: TypeAlias = tuple[list[GaugeSession], list[GaugeSession]]
 
 
@@ -69,6 +72,7 @@ def compared(before: Side, after: Side, substrate: str) -> PanelChange:
     gauges = {s.gauge_id: gauge_of(after.picture, s) for side in sessions for s in side}
     mean = float(pairing.before_um.mean())
     foils = _foils((before, after), sessions, substrate, mean)
+    controls = ((), ()) if foils[0] else _controls((before, after), sessions)
     known = _known((before, after), sessions, foils)
     try:
         found = change(
@@ -76,9 +80,11 @@ def compared(before: Side, after: Side, substrate: str) -> PanelChange:
             pairing.after_um,
             shim_before_um=foils[0],
             shim_after_um=foils[1],
+            control_before_um=controls[0],
+            control_after_um=controls[1],
             repeatability_um=known[0],
             repeatability_dof=known[1] or None,
-            u_cal_um=None if foils[0] else max(accuracy_of(g).standard_uncertainty_um(mean) for g in gauges.values()),
+            u_cal_um=None if foils[0] else _common((before, after), sessions, substrate, mean),
             resolution_um=max(g.resolution_um for g in gauges.values()),
         )
     except BadInput as error:
@@ -119,6 +125,45 @@ def _foils(
         v if line is None else [float(c) for c in line.corrected_um(v)] for v, line in zip(raw, lines, strict=True)
     )
     return first, second
+
+
+def _controls(sides: tuple[Side, Side], sessions: Sides) -> tuple[Sequence[float], Sequence[float]]:
+    """Means at the places kept from the polishing on this car, read in the one session before and in the one after, in
+    one order; nothing under five: the gauge's stated accuracy speaks then."""
+    if len(sessions[0]) != 1 or len(sessions[1]) != 1 or sessions[0] == sessions[1]:
+        return (), ()
+    first, second = (_at_controls(side, own[0]) for side, own in zip(sides, sessions, strict=True))
+    both = [place for place in first if place in second]
+    if len(both) < FEWEST_CONTROLS:
+        return (), ()
+    return [first[p] for p in both], [second[p] for p in both]
+
+
+def _at_controls(side: Side, session: GaugeSession) -> dict[str, float]:
+    """Place → mean of what was read there clean and bare in this session."""
+    corrected = Corrected(side.picture)
+    out: dict[str, float] = {}
+    for place in side.picture.places:
+        if place.origin != "control" or place.surface != OUTER:
+            continue
+        read = [
+            v
+            for r in side.picture.readings
+            if r.place_id == place.id and r.session_id == session.id and clean_and_bare(r)
+            if (v := corrected.value_um(r)) is not None
+        ]
+        if read:
+            out[side.paired_as(place.id)] = sum(read) / len(read)
+    return out
+
+
+def _common(sides: tuple[Side, Side], sessions: Sides, substrate: str, mean_um: float) -> float:
+    """The larger of the two sides' common uncertainties: that of a correction in force, else of the stated accuracy."""
+    return max(
+        common_u_um(side.picture, s, principle_of(gauge_of(side.picture, s), substrate), mean_um)
+        for side, own in zip(sides, sessions, strict=True)
+        for s in own
+    )
 
 
 def _known(

@@ -111,6 +111,15 @@ def line_in_force(picture: JobPicture, session: GaugeSession, principle: str = "
     return points.line if points.proof.passed else None
 
 
+def common_u_um(picture: JobPicture, session: GaugeSession, principle: str, at_um: float) -> float:
+    """Standard uncertainty common to all readings of a session at a thickness, µm: that of the line they are corrected
+    by where one is in force, else the gauge's stated accuracy over √3."""
+    line = line_in_force(picture, session, principle)
+    if line is not None:
+        return line.u_um(at_um)
+    return accuracy_of(gauge_of(picture, session)).standard_uncertainty_um(at_um)
+
+
 class Corrected:
     """Which readings of a job count corrected, and by whose decision; each session's line is found once."""
 

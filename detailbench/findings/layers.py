@@ -76,8 +76,8 @@ def panel_layers(picture: JobPicture, before: PanelSeen, after: PanelSeen | None
 
 def _one_side(picture: JobPicture, seen: PanelSeen) -> PanelLayers | None:
     own = [(p, v) for p in seen.places if (v := clear_at(p)) is not None]
-    means = tuple(v for p, v in own if p.place.origin != "chosen")
-    extra = tuple(v for p, v in own if p.place.origin == "chosen")
+    means = tuple(v for p, v in own if p.place.origin == "proposed")
+    extra = tuple(v for p, v in own if p.place.origin != "proposed")
     if not means:
         return None
     ids = {r.session_id for p, _v in own for r in p.counted}

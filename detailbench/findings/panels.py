@@ -193,9 +193,9 @@ class _Readings:
 
 
 def _figures(places: list[PlaceSeen]) -> Panel | None:
-    own = [p for p in places if p.place.origin != "chosen" and p.figure is not None and not p.set_aside]
+    own = [p for p in places if p.place.origin == "proposed" and p.figure is not None and not p.set_aside]
     extra = [
-        p.figure.value_um for p in places if p.place.origin == "chosen" and p.figure is not None and not p.set_aside
+        p.figure.value_um for p in places if p.place.origin != "proposed" and p.figure is not None and not p.set_aside
     ]
     means = [p.figure.value_um for p in own if p.figure is not None]
     if not means:

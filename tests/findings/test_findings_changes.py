@@ -13,10 +13,11 @@ from scipy import stats
 from detailbench.body.edges import EdgePosition
 from detailbench.findings.changes import PanelChange, changes
 from detailbench.findings.walking import panel_places
-from detailbench.moves.readings import AddPlace, DecidePlace, RecordCheck
+from detailbench.moves.readings import AddPlace, DecidePlace, ProposePlaces, RecordCheck, RecordReading
 from detailbench.moves.shop import AddToShop
 from detailbench.moves.surface import SetState
 from detailbench.record.things import ProcessStep
+from detailbench.thickness.calculations import CALCULATIONS
 from detailbench.thickness.change import Change
 
 BEFORE = (110.0, 111.0, 112.0, 109.0, 110.5, 111.5, 112.5, 109.5)
@@ -254,3 +255,52 @@ def test_a_panel_that_came_out_thicker_states_no_removal(hands: Hands, step: Pro
     found = figure(hands)
     assert found.outcome == "thicker"
     assert "no removal can be stated" in found.sentence
+
+
+# places kept from the polishing
+def controls(hands: Hands, count: int = 5) -> list[str]:
+    """Places on the tailgate that no machine goes over."""
+    hands.do(ProposePlaces(hands.job, "tailgate"))
+    shape = hands.picture.places[-1]
+    at = EdgePosition(shape.edge_a, shape.edge_a_mm, shape.edge_b, shape.edge_b_mm, shape.panel_w_mm, shape.panel_h_mm)
+    return [hands.do(AddPlace(hands.job, "tailgate", at, "control")) for _n in range(count)]
+
+
+def one_side(hands: Hands, values: tuple[float, ...], where: list[str], control: tuple[float, ...]) -> None:
+    hands.do(SetState(hands.job, ("roof", "tailgate"), clean="wiped", cover="bare"))
+    hands.session()
+    hands.read("roof", *values)
+    for place, value in zip(where, control, strict=True):
+        hands.later()
+        hands.do(RecordReading(hands.job, "tailgate", value, place_id=place))
+
+
+CONTROL = (120.0, 121.0, 119.0, 122.0, 120.5)
+CONTROL_AFTER = (120.9, 121.5, 120.0, 122.6, 121.0)
+
+
+def test_five_unpolished_control_places_measure_the_shift_where_foils_are_missing(
+    hands: Hands, step: ProcessStep
+) -> None:
+    where = controls(hands)
+    one_side(hands, BEFORE, where, CONTROL)
+    hands.do_anyway("roof", step)
+    one_side(hands, AFTER, where, CONTROL_AFTER)
+    found = figure(hands)
+    moved = np.array(CONTROL_AFTER) - np.array(CONTROL)
+    assert (found.shift.measured_by, found.shift.per_session) == ("control places", 5)
+    assert found.shift.value_um == pytest.approx(moved.mean())
+    assert found.estimate_um == pytest.approx(np.mean(BEFORE) - np.mean(AFTER) + moved.mean())
+    redo = next(c for c in CALCULATIONS if c.name == "change")
+    given = {k: v for k, v in found.working.as_json()["inputs"].items() if v not in (None, [])}
+    assert redo.run(given).results["estimate_um"] == pytest.approx(found.estimate_um)
+
+
+def test_four_control_places_measure_no_shift_and_none_enters_its_panels_mean(hands: Hands, step: ProcessStep) -> None:
+    where = controls(hands, 4)
+    one_side(hands, BEFORE, where, CONTROL[:4])
+    hands.do_anyway("roof", step)
+    one_side(hands, AFTER, where, CONTROL_AFTER[:4])
+    assert figure(hands).shift.measured_by == "accuracy"
+    hands.read("tailgate", 118.0, place=1)
+    assert hands.figures("tailgate").mean_um == 118.0
