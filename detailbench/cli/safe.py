@@ -97,7 +97,7 @@ def job_from_file(words: Namespace) -> int:
     beside = words.files or files_beside(words.file)
     bench = Bench(folder, SystemClock())
     try:
-        done = bench.do(ImportJob(content, words.file.name, beside if beside.is_dir() else None))
+        done = bench.do(ImportJob(content, words.file.name, beside if beside.is_dir() else None, words.head))
     finally:
         bench.close()
     print(f"{done.says}. {done.note}".strip())

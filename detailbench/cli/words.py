@@ -162,6 +162,9 @@ def parser() -> argparse.ArgumentParser:
     taken = word("job-in", "take a job in from a JSON file, as one move that cannot be undone", "safe", "job_from_file")
     taken.add_argument("file", type=Path, metavar="FILE")
     _workshop(taken)
+    taken.add_argument(
+        "--head", metavar="HASH", help="a journal hash of the job kept elsewhere, as in a closed document"
+    )
     taken.add_argument("--files", type=Path, metavar="FOLDER", help="where its kept files lie, if not beside it")
 
     workings = word(

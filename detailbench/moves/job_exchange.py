@@ -15,11 +15,12 @@ from detailbench.moves.documents import write_whole
 from detailbench.moves.fitting_in import fits
 from detailbench.moves.move import Done
 from detailbench.record.evidence import digest_of
+from detailbench.record.job_history import names_head, tells_the_same
 from detailbench.record.job_json import files_of, job_out, thing_as_json
-from detailbench.record.job_reading import JobFile, read_job
+from detailbench.record.job_reading import JobFile, read_job, read_journal
 from detailbench.record.store import Store
 from detailbench.record.thing import Thing
-from detailbench.record.things import Agreement, Evidence, History, Job, OwnerLimit
+from detailbench.record.things import Agreement, Document, Evidence, History, Job, OwnerLimit
 from detailbench.record.writing import Writer
 
 STATE_NOT_CONTENT = frozenset({"retired", "forgotten"})  # both may come later on either side
@@ -67,20 +68,28 @@ def write_job(store: Store, job_id: str, target: Path, *, personal: bool = True,
 
 @dataclass(frozen=True)
 class ImportJob:
-    """A job from a file, as one move. Ids stay; what is here already must be the same. ``files``: the folder its kept
-    files lie in; what is not there, or not what its hash says, is named as missing. It cannot be undone."""
+    """A job from a file, as one move. Ids stay; what is here already must be the same, and the journal that comes with
+    it must hang together and tell what the file holds. ``files``: the folder its kept files lie in; what is not there, or
+    not what its hash says, is named as missing. ``known_head``: a hash of its journal kept elsewhere, as a closed
+    document carries it. It cannot be undone."""
 
     undoable: ClassVar[bool] = False
     content: bytes = field(repr=False)
     name: str = "job.json"
     files: Path | None = None
+    known_head: str | None = None
 
     def make(self, w: Writer) -> Done:
         read = read_job(self.content, self.name)
         complain = _complaints(self.name)
         _names_what_is_there(w, read, complain)
         _is_of_the_trade(read, complain)
+        _documents_are_their_files(read, complain)
         new = [thing for thing in read.things if not _here_already(w, thing, complain)]
+        tells_the_same(read.told, read.things, complain)
+        if self.known_head is not None and not names_head(read.told, self.known_head):
+            raise complain(_("the head given is not in its journal: its end was cut or it was written anew."),
+                           "journal", self.known_head)  # fmt: skip
         missing = self._kept(w, read)
         note = _missing_words(missing)
         if not new:
@@ -112,15 +121,31 @@ class ImportJob:
     def _kept(self, w: Writer, read: JobFile) -> list[str]:
         """Keep the files that lie beside; the hashes of those that are nowhere."""
         missing = []
+        earlier = {t.evidence_id: t for t in read.things if isinstance(t, History)}
         for evidence in (t for t in read.things if isinstance(t, Evidence) and not t.forgotten):
             if w.has_file(evidence.sha256):
                 continue
             content = _read(self.files / evidence.sha256) if self.files is not None else None
             if content is None or digest_of(content) != evidence.sha256:
                 missing.append(evidence.sha256)
-            else:
-                w.keep_bytes(content)
+                continue
+            if evidence.id in earlier:
+                self._hangs_together(earlier[evidence.id], content, read)
+            w.keep_bytes(content)
         return missing
+
+    def _hangs_together(self, history: History, content: bytes, read: JobFile) -> None:
+        """An earlier journal that travels along is the one its history names."""
+        name = f"{self.name}, history {history.id}"
+        head, entries = read_journal(content, name, read.job.id)
+        if (head, entries) != (history.head, history.entries):
+            raise _complaints(name)(
+                _("the journal kept for it ends in {head} after {n} entries, the history names {stated}.").format(
+                    head=head[:12], n=entries, stated=history.head[:12]
+                ),
+                "",
+                None,
+            )
 
 
 def _here_already(w: Writer, thing: Thing, complain: Callable[..., BadFile]) -> bool:
@@ -195,6 +220,19 @@ def _is_of_the_trade(read: JobFile, complain: Callable[..., BadFile]) -> None:
             if panel and panel not in known:
                 raise complain(_("This car has no panel “{panel}”.").format(panel=panel[:40]),
                                f"{thing.table} {thing.id}.panel", panel)  # fmt: skip
+
+
+def _documents_are_their_files(read: JobFile, complain: Callable[..., BadFile]) -> None:
+    hashes = {t.id: t.sha256 for t in read.things if isinstance(t, Evidence)}
+    for thing in read.things:
+        if isinstance(thing, Document) and hashes.get(thing.evidence_id, thing.sha256) != thing.sha256:
+            raise complain(
+                _("the document and its kept file have different hashes: the file's is {kept}.").format(
+                    kept=hashes[thing.evidence_id]
+                ),
+                f"document {thing.id}.sha256",
+                thing.sha256,
+            )
 
 
 def _panels(thing: Thing) -> Iterator[str]:

@@ -10,14 +10,12 @@ from typing import Any
 from sqlalchemy import Connection, select
 
 from detailbench.basics.texts import _
-from detailbench.record.journal import START, Change, changes_in, hash_of
+from detailbench.record.journal import COLUMNS, ENTRY_FIELDS, START, Change, changes_in, hash_of
 from detailbench.record.store import Store
 from detailbench.record.sweeping import forgotten_files
 from detailbench.record.tables import TABLES, journal, personal
 
-COLUMNS = ("n", "at", "by", "scope", "act", "undoable", "refers_to")  # of the journal, each also in the text
 FORGETTING = "ForgetOwner"  # the move whose entries say which personal values were deleted
-ENTRY_FIELDS = (*COLUMNS, "says", "changes", "previous")
 
 
 @dataclass(frozen=True)
@@ -75,6 +73,7 @@ def check(store: Store, known_head: str | None = None) -> CheckResult:
 def _replay(connection: Connection, troubles: list[str]) -> tuple[dict[str, dict[str, Any]], set[str], str]:
     rows: dict[str, dict[str, Any]] = {}
     chain: set[str] = set()
+    heads: dict[str, str] = {}  # of each job and of the shop
     previous, expected = START, 1
     for entry in connection.execute(select(journal).order_by(journal.c.n)):
         where = _("Journal entry {n}").format(n=entry.n)
@@ -92,6 +91,10 @@ def _replay(connection: Connection, troubles: list[str]) -> tuple[dict[str, dict
             continue
         if body["previous"] != previous_was:
             troubles.append(_("{where}: it does not continue the entry before it.").format(where=where))
+        before = heads.get(body["scope"], START)
+        if body.get("before", before) != before:
+            troubles.append(_("{where}: it does not continue the entry before it in the same job.").format(where=where))
+        heads[body["scope"]] = entry.hash
         loose = [k for k in COLUMNS if body[k] != getattr(entry, k)]
         if loose or body["says"] != hashlib.sha256(entry.says.encode()).hexdigest():
             troubles.append(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import uuid
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from decimal import Decimal, InvalidOperation
@@ -14,6 +15,7 @@ import rfc8785
 from detailbench.basics.errors import BadFile
 from detailbench.basics.texts import _
 from detailbench.record.fitting import LARGEST, unfit
+from detailbench.record.job_history import hangs_together
 from detailbench.record.job_json import FORMAT, VERSION, ids_named, kinds_known, told_fields
 from detailbench.record.journal import hash_of
 from detailbench.record.tables import KINDS
@@ -28,7 +30,8 @@ TOP = frozenset({"format", "version", "written_by", "job", "things", "personal",
 @dataclass(frozen=True)
 class JobFile:
     """What a job file holds. ``things`` in the order of entry; ``personal`` None where it was left out; ``journal`` is
-    its canonical text, with its last hash and its length; ``outside``: ids it names and does not hold."""
+    its canonical text, with its last hash and its length; ``outside``: ids it names and does not hold;
+    ``told``: the journal's entries."""
 
     job: Job
     car: Car
@@ -38,6 +41,7 @@ class JobFile:
     head: str
     entries: int
     outside: tuple[tuple[Thing, str, type[Thing], str], ...]
+    told: tuple[Mapping[str, Any], ...]
 
 
 class _Reader:
@@ -55,6 +59,12 @@ class _Reader:
         return BadFile(sentence, name=self.name, line=line, column=where, value=shown)
 
     def loaded(self, content: bytes) -> dict[str, Any]:
+        body = self.parsed(content)
+        if not isinstance(body, dict):
+            raise self.bad(_("it is no job: an object is expected."))
+        return body
+
+    def parsed(self, content: bytes) -> Any:
         if len(content) > MOST_BYTES:
             raise self.bad(_("it is larger than any job; nothing was read."))
         try:
@@ -70,8 +80,6 @@ class _Reader:
             raise self.bad(_("it is nested without end.")) from error
         except ValueError as error:  # a whole number of thousands of digits
             raise self.bad(_("it holds a number no job has.")) from error
-        if not isinstance(body, dict):
-            raise self.bad(_("it is no job: an object is expected."))
         return body
 
     def _no_constant(self, word: str) -> float:
@@ -165,8 +173,9 @@ class _Reader:
             found.append((*key, row["value"]))
         return tuple(found)
 
-    def journal(self, block: Any) -> tuple[bytes, str, int]:
-        """Its canonical text, last hash, length. Raises BadFile for an entry that does not match its hash."""
+    def journal(self, block: Any, job_id: str) -> tuple[bytes, str, int]:
+        """Its canonical text, last hash, length. Raises BadFile for an entry that does not match its hash, or does not
+        follow the one before it."""
         if not isinstance(block, list):
             raise self.bad(_("a list is expected."), "journal", block)
         for n, entry in enumerate(block):
@@ -179,7 +188,17 @@ class _Reader:
                 raise self.bad(_("it cannot be written as canonical JSON."), where) from error
             if hash_of(text) != entry["hash"] or not isinstance(entry["says"], str):
                 raise self.bad(_("the entry does not match its hash; it was changed."), where, entry["hash"])
+        hangs_together(block, job_id, self.bad)
         return rfc8785.dumps(block), block[-1]["hash"] if block else "0" * 64, len(block)
+
+
+def read_journal(content: bytes, name: str, job_id: str) -> tuple[str, int]:
+    """A journal kept as a file, as an earlier import left it: its last hash and its length. Raises BadFile for one that
+    does not hang together."""
+    reader = _Reader(name)
+    block = reader.parsed(content)
+    _text, head, entries = reader.journal(block, job_id)
+    return head, entries
 
 
 def _text(value: Any) -> str:
@@ -234,9 +253,11 @@ def read_job(content: bytes, name: str) -> JobFile:
                 outside.append((thing, field, target, id_))
             elif not isinstance(named, target):
                 raise reader.bad(_("it names a thing of another kind."), f"{thing.table} {thing.id}.{field}", id_)
-    text, head, entries = reader.journal(body["journal"])
+    text, head, entries = reader.journal(body["journal"], job.id)
     things = tuple(thing for _order, thing in sorted(ordered, key=lambda pair: pair[0]))
-    return JobFile(job, car, things, reader.personal(body["personal"], {*by_id}), text, head, entries, tuple(outside))
+    personal = reader.personal(body["personal"], {*by_id})
+    told = tuple(body["journal"])
+    return JobFile(job, car, things, personal, text, head, entries, tuple(outside), told)
 
 
 def _things(reader: _Reader, arrays: Any) -> list[tuple[int, Thing]]:

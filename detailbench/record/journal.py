@@ -14,6 +14,8 @@ from sqlalchemy import Connection, select
 from detailbench.record.tables import journal
 
 START = "0" * 64
+COLUMNS = ("n", "at", "by", "scope", "act", "undoable", "refers_to")  # of the journal, each also in the text
+ENTRY_FIELDS = (*COLUMNS, "says", "changes", "previous")  # of every entry's text; newer ones have ``before`` too
 
 
 @dataclass(frozen=True)
@@ -40,7 +42,9 @@ class Change:
 
 @dataclass(frozen=True)
 class Entry:
-    """One line of the journal. ``act``: the move's name, ``undo`` or ``redo``; ``scope``: a job's id or ``shop``."""
+    """One line of the journal. ``act``: the move's name, ``undo`` or ``redo``; ``scope``: a job's id or ``shop``.
+    ``previous``: the hash of the entry before; ``before``: of the one before in the same scope, so that a job's journal
+    hangs together when it travels alone."""
 
     n: int
     at: str
@@ -52,6 +56,7 @@ class Entry:
     says: str
     changes: tuple[Change, ...]
     previous: str
+    before: str
 
     def body(self) -> dict[str, Any]:
         return {
@@ -65,6 +70,7 @@ class Entry:
             "says": hashlib.sha256(self.says.encode()).hexdigest(),
             "changes": [{"table": c.table, "id": c.id, "now": c.now, "was": c.was} for c in self.changes],
             "previous": self.previous,
+            "before": self.before,
         }
 
     def text(self) -> str:
@@ -86,6 +92,12 @@ def head(connection: Connection) -> tuple[int, str]:
     """Number and hash of the last entry; (0, zeros) for an empty journal."""
     row = connection.execute(select(journal.c.n, journal.c.hash).order_by(journal.c.n.desc()).limit(1)).first()
     return (row.n, row.hash) if row else (0, START)
+
+
+def head_of(connection: Connection, scope: str) -> str:
+    """The hash of the last entry of a scope; zeros where there is none."""
+    query = select(journal.c.hash).where(journal.c.scope == scope).order_by(journal.c.n.desc()).limit(1)
+    return connection.execute(query).scalar() or START
 
 
 def last_at(connection: Connection) -> datetime | None:

@@ -250,5 +250,6 @@ class Writer:
             says=says,
             changes=tuple(self.changes),
             previous=self.chain_head,
+            before=log.head_of(self._connection, scope),
         )
         return log.append(self._connection, entry)

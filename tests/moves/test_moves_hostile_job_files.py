@@ -136,10 +136,23 @@ def test_what_no_move_writes_is_not_taken_in(
     assert theirs.shop().jobs == ()
 
 
-def test_a_limit_lifted_by_its_own_yes_is_taken_in_lifted(body: Body, theirs: Bench) -> None:
+def test_a_limit_lifted_by_its_own_yes_is_taken_in_lifted(
+    invented: InventedShop, theirs: Bench, tmp_path: Path
+) -> None:
+    hands = Hands(invented, invented.job())
+    hands.do(AddLimit(hands.job, "bar_panel", ("roof",)))
+    asked = hands.do(AskOwner(hands.job, "limit", "may we?"))
+    hands.do(AnswerOwner(hands.job, asked, "yes", "telephone"))
+    write_job(invented.bench.store, hands.job, tmp_path / "lifted.json")
+    job = taken_in(theirs, json.loads((tmp_path / "lifted.json").read_bytes()))
+    assert limits_in_force(theirs.job(job)) == ()
+
+
+def test_a_yes_that_the_journal_knows_nothing_of_lifts_nothing(body: Body, theirs: Bench) -> None:
     forged_lift(body)
     body["things"]["agreement"][0]["answer"] = "yes"
-    assert limits_in_force(theirs.job(taken_in(theirs, body))) == ()
+    with pytest.raises(BadFile, match="the journal tells otherwise"):
+        taken_in(theirs, body)
 
 
 def test_a_plate_known_here_stays_as_it_is(body: Body, invented: InventedShop, theirs: Bench) -> None:

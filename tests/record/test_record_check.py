@@ -138,11 +138,13 @@ def test_a_chain_written_anew_shows_against_a_hash_kept_elsewhere(worked: Invent
     with closing(sqlite3.connect(worked.folder / DATABASE)) as raw, raw:
         raw.execute("UPDATE reading SET value_um = 141 WHERE value_um = 118")
         previous = "0" * 64
+        before: dict[str, str] = {}
         for n, text in raw.execute("SELECT n, body FROM journal ORDER BY n").fetchall():
             body = json.loads(text.replace('"value_um":118,', '"value_um":141,'))
             body["previous"] = previous
+            body["before"] = before.get(body["scope"], "0" * 64)
             anew = json.dumps(body, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
-            previous = hash_of(anew)
+            previous = before[body["scope"]] = hash_of(anew)
             raw.execute("UPDATE journal SET body = ?, hash = ? WHERE n = ?", (anew, previous, n))
     assert checked(worked).troubles == ()
     assert checked(worked, kept_elsewhere).head_found is False
