@@ -69,8 +69,8 @@ def write_job(store: Store, job_id: str, target: Path, *, personal: bool = True,
 @dataclass(frozen=True)
 class ImportJob:
     """A job from a file, as one move. Ids stay; what is here already must be the same, and the journal that comes with
-    it must hang together and tell what the file holds. ``files``: the folder its kept files lie in; what is not there, or
-    not what its hash says, is named as missing. ``known_head``: a hash of its journal kept elsewhere, as a closed
+    it must hang together and tell what the file holds. ``files``: the folder its kept files lie in; what is not there,
+    or not what its hash says, is named as missing. ``known_head``: a hash of its journal kept elsewhere, as a closed
     document carries it. It cannot be undone."""
 
     undoable: ClassVar[bool] = False

@@ -251,7 +251,7 @@ def test_a_journal_of_an_earlier_journey_must_be_the_one_its_history_names(
                 change["now"]["head"] = "ab" * 32
     all_signed(again)
     third = Bench(tmp_path / "third", HandClock(INVENTED_NOW))
-    with pytest.raises(BadFile, match="the journal kept for it ends in .* the history names abababababab"):
+    with pytest.raises(BadFile, match=r"the journal kept for it ends in .* the history names abababababab"):
         third.do(ImportJob(json.dumps(again).encode(), files=files_beside(file)))
     third.do(ImportJob(file.read_bytes(), files=files_beside(file)))
     third.close()
