@@ -153,6 +153,19 @@ def test_a_job_taken_in_from_elsewhere_says_so(taken_in: Week, week: Week) -> No
         assert "another workshop's book" not in said_in(week.content(kind))
 
 
+def test_a_name_that_was_deleted_reads_as_such(week: Week) -> None:
+    from detailbench.record.things import Forgetting
+
+    mark = week.picture.marks[0]
+    gone = Forgetting(id="f", entered_at=week.now, entered_by=mark.entered_by, job_id=week.picture.job.id)
+    shop = replace(week.picture.shop, personal={}, forgettings=(gone,))
+    content = week.content(picture=replace(week.picture, shop=shop))
+    assert "Owner: (name deleted on 9 May 2031); brought by (name deleted on 9 May 2031), daughter" in front(content)
+    assert "(name deleted on 9 May 2031)\ndrawn" in said_in(
+        week.content("arrival", replace(week.picture, shop=shop)).signing
+    )
+
+
 # words
 def test_a_source_recalled_is_not_marked_as_read(week: Week) -> None:
     printed = pdf_text(document_pdf(week.content()).pdf)

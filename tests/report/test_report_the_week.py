@@ -336,4 +336,5 @@ def test_a_reading_a_failed_check_left_out_says_that_and_not_that_it_was_read_ot
     week = played(tmp_path, "../walks/monday_to_friday.walk")
     found = section(week.content(), "Readings, panel by panel")
     assert "not counted, no good gauge check on both sides: 118" in found
+    assert "118 · 118" not in found
     assert "read otherwise" not in found

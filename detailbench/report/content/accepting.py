@@ -6,11 +6,11 @@ import json
 
 from detailbench.basics.texts import _
 from detailbench.body.paths import Point
-from detailbench.findings.forgotten import said_or_forgotten
 from detailbench.record.things import Acceptance, Signature
 from detailbench.report.content.blocks import Block, Fact, Facts, Para, Signing, Signings
 from detailbench.report.content.figures import day, moment, moment_with_offset, recorded
 from detailbench.report.content.gathered import Gathered
+from detailbench.report.content.parties import deleted
 from detailbench.report.content.parts import Text, clipped, said, typed
 from detailbench.report.content.standing import standing
 from detailbench.report.content.wording import person_words
@@ -126,17 +126,15 @@ def _signing(g: Gathered, signature: Signature) -> Signing:
     )
     return Signing(
         roles[signature.role],
-        clipped(_signer(g, signature), MOST_NAME)[0],
+        clipped(g.picture.said(signature.id, "name"), MOST_NAME)[0] or _no_name(g, signature),
         way,
         strokes_of(g.picture.said(signature.id, "strokes")),
         clipped(signature.statement, MOST_STATEMENT)[0],
     )
 
 
-def _signer(g: Gathered, signature: Signature) -> str:
-    if signature.role == "workshop":
-        return g.picture.said(signature.id, "name")
-    return said_or_forgotten(g.picture, signature.id, "name")
+def _no_name(g: Gathered, signature: Signature) -> Text:
+    return () if signature.role == "workshop" else deleted(g)
 
 
 def strokes_of(text: str) -> tuple[tuple[Point, ...], ...]:

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from detailbench.basics.texts import _
-from detailbench.findings.forgotten import said_or_forgotten
 from detailbench.findings.parties import bearer_for
 from detailbench.record.things import Party, Visit
 from detailbench.report.content.blocks import Fact
-from detailbench.report.content.figures import moment_with_offset, of_thing, recorded
+from detailbench.report.content.figures import day, moment_with_offset, of_thing, recorded
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parts import Text, clipped, joined, said, typed
 
@@ -32,7 +31,7 @@ def _role(party: Party) -> str:
 
 def _party(g: Gathered, party: Party) -> tuple[Text, ...]:
     picture = g.picture
-    name = typed(said_or_forgotten(picture, party.id, "name"))
+    name = typed(picture.said(party.id, "name")) or deleted(g)
     if party.kind == "company" and picture.said(party.id, "name"):
         name = said(_("{name} (a company)"), name=name)
     contact = typed(picture.said(party.id, "contact"))
@@ -45,7 +44,15 @@ def _party(g: Gathered, party: Party) -> tuple[Text, ...]:
 
 def short_name(g: Gathered, party: Party) -> Text:
     """A name cut to a line; a dash of words where there is none."""
-    return clipped(said_or_forgotten(g.picture, party.id, "name"), MOST_NAME)[0] or (_("name not noted"),)
+    return clipped(g.picture.said(party.id, "name"), MOST_NAME)[0] or deleted(g) or (_("name not noted"),)
+
+
+def deleted(g: Gathered) -> Text:
+    """What stands where a name was deleted with the owner's data; nothing in a job nobody asked to forget."""
+    found = next((f for f in reversed(g.picture.shop.forgettings) if f.job_id == g.picture.job.id), None)
+    if found is None:
+        return ()
+    return said(_("(name deleted on {day})"), day=day(found.entered_at, recorded(found, "entered_at")))
 
 
 def who_comes(g: Gathered, errand: str) -> Text:

@@ -186,15 +186,15 @@ def _places(g: Gathered, before: PanelSeen, after: PanelSeen) -> Grid:
     rows = [_place_row(g, p, later[p.place.id]) for p in before.places if _all(p) or _all(later[p.place.id])]
     unit = thickness_unit()
     columns = [
-        Column(_("Place"), 0.10, right=True),
-        Column(_("Where, mm from edges"), 0.28),
-        Column(_("Before, {unit}").format(unit=unit), 0.31),
-        Column(_("After, {unit}").format(unit=unit), 0.31),
+        Column(_("Place"), 0.08, right=True),
+        Column(_("Where, mm from edges"), 0.26),
+        Column(_("Before, {unit}").format(unit=unit), 0.37),
+        Column(_("After, {unit}").format(unit=unit), 0.29),
     ]
     sides = [any(_all(p) for p in seen.places) for seen in (before, after)]
     kept = [0, 1, *([2] if sides[0] else []), *([3] if sides[1] else [])]
     if len(kept) == 3:
-        columns[kept[2]] = Column(columns[kept[2]].title, 0.62)
+        columns[kept[2]] = Column(columns[kept[2]].title, 0.66)
     return Grid(tuple(columns[i] for i in kept), (Rows((), tuple(tuple(row[i] for i in kept) for row in rows)),))
 
 
@@ -212,7 +212,7 @@ def _place_row(g: Gathered, before: PlaceSeen, after: PlaceSeen) -> tuple[Text, 
 
 def _values(g: Gathered, seen: PlaceSeen, moment: Moment) -> Text:
     """Raw readings, their mean where there are several, flags, and a person's decision."""
-    texts: list[Text] = [joined([_reading(r) for r in seen.readings], " · ")]
+    texts: list[Text] = [joined([_reading(r) for r in seen.counted or seen.readings], " · ")]
     other = [r for r in seen.readings if r not in seen.counted]
     for text, left_out in (
         (_("not counted, no good gauge check on both sides: {values}"), [r for r in other if r.id in g.not_confirmed]),
@@ -223,7 +223,7 @@ def _values(g: Gathered, seen: PlaceSeen, moment: Moment) -> Text:
     if seen.earlier:
         text = _("after an earlier polishing: {values}")
         texts.append(said(text, values=joined([_reading(r) for r in seen.earlier], " · ")))
-    if seen.figure is not None and len(seen.readings) > 1:
+    if seen.figure is not None and len(seen.counted) > 1:
         trace = worked(g.refs.of(seen.figure.working), "value_um")
         word = _("middle") if seen.figure.verdict == "median used" else _("mean")
         texts.append(said("{word} {value}", word=word, value=bare_thickness(seen.figure.value_um, trace, 1)))
