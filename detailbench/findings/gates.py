@@ -5,6 +5,7 @@ from __future__ import annotations
 from detailbench.basics.numbers import format_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.first_panel import first_panel_stops
 from detailbench.findings.gauges import failed_now
 from detailbench.findings.limits import sanding_stops
 from detailbench.findings.panels import READABLE, odd, outline_of
@@ -48,6 +49,7 @@ def start_stops(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Sto
         *sanding_start_stops(picture, panel, step),
         *_of_another_paint(picture, panel, step),
         *_never_spreads(picture, panel, step),
+        *first_panel_stops(picture, panel, step),
     )
     return (*standing_stops(picture), *stops, *supplement_stops(picture))
 

@@ -61,7 +61,7 @@ def clear_at(place: PlaceSeen) -> float | None:
 def panel_layers(picture: JobPicture, before: PanelSeen, after: PanelSeen | None) -> PanelLayers | None:
     """What a layer gauge read on one panel: after the work where five places were read then, else before it. None where
     no reading says a clear coat."""
-    sides = [_one_side(picture, s) for s in (after, before) if s is not None]
+    sides = [side_layers(picture, s) for s in (after, before) if s is not None]
     found = [s for s in sides if s is not None]
     if not found:
         return None
@@ -74,7 +74,8 @@ def panel_layers(picture: JobPicture, before: PanelSeen, after: PanelSeen | None
     )
 
 
-def _one_side(picture: JobPicture, seen: PanelSeen) -> PanelLayers | None:
+def side_layers(picture: JobPicture, seen: PanelSeen) -> PanelLayers | None:
+    """The same at one moment alone."""
     own = [(p, v) for p in seen.places if (v := clear_at(p)) is not None]
     means = tuple(v for p, v in own if p.place.origin == "proposed")
     extra = tuple(v for p, v in own if p.place.origin != "proposed")

@@ -39,7 +39,7 @@ class FirstPanel:
     """``reasons`` for a hold, or for not having been checked. Only "go on" lets the plan stand as it is."""
 
     outcome: Outcome
-    forecast_um: tuple[float, float]
+    forecast_um: tuple[float, float] | None
     measured_um: tuple[float, float] | None
     meet: bool | None
     reasons: tuple[str, ...]
@@ -48,14 +48,14 @@ class FirstPanel:
 
 
 def first_panel(
-    forecast: Figure,
+    forecast: Figure | None,
     measured: Figure | None,
     *,
     risk_after: float | None = None,
     most_risk: float = MOST_RISK,
     confidence: float = 0.95,
 ) -> FirstPanel:
-    """Compare the forecast R ± u_R of the first panel with what was measured on it (None: no figure).
+    """Compare the forecast R ± u_R of the first panel with what was measured on it (None: no figure of either).
 
     Holds where the intervals do not meet, be it more or less than foreseen, or where ``risk_after``, found from the
     layer gauge's readings after the work, exceeds the shop's limit. Raises BadInput for shares outside (0, 1).
@@ -65,11 +65,13 @@ def first_panel(
             raise BadInput(_("“{name}” must lie between 0 and 1.").format(name=name), field=name, given=value)
     if risk_after is not None and not (is_finite(risk_after) and 0 <= risk_after <= 1):
         raise BadInput(_("A chance lies between 0 and 1."), field="risk_after", given=risk_after)
-    foreseen = forecast.interval_um(confidence)
+    foreseen = None if forecast is None else forecast.interval_um(confidence)
     found = None if measured is None else measured.interval_um(confidence)
-    meet = None if found is None else found[0] <= foreseen[1] and foreseen[0] <= found[1]
+    meet = None
     reasons = []
-    if found is not None and not meet:
+    if found is not None and foreseen is not None:
+        meet = found[0] <= foreseen[1] and foreseen[0] <= found[1]
+    if found is not None and foreseen is not None and not meet:
         reasons.append(_apart(found, foreseen))
     if risk_after is not None and risk_after > most_risk:
         reasons.append(
@@ -79,7 +81,7 @@ def first_panel(
                 risk=format_number(math.ceil(1000 * risk_after) / 10, 1), most=format_number(round(100 * most_risk, 6))
             )
         )
-    outcome: Outcome = "hold" if reasons else "not checked" if found is None else "go on"
+    outcome: Outcome = "hold" if reasons else "not checked" if meet is None else "go on"
     inputs: dict[str, Plain] = {
         **_plain("forecast", forecast),
         **_plain("measured", measured),
@@ -89,8 +91,8 @@ def first_panel(
     }
     results: dict[str, Plain] = {
         "outcome": outcome,
-        "forecast_low_um": foreseen[0],
-        "forecast_high_um": foreseen[1],
+        "forecast_low_um": None if foreseen is None else foreseen[0],
+        "forecast_high_um": None if foreseen is None else foreseen[1],
         "measured_low_um": None if found is None else found[0],
         "measured_high_um": None if found is None else found[1],
         "meet": meet,
@@ -130,10 +132,12 @@ def _apart(found: tuple[float, float], foreseen: tuple[float, float]) -> str:
 
 
 def _sentence(
-    outcome: Outcome, reasons: list[str], found: tuple[float, float] | None, foreseen: tuple[float, float]
+    outcome: Outcome, reasons: list[str], found: tuple[float, float] | None, foreseen: tuple[float, float] | None
 ) -> str:
     if outcome == "hold":
         return _("Hold and plan again. {reasons}").format(reasons=" ".join(reasons))
+    if foreseen is None:
+        return _("Not checked: what the steps take off was not measured before.")
     if outcome == "not checked" or found is None:
         return _("Not checked: no removal was measured on the first panel.")
     return _("Measured {found}, foreseen {foreseen}: they do not contradict each other.").format(

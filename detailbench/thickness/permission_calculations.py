@@ -107,8 +107,13 @@ def _first_panel(v: Inputs) -> Working:
         if v["measured_u_um"] is None:
             raise BadInput(_("“measured_u_um” is missing: the uncertainty of what was removed."), field="measured_u_um")
         measured = _figure(v, "measured")
+    forecast = None
+    if v["forecast_um"] is not None:
+        if v["forecast_u_um"] is None:
+            raise BadInput(_("“forecast_u_um” is missing: the uncertainty of what is foreseen."), field="forecast_u_um")
+        forecast = _figure(v, "forecast")
     return first_panel(
-        _figure(v, "forecast"),
+        forecast,
         measured,
         risk_after=v["risk_after"],
         most_risk=v["most_risk"],
@@ -168,8 +173,8 @@ PERMISSION_CALCULATIONS = (
         "first_panel",
         "What came off the first panel against what the plan foresaw",
         (
-            Field("forecast_um", "removal foreseen"),
-            Field("forecast_u_um", "its standard uncertainty", minimum=0),
+            Field("forecast_um", "removal foreseen; left out: none", required=False),
+            Field("forecast_u_um", "its standard uncertainty", required=False, minimum=0),
             Field("forecast_dof", "its degrees of freedom; left out: not estimated", required=False, above=0),
             Field("measured_um", "removal measured; left out: none", required=False),
             Field("measured_u_um", "its standard uncertainty", required=False, minimum=0),
