@@ -136,6 +136,7 @@ class Window(QWidget):
         context.working_wanted.connect(centre.working.show_working)
         context.override_wanted.connect(self._ask_override)
         context.stage_wanted.connect(self.open)
+        context.sheet_wanted.connect(centre.take_in)
         centre.map.panel_chosen.connect(self._panel_picked)
         centre.map.place_clicked.connect(context.choose_place)
         centre.map.words_wanted.connect(self.find_panel)

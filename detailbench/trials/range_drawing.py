@@ -124,10 +124,10 @@ def sign_marks(sign: Sign) -> tuple[Mark, ...]:
 def sign_words(sign: Sign, on_top: bool = False) -> str:
     """What a sign means; a trial on top speaks of the finish only."""
     if on_top and sign in ("works", "hazy", "trails"):
-        return {"works": _("finished clear"), "hazy": _("finish hazy"), "trails": _("trails")}[sign]
+        return {"works": _("finished clear"), "hazy": _("even haze"), "trails": _("trails")}[sign]
     return {
         "works": _("cleared, finished clear"),
-        "hazy": _("cleared, finish hazy"),
+        "hazy": _("cleared, even haze"),
         "trails": _("cleared, trails"),
         "failed": _("did not clear"),
         "unknown": _("not tried"),

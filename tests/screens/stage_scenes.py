@@ -79,6 +79,7 @@ def adopted(invented: InventedShop, job: str) -> tuple[str, ...]:
     """One step adopted for the bonnet's group; the ids of its steps."""
     trial = judged_trial(invented, job, 4, "yes", "clear")
     group = invented.group(job)
+    judged_trial(invented, job, 4, "yes", "clear", panel="roof")  # confirmed on a second panel
     invented.bench.do(work.AdoptProcess(job, group.id, [{"combination_id": trial.combination_id}]))
     return tuple(s.id for s in invented.picture(job).steps)
 

@@ -78,7 +78,7 @@ def test_the_trial_is_put_to_the_owner_and_shown_as_approved(qtbot: QtBot, inven
     window = shown_window(qtbot, invented, job, TrialsStage())
     assert "No test section was approved by the owner yet." in at(window, "bonnet", "Story")
     made = lines(window, "Trials of this finish group")
-    assert len(made) == 1
+    assert len(made) == 2
     assert made[0].endswith("AE")
     click_line(window, "Trials of this finish group", "Trial 1")
     press_button(window, "Put this test section to the owner")

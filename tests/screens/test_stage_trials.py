@@ -12,6 +12,7 @@ from stage_scenes import click, judged_trial, pick, ready_job, scrolls, shown_wi
 from detailbench.moves.trials import JudgeTrial
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.on_map import process_colouring, trial_drawing
+from detailbench.screens.stages.trials.range_view import RangeView
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.window import Window
 
@@ -52,15 +53,20 @@ def test_the_card_says_where_to_start_and_what_is_known_of_each_combination(
 ) -> None:
     assert "Start with" in words(window.centre.card)
     assert words(window.centre.card).count("not tried on this paint") == 9
+    assert "next by the rule" in words(window.centre.card)
     judged_trial(invented, job, 3, "no", "clear")
     judged_trial(invented, job, 5, "yes", "even_haze")
     told = words(window.centre.card)
     assert "did not clear" in told
-    assert "cleared, finish not clear" in told
+    assert "cleared, even haze" in told
     assert told.count("not tried on this paint") == 7
 
 
-def test_words_and_hatches_tell_the_combinations_apart(
+def signs(view: RangeView) -> list[str | None]:
+    return [next(b.sign for b in row.boxes if b.kind == "sign") for row in view.drawing.rows]
+
+
+def test_signs_and_words_tell_the_combinations_apart(
     window: Window, stage: TrialsStage, invented: InventedShop, job: str
 ) -> None:
     judged_trial(invented, job, 2, "yes", "clear")
@@ -68,9 +74,35 @@ def test_words_and_hatches_tell_the_combinations_apart(
     judged_trial(invented, job, 5, "yes", "even_haze")
     barred = judged_trial(invented, job, 6, "yes", "clear")
     invented.bench.do(JudgeTrial(job, barred.id, stopped="heat"))
+    judged_trial(invented, job, 7, "yes", "trails")
     assert stage.card is not None
-    hatches = [line.hatch for line in stage.card.place.range.lines()]
-    assert hatches[1:7] == ["dots", "", "falling", "dots", "rising", "crossed"]
+    assert signs(stage.card.range.range)[1:8] == [
+        "unknown", "works", "failed", "unknown", "hazy", "forbidden", "trails",
+    ]  # fmt: skip
+
+
+def test_the_range_opens_large_over_the_map_by_key_and_button_with_every_trial_in_its_column(
+    window: Window, stage: TrialsStage, invented: InventedShop, job: str
+) -> None:
+    cut = judged_trial(invented, job, 5, "yes", "even_haze")
+    judged_trial(invented, job, 2, "yes", "clear", on=cut.id)
+    strike(window, "r")
+    assert stage.range is not None
+    assert stage.range.isVisible()
+    drawing = stage.range.range.drawing
+    assert drawing.in_columns
+    assert [sum(b.kind == "thread" for b in row.boxes) for row in drawing.rows] == [0, 0, 1, 1, 1, 1, 0, 0, 0]
+    assert stage.range.range.verticalScrollBar().maximum() == 0
+    press(Qt.Key.Key_Escape)
+    assert not stage.range.isVisible()
+    click(window, "The range large, over the map")
+    assert stage.range.isVisible()
+
+
+def test_a_combination_chosen_in_the_large_range_is_the_one_tried_next(window: Window, stage: TrialsStage) -> None:
+    strike(window, "r")
+    pick(window, "Range large, mild to strong", "2 ")
+    assert "medium foam · finishing polish" in hand_of(stage).draft_name()
 
 
 def test_without_a_panel_the_card_asks_for_one_and_the_next_group_leads_to_its_typical_panel(
@@ -87,6 +119,7 @@ def test_without_a_panel_the_card_asks_for_one_and_the_next_group_leads_to_its_t
 
 
 def test_a_place_pointed_at_on_the_map_is_said_in_distances_and_drawn(window: Window, stage: TrialsStage) -> None:
+    click(window, "Place")
     x, y = window.context.outline.panels["bonnet"].label
     window.context.choose_place("bonnet", x + 100, y)
     assert "mm from the" in words(window.centre.card)
@@ -229,7 +262,7 @@ def test_no_page_has_to_be_scrolled_at_1366_by_768(qtbot: QtBot, invented: Inven
     stage = TrialsStage()
     window = shown_window(qtbot, invented, job, stage, look=look)
     window.context.select_panel("bonnet")
-    for title in ("Place", "Sheet", "Trial", "Story", "Adopt"):
+    for title in ("Range", "Place", "Sheet", "Trial", "Story", "Adopt"):
         click(window, title)
         assert scrolls(window) == 0, title
     click(window, "Trial")

@@ -156,7 +156,9 @@ def test_two_steps_are_cut_then_refined_on_top_then_adopted_by_mouse(
     window: Window, stage: TrialsStage, invented: InventedShop, job: str
 ) -> None:
     cut = judged_trial(invented, job, 5, "yes", "even_haze")
+    click(window, "Place")
     click(window, "on: trial 1")
+    click(window, "Range")
     pick(window, "Range, mild to strong", "3 ")
     click(window, "Trial")
     click(window, "Record the trial without the timer")
@@ -171,6 +173,12 @@ def test_two_steps_are_cut_then_refined_on_top_then_adopted_by_mouse(
     click(window, "Step times of this process")
     click(window, "times of: step 2")
     type_into(window, "passes, s", "45")
+    click(window, "Adopt this process")
+    assert not invented.picture(job).processes
+    assert window.override.isVisible()  # a person may set the confirming trial aside
+    press(Qt.Key.Key_Escape)
+    below = judged_trial(invented, job, 5, "yes", "even_haze", panel="roof")
+    judged_trial(invented, job, 2, "yes", "clear", panel="roof", on=below.id)
     click(window, "Adopt this process")
     picture = invented.picture(job)
     assert [s.number for s in picture.steps] == [1, 2]

@@ -77,6 +77,13 @@ class Centre(QWidget):
         self._late.append(sheet)
         sheet.opened.connect(self.arrange)
 
+    def take_in(self, sheet: Sheet) -> None:
+        """A stage's own sheet: it lies over the map like the rest; closed, it gives the keys back to the map."""
+        if sheet not in self._late:
+            sheet.setParent(self)
+            sheet.closed.connect(self.map.setFocus)
+            self.add_sheet(sheet)
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """The header is as high as what it shows now; a page shows less than a stage."""
         asked = watched is self.header and event.type() == QEvent.Type.LayoutRequest

@@ -31,9 +31,11 @@ def where(mark: Mark) -> str:
 
 
 def lamp_words(lamp: Lamp | None) -> str:
-    """A lamp by its name and kind."""
+    """A lamp by its name, and its kind where the name does not say it."""
     if lamp is None:
         return _("lamp not stated")
+    if lamp_name(lamp.kind).casefold() in _(lamp.name).casefold():
+        return _(lamp.name)
     return _("{name} ({kind})").format(name=_(lamp.name), kind=lamp_name(lamp.kind))
 
 

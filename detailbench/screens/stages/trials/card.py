@@ -1,4 +1,4 @@
-"""The card of the trials: the finish group above, five pages below."""
+"""The card of the trials: the finish group above, six pages below."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ from detailbench.screens.look.parts import label
 from detailbench.screens.stages.trials.adopt_page import AdoptPage
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.place_page import PlacePage
+from detailbench.screens.stages.trials.range_page import RangePage
 from detailbench.screens.stages.trials.run_page import RunPage
 from detailbench.screens.stages.trials.sheet_page import SheetPage
 from detailbench.screens.stages.trials.story_page import StoryPage
@@ -28,14 +29,16 @@ class TrialsCard(SeenCard):
         super().__init__()
         self._context, self._hand = context, hand
         self.group = label("", "strong", wrap=True)
-        self.pages = Pages(context.dress)
+        self.pages = Pages(context.dress, in_a_row=6)
+        self.range = RangePage(context, hand)
+        self.range.other.clicked.connect(self.next_group)
         self.place = PlacePage(context, hand)
-        self.place.other.clicked.connect(self.next_group)
         self.sheet = SheetPage(context, hand)
         self.run = RunPage(context, hand)
         self.story = StoryPage(context, hand)
         self.adopt = AdoptPage(context, hand)
         for key, title, page in (
+            ("range", _("Range"), self.range),
             ("place", _("Place"), self.place),
             ("sheet", _("Sheet"), self.sheet),
             ("run", _("Trial"), self.run),
@@ -63,7 +66,8 @@ class TrialsCard(SeenCard):
             self.group.setText(group_words(picture, group))
         self.group.setAccessibleName(self.group.text())
         pages: dict[str, Drawn] = {
-            "place": self.place, "sheet": self.sheet, "run": self.run, "story": self.story, "adopt": self.adopt,
+            "range": self.range, "place": self.place, "sheet": self.sheet, "run": self.run, "story": self.story,
+            "adopt": self.adopt,
         }  # fmt: skip
         pages[self.pages.page].redraw()
 

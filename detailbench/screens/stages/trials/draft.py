@@ -24,7 +24,8 @@ WORDS = tuple(FORCE_N)
 
 @dataclass(frozen=True)
 class Draft:
-    """Technique fields as in Trial. ``force_n`` only where it was weighed. ``prime``: the pad is fresh or cleaned."""
+    """Technique fields as in Trial. ``force_n`` only where it was weighed. ``prime``: the timer begins with priming,
+    for a fresh or cleaned pad. ``pad_condition``, ``primed``, ``batch``: only what somebody said."""
 
     combination_id: str
     panel: str
@@ -40,11 +41,16 @@ class Draft:
     seconds: float | None = SECONDS
     surface_before_c: float | None = None
     prime: bool = True
+    pad_condition: str = ""
+    primed: str = ""
+    batch: str = ""
+    lamp_id: str = ""
 
     def technique(self) -> dict[str, Any]:
         """The fields a trial keeps, those left empty left out."""
         names = (
             "dial", "force_word", "force_n", "section_w_mm", "section_h_mm", "passes", "seconds", "surface_before_c",
+            "pad_condition", "primed", "batch", "lamp_id",
         )  # fmt: skip
         return {name: value for name in names if (value := getattr(self, name)) not in (None, "")}
 
@@ -57,7 +63,8 @@ def fresh_draft(picture: JobPicture, group: FinishGroup, panel: str) -> Draft | 
         return None
     if start.rung is None:
         return None
-    return with_combination(picture.shop, Draft("", panel), range_combinations(picture, group.id)[start.rung].id)
+    first = range_combinations(picture, group.id)[start.rung].id
+    return with_combination(picture.shop, Draft("", panel, lamp_id=lamp_in_use(picture)), first)
 
 
 def with_combination(shop: ShopPicture, draft: Draft, combination_id: str) -> Draft:
@@ -75,6 +82,9 @@ def with_combination(shop: ShopPicture, draft: Draft, combination_id: str) -> Dr
         section_h_mm=draft.section_h_mm if draft.on_top_of and draft.section_h_mm else high,
         seconds=product.working_time_s or SECONDS,
         prime=True,
+        pad_condition="",
+        primed="",
+        batch=product.batch,
     )
 
 
@@ -99,6 +109,8 @@ def draft_of(trial: Trial) -> Draft:
         section_h_mm=trial.section_h_mm,
         passes=trial.passes,
         seconds=trial.seconds,
+        batch=trial.batch,
+        lamp_id=trial.lamp_id,
     )
 
 
@@ -128,6 +140,17 @@ def _changed(draft: Draft, result: Result) -> dict[str, Any]:
     if result in (Result.CLEAN_PAD, Result.OTHER_PAD):
         return {"prime": True}
     return {}
+
+
+def lamp_in_use(picture: JobPicture) -> str:
+    """The lamp this job was last looked at with, or empty."""
+    used = [(mark.seq, mark.lamp_id) for mark in picture.marks]
+    used += [(look.seq, look.lamp_id) for look in picture.panel_looks]
+    used += [(check.seq, check.lamp_id) for check in picture.mark_checks]
+    used += [(trial.seq, trial.lamp_id) for trial in picture.trials]
+    lamps = {lamp.id for lamp in picture.shop.lamps if not lamp.retired}
+    used = [each for each in used if each[1] in lamps]
+    return max(used)[1] if used else ""
 
 
 def place_of(picture: JobPicture, trial: Trial) -> EdgePosition | None:

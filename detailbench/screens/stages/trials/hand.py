@@ -5,7 +5,7 @@ It holds only what is not entered yet; everything that was is in the picture.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
@@ -16,31 +16,20 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.processes import group_of, process_of
+from detailbench.findings.range_shown import range_shown
 from detailbench.findings.trial_story import outcome_of, range_combinations, trials_of
 from detailbench.moves.surface import HoldPanel
-from detailbench.moves.trials import CorrectTrial, JudgeTrial, RecordTrial
+from detailbench.moves.trials import CorrectTrial, RecordTrial
 from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
 from detailbench.screens.stages.trials.draft import Draft, draft_from, fresh_draft, with_combination
+from detailbench.screens.stages.trials.judging import Judging
 from detailbench.screens.stages.trials.timer import JUDGED_IN, LEFT_AFTER_S, Standing, TrialTimer
 from detailbench.trials.next_step import LOOK_ONLY
 from detailbench.trials.outcome import Option, Result
+from detailbench.trials.range_drawing import RungShown
 
 TICK_MS = 200
-
-
-@dataclass(frozen=True)
-class Judging:
-    """An outcome half entered."""
-
-    cleared: str = ""
-    finish: str = ""
-    stopped: str = ""
-    only_deep_left: bool = False
-
-    @property
-    def ready(self) -> bool:
-        return bool(self.stopped) or bool(self.cleared and self.finish)
 
 
 class TrialHand(QObject):
@@ -48,6 +37,7 @@ class TrialHand(QObject):
 
     changed = Signal()
     page_wanted = Signal(str)
+    range_wanted = Signal()
 
     def __init__(self, context: Context) -> None:
         super().__init__(context)
@@ -91,6 +81,11 @@ class TrialHand(QObject):
             return None
         waiting = [t for t in self.trials if t.id == self.again or outcome_of(picture, t.id) is None]
         return waiting[-1] if waiting else None
+
+    def range(self) -> tuple[RungShown, ...]:
+        """The group's range as it is shown, empty without a group."""
+        picture, group = self.context.picture, self.group
+        return range_shown(picture, group.id) if picture is not None and group is not None else ()
 
     def number(self, trial_id: str) -> int:
         """A trial's number within its group, from 1; the next free one for a trial that is not there."""
@@ -266,6 +261,11 @@ class TrialHand(QObject):
         if trial is not None and seconds:
             self._correct(trial.id, {"seconds": seconds, "note": ""})
 
+    def measured_after(self, surface_c: float | None) -> None:
+        """The surface's temperature after the passes, kept at once."""
+        if self.open_trial is not None:
+            self._correct(self.open_trial.id, {"surface_after_c": surface_c})
+
     def _correct(self, trial_id: str, technique: dict[str, Any]) -> None:
         if self.context.picture is not None:
             self.context.do(CorrectTrial(self.context.picture.job.id, trial_id, technique), self)
@@ -294,7 +294,7 @@ class TrialHand(QObject):
         if values.get("stopped"):
             if not self.may_stop:
                 return
-            self.judging = Judging(stopped=values["stopped"])
+            self.judging = replace(self.judging, cleared="", finish="", stopped=values["stopped"])
         elif self.may_judge:
             self.judging = replace(self.judging, stopped="", **values)
         else:
@@ -303,6 +303,12 @@ class TrialHand(QObject):
             self.end()
         self._tell()
 
+    def support(self, **values: Any) -> None:
+        """A second lamp or a count: it goes in with what was seen."""
+        if self.open_trial is not None:
+            self.judging = replace(self.judging, **values)
+            self._tell()
+
     def judge(self) -> bool:
         """Enter the outcome; False when it is not whole yet or was refused."""
         trial, picture, seen = self.open_trial, self.context.picture, self.judging
@@ -310,9 +316,7 @@ class TrialHand(QObject):
             return False
         # what was looked at again is closed first, so that the answer already stands when everything is redrawn
         again, self.again, self.judging = self.again, "", Judging()
-        done = self.context.do(
-            JudgeTrial(picture.job.id, trial.id, seen.cleared, seen.finish, seen.stopped, seen.only_deep_left), self
-        )
+        done = self.context.do(seen.move(picture.job.id, trial.id, trial.lamp_id), self)
         if done is None:
             self.again, self.judging = again, seen
         self.page_wanted.emit("run")

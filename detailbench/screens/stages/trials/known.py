@@ -1,35 +1,12 @@
-"""What is known of the range, a trial and an outcome, in words."""
+"""A trial and an outcome, in words."""
 
 from __future__ import annotations
 
 from detailbench.basics.numbers import format_number
-from detailbench.basics.ramp import Hatch
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.record.things import Trial, TrialOutcome
 from detailbench.trials.outcome import Cleared, Finish, Result, Stopped
-from detailbench.trials.rungs import RungSeen
-
-
-def rung_words(seen: RungSeen) -> tuple[str, Hatch]:
-    """What trials on this paint have shown of a combination, and the hatch that says the same."""
-    if seen.forbidden:
-        return _("not to be used here"), "crossed"
-    told = []
-    hatch: Hatch = "dots"
-    if seen.works:
-        told.append(_("cleared, finished clear"))
-        hatch = ""
-    elif seen.cleared is True:
-        told.append(_("cleared, finish not clear"))
-        hatch = "rising"
-    elif seen.cleared is False:
-        told.append(_("did not clear"))
-        hatch = "falling"
-    if seen.refined is not None:
-        told.append(_("on top: finished clear") if seen.refined else _("on top: finish not clear"))
-        hatch = hatch if told[:-1] else ("" if seen.refined else "rising")
-    return "; ".join(told) or _("not tried on this paint"), hatch
 
 
 def spot_words(spot: str) -> str:

@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF, QResizeEvent
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.faces import face
-from detailbench.screens.map.shapes import hatch_brush
+from detailbench.screens.stages.trials.range_signs import paint_sign
 from detailbench.screens.stages.work_parts.open_list import SPACING_PX, Line, OpenList
-from detailbench.trials.range_drawing import Box, Mark, RangeDrawing, RungShown, range_drawing, says, sign_marks
+from detailbench.trials.range_drawing import Box, RangeDrawing, RungShown, range_drawing, says
 
 EDGE_PX = 4
+LINE, ROW_LINES = 1.22, 2.5  # a line in letter squares, a row of the large picture in lines
 SMALLEST = 0.8  # of the size words are set in, before they are cut
 
 
@@ -30,9 +31,18 @@ class RangeView(OpenList):
 
     @property
     def line_px(self) -> int:
-        """Height of a line of text."""
+        """Height of a line of text; the large picture fills the height it is given."""
         m = self._dress.look.measure
-        return round(m.type("strong" if self._large else "body") * (1.5 if self._large else 1.2))
+        if not self._large:
+            return round(m.type("body") * LINE)
+        each = self.viewport().height() / max(len(self._rungs), 1) - 2 * SPACING_PX
+        fits = each / ROW_LINES
+        return round(min(max(fits, m.type("body") * LINE), m.type("title") * LINE))
+
+    @property
+    def text_px(self) -> int:
+        """Letter square of the words."""
+        return round(self.line_px / LINE)
 
     def show_range(self, rungs: Sequence[RungShown], current: str = "") -> None:
         """Draw these; ``current`` is the combination chosen."""
@@ -53,9 +63,9 @@ class RangeView(OpenList):
             self.item(i).setSizeHint(QSize(wide, round(self.drawing.row_high)))
         self.viewport().update()
 
-    @property
-    def text_px(self) -> int:
-        return round(self.line_px / (1.35 if self._large else 1.25))
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.scrollToItem(self.currentItem())
 
 
 class _Row(QStyledItemDelegate):
@@ -72,8 +82,8 @@ class _Row(QStyledItemDelegate):
         if index.row() >= len(drawing.rows):
             return
         palette = self._dress.look.palette
-        rect = QRectF(option.rect)  # type: ignore[attr-defined]  # the stubs leave the option's fields out
-        state = option.state  # type: ignore[attr-defined]
+        rect = QRectF(option.rect)
+        state = option.state
         chosen = bool(state & QStyle.StateFlag.State_Selected)
         painter.save()
         painter.setClipRect(rect)
@@ -110,7 +120,8 @@ class _Row(QStyledItemDelegate):
             tip = QPointF(area.right(), area.center().y())
             painter.drawPolygon(QPolygonF([area.topLeft(), tip, area.bottomLeft()]))
         elif box.kind in ("sign", "trial"):
-            self._sign(painter, box, ink, ground)
+            if box.sign is not None:
+                paint_sign(painter, box.sign, area, ink, ground, self._dress.look, on_top=box.on_top)
         else:
             self._text(painter, box, soft if box.kind == "words" else ink)
 
@@ -131,42 +142,3 @@ class _Row(QStyledItemDelegate):
         painter.setFont(face(size))
         text = painter.fontMetrics().elidedText(box.words, Qt.TextElideMode.ElideRight, int(box.wide))
         painter.drawText(room, int(Qt.AlignmentFlag.AlignLeft | lies), text)
-
-    def _sign(self, painter: QPainter, box: Box, ink: QColor, ground: QColor) -> None:
-        if box.sign is None:
-            return
-        for mark in sign_marks(box.sign):
-            self._mark(painter, mark, box, ink, ground)
-        if box.on_top:  # stands on a cut: a bar beneath it
-            painter.setPen(QPen(ink, 2))
-            y = box.y + box.high + 1
-            painter.drawLine(QPointF(box.x, y), QPointF(box.x + box.wide, y))
-
-    def _mark(self, painter: QPainter, mark: Mark, box: Box, ink: QColor, ground: QColor) -> None:
-        side = box.wide
-        pen = QPen(ink, max(1.5, side / 14))
-        painter.setPen(pen)
-        if mark.kind == "line":
-            painter.drawLine(
-                QPointF(box.x + mark.x * side, box.y + mark.y * side),
-                QPointF(box.x + mark.x2 * side, box.y + mark.y2 * side),
-            )
-            return
-        if mark.kind == "text":
-            painter.setFont(face(round(side * 0.62), bold=True))
-            painter.drawText(QRectF(box.x, box.y, side, side), Qt.AlignmentFlag.AlignCenter, mark.text)
-            return
-        brush = QBrush(ground)
-        if mark.fill == "solid":
-            brush = QBrush(ink)
-        elif mark.fill:
-            brush = hatch_brush(mark.fill, ink, self._dress.look.measure.dots_per_mm * 0.55)
-        if mark.kind == "disc":
-            centre = QPointF(box.x + mark.x * side, box.y + mark.y * side)
-            painter.setBrush(ground)
-            painter.drawEllipse(centre, mark.r * side, mark.r * side)
-            painter.setBrush(brush)
-            painter.drawEllipse(centre, mark.r * side, mark.r * side)
-        else:
-            painter.setBrush(brush)
-            painter.drawRect(QRectF(box.x + mark.x * side, box.y + mark.y * side, mark.r * side, mark.r * side))

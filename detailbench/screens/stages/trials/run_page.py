@@ -2,22 +2,21 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
-from detailbench.findings.kit_names import combination_name
 from detailbench.findings.limits import binding_words
 from detailbench.findings.trial_story import TrialTold, told
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import button, figure, heading, label, sentence, set_kind
 from detailbench.screens.stages.trials.hand import TrialHand, seconds_words
-from detailbench.screens.stages.trials.known import outcome_words, technique_words, trial_words
-from detailbench.screens.stages.trials.outcome_keys import CLEARED, FINISHES, STOPS, key_choices
+from detailbench.screens.stages.trials.known import outcome_words
+from detailbench.screens.stages.trials.outcome_keys import STOPS, key_choices
+from detailbench.screens.stages.trials.seen_part import SeenPart
 from detailbench.screens.stages.trials.timer import phase_words
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import Faces
-from detailbench.screens.stages.work_parts.step_number import StepNumber
 
 
 class RunPage(QWidget):
@@ -27,7 +26,7 @@ class RunPage(QWidget):
         super().__init__()
         self._context, self._hand = context, hand
         self.faces = Faces()
-        self.ready, self.timing, self.seen = _Ready(context, hand), _Timing(context, hand), _Seen(context, hand)
+        self.ready, self.timing, self.seen = _Ready(context, hand), _Timing(context, hand), SeenPart(context, hand)
         for face in (self.ready, self.timing, self.seen):
             self.faces.addWidget(face)
         column = QVBoxLayout(self)
@@ -38,7 +37,7 @@ class RunPage(QWidget):
         """Show the face that belongs to where the trial stands."""
         standing = self._hand.standing
         if standing is not None and not self._hand.may_judge:
-            face: _Ready | _Timing | _Seen = self.timing
+            face: _Ready | _Timing | SeenPart = self.timing
         elif self._hand.open_trial is not None:
             face = self.seen
         else:
@@ -156,70 +155,6 @@ class _Timing(QWidget):
         self.left.setAccessibleName(_("{time} left").format(time=seconds_words(standing.left_s)))
         self.follows.setText(_("then {what}").format(what=follows_words(self._hand)) if standing.following else "")
         self.stopped.set_value("")
-
-
-class _Seen(QWidget):
-    """The outcome: two keys and Enter, or one and Enter."""
-
-    def __init__(self, context: Context, hand: TrialHand) -> None:
-        super().__init__()
-        self._context, self._hand = context, hand
-        m = context.dress.look.measure
-        self.which = label("", wrap=True)
-        self.how = sentence()
-        self.true_time = StepNumber(_("true time of the passes"), "s", step=5, least=1)
-        self.true_time.committed.connect(hand.true_seconds)
-        self.cleared = ChoiceRow(_("marks cleared?"), key_choices(CLEARED))
-        self.finish = ChoiceRow(_("finish after the wipe"), key_choices(FINISHES), columns=3)
-        self.stopped = ChoiceRow(_("or stopped because of"), key_choices(STOPS), columns=4)
-        self.deep = QCheckBox(_("what is left is felt even when wet"))
-        self.again = button(_("Timer"), hand.start_or_stop, name=_("Start the timer"))
-        self.strike = button(_("Strike out"), self._strike, name=_("Strike out this trial"))
-        self.enter = button(_("Enter what was seen"), hand.judge, role="main")
-        self.cleared.chosen.connect(lambda key: hand.see(cleared=key))
-        self.finish.chosen.connect(lambda key: hand.see(finish=key))
-        self.stopped.chosen.connect(lambda key: hand.see(stopped=key))
-        self.deep.clicked.connect(lambda on: hand.see(only_deep_left=bool(on)))
-        last = QHBoxLayout()
-        last.addWidget(self.enter, 1)
-        last.addWidget(self.again)
-        last.addWidget(self.strike)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(m.space("thin"))
-        for piece in (self.which, self.how, self.true_time, self.cleared, self.deep, self.finish, self.stopped):
-            column.addWidget(piece)
-        column.addStretch(1)
-        column.addLayout(last)
-
-    def redraw(self) -> None:
-        trial, picture, seen = self._hand.open_trial, self._context.picture, self._hand.judging
-        if trial is None or picture is None:
-            return
-        name = combination_name(picture.shop, trial.combination_id)
-        self.which.setText(trial_words(self._hand.number(trial.id), trial, name))
-        standing = self._hand.standing
-        if standing is not None:
-            wait = _("{phase}, {time}").format(phase=self._hand.phase_words(), time=seconds_words(standing.left_s))
-            self.how.setText(wait)
-        else:
-            self.how.setText(technique_words(trial))
-        self.true_time.setVisible(trial.seconds is None)
-        self.true_time.set_value(trial.seconds)
-        self.cleared.set_value(seen.cleared)
-        self.finish.set_value(seen.finish)
-        self.stopped.set_value(seen.stopped)
-        self.deep.setVisible(seen.cleared == "no")
-        self.deep.setChecked(seen.only_deep_left)
-        self.enter.setEnabled(seen.ready)
-        self.strike.setEnabled(self._hand.again == "")
-
-    def _strike(self) -> None:
-        from detailbench.moves.trials import StrikeTrial
-
-        trial, picture = self._hand.open_trial, self._context.picture
-        if trial is not None and picture is not None:
-            self._context.do(StrikeTrial(picture.job.id, trial.id), self._hand)
 
 
 def follows_words(hand: TrialHand) -> str:

@@ -1,4 +1,4 @@
-"""The technique sheet with its figures, live."""
+"""The technique sheet with its figures, live: the strokes, the pad and the lamp, what one change would do."""
 
 from __future__ import annotations
 
@@ -14,14 +14,16 @@ from detailbench.screens.look.parts import label, sentence, set_kind
 from detailbench.screens.stages.trials.draft import WORDS, Draft
 from detailbench.screens.stages.trials.figures import SheetFigures, sheet_figures
 from detailbench.screens.stages.trials.hand import TrialHand
+from detailbench.screens.stages.trials.pad_part import PadPart
+from detailbench.screens.stages.trials.what_if_part import WhatIfPart
 from detailbench.screens.stages.work_parts.figure_line import FigureLine
-from detailbench.screens.stages.work_parts.pages import in_line
+from detailbench.screens.stages.work_parts.pages import Faces, in_line, page_column
 from detailbench.screens.stages.work_parts.step_number import StepNumber
 from detailbench.trials.technique import force_label, too_warm_to_start
 
 
 class SheetPage(QWidget):
-    """Dial, force, section, passes, seconds; below them what they come to."""
+    """Three faces: dial, force, section, passes and seconds with what they come to; pad and lamp; what if."""
 
     def __init__(self, context: Context, hand: TrialHand) -> None:
         super().__init__()
@@ -30,51 +32,59 @@ class SheetPage(QWidget):
         self.name = label("", "strong", wrap=True)
         self.dial = in_line(ChoiceRow(_("dial"), (), columns=5))
         self.force = in_line(ChoiceRow(_("force"), tuple((w, force_label(w)) for w in WORDS)))
-        self.newtons = StepNumber(_("force as weighed"), "N", step=5, least=1, may_be_empty=True)
         self.wide = StepNumber(_("section width"), "mm", step=10, least=10)
         self.high = StepNumber(_("section height"), "mm", step=10, least=10)
         self.passes = StepNumber(_("passes"), step=1, least=1)
         self.seconds = StepNumber(_("passes take"), "s", step=5, least=1)
-        self.surface = StepNumber(_("surface before"), "°C", step=1, may_be_empty=True, negative=True)
+        self.pad = PadPart(context, hand)
+        self.what_if = WhatIfPart(context, hand)
+        faces = (("strokes", _("strokes")), ("pad", _("pad, lamp")), ("if", _("what if")))
+        self.face = in_line(ChoiceRow(_("sheet"), faces))
         self.speed = FigureLine(_("pad speed"), context)
         self.load = FigureLine(_("load × path"), context)
         self.arm = FigureLine(_("arm speed"), context)
         self.times = FigureLine(_("against your usual"), context)
         self.mind = sentence()
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(m.space("thin"))
+        strokes, column = page_column(context.dress)
         numbers = QGridLayout()
         numbers.setSpacing(m.space("thin"))
-        for i, part in enumerate((self.wide, self.high, self.passes, self.seconds, self.newtons, self.surface)):
+        for i, part in enumerate((self.wide, self.high, self.passes, self.seconds)):
             numbers.addWidget(part, i // 2, i % 2)
         figures = QGridLayout()
         figures.setHorizontalSpacing(m.space("gap"))
         figures.setVerticalSpacing(0)
         for i, line in enumerate((self.speed, self.arm, self.load, self.times)):
             figures.addWidget(line, i // 2, i % 2)
-        for piece in (self.name, self.dial, self.force):
+        for piece in (self.dial, self.force):
             column.addWidget(piece)
         column.addLayout(numbers)
         column.addLayout(figures)
         column.addWidget(self.mind)
         column.addStretch(1)
+        self.faces = Faces()
+        for face in (strokes, self.pad, self.what_if):
+            self.faces.addWidget(face)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(m.space("thin"))
+        whole.addWidget(self.name)
+        whole.addWidget(self.face)
+        whole.addWidget(self.faces, 1)
+        self.face.set_value("strokes")
+        self.face.chosen.connect(lambda key: self.faces.setCurrentIndex(list(self.face.buttons).index(key)))
         self.dial.chosen.connect(lambda key: hand.set_draft(dial=key))
         self.force.chosen.connect(lambda key: hand.set_draft(force_n=None, force_word=key))
-        self.newtons.committed.connect(lambda v: hand.set_draft(force_n=v))
         self.wide.committed.connect(lambda v: hand.set_draft(section_w_mm=v))
         self.high.committed.connect(lambda v: hand.set_draft(section_h_mm=v))
         self.passes.committed.connect(lambda v: hand.set_draft(passes=max(round(v), 1)))
         self.seconds.committed.connect(lambda v: hand.set_draft(seconds=v))
-        self.surface.committed.connect(lambda v: hand.set_draft(surface_before_c=v))
 
     def redraw(self) -> None:
         """Draw anew from what is set up."""
         draft, shop = self._hand.draft, self._context.shop
-        for part in (
-            self.dial, self.force, self.wide, self.high, self.passes, self.seconds, self.newtons, self.surface,
-        ):  # fmt: skip
+        for part in (self.dial, self.force, self.wide, self.high, self.passes, self.seconds):
             part.setEnabled(draft is not None)
+        self.pad.show_draft(draft)
         if draft is None or shop is None:
             self.name.setText(_("Choose a panel of this group on the map first."))
             return
@@ -88,15 +98,15 @@ class SheetPage(QWidget):
         self.dial.setVisible(bool(dials))
         self.force.set_value("" if draft.force_n is not None else draft.force_word)
         for field, value in (
-            (self.newtons, draft.force_n),
             (self.wide, draft.section_w_mm),
             (self.high, draft.section_h_mm),
             (self.passes, draft.passes),
             (self.seconds, draft.seconds),
-            (self.surface, draft.surface_before_c),
         ):
             field.set_value(value)
-        self._show_figures(draft, sheet_figures(shop, draft))
+        found = sheet_figures(shop, draft)
+        self._show_figures(draft, found)
+        self.what_if.show_changes(found.changes, found.no_load)
 
     def _show_figures(self, draft: Draft, found: SheetFigures) -> None:
         if found.speed is not None:

@@ -21,6 +21,7 @@ from detailbench.screens.stages.trials.run_page import follows_words
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
+    from detailbench.screens.stages.trials.range_sheet import RangeSheet
 
 
 class TrialsStage(Stage):
@@ -31,19 +32,31 @@ class TrialsStage(Stage):
     def __init__(self) -> None:
         self.hand: TrialHand | None = None
         self.card: TrialsCard | None = None
+        self.range: RangeSheet | None = None
 
     @property
     def title(self) -> str:  # type: ignore[override]  # follows the language
         return _("Trials")
 
     def begin(self, context: Context) -> None:
-        self.hand = self.hand or TrialHand(context)
+        if self.hand is None:
+            self.hand = TrialHand(context)
+            self.hand.range_wanted.connect(lambda: self.show_range(context))
 
     def make_card(self, context: Context) -> QWidget:
         self.begin(context)
         assert self.hand is not None
         self.card = TrialsCard(context, self.hand)
         return self.card
+
+    def show_range(self, context: Context) -> None:
+        """The range large over the map; again: put it away."""
+        from detailbench.screens.stages.trials.range_sheet import RangeSheet
+
+        assert self.hand is not None
+        self.range = self.range or RangeSheet(self.card or QWidget(), context, self.hand)
+        context.sheet_wanted.emit(self.range)
+        self.range.show_range()
 
     def counts(self, picture: JobPicture) -> tuple[float, int]:
         from detailbench.findings.due import due
@@ -86,6 +99,7 @@ class TrialsStage(Stage):
         has_panel = hand.timer is not None or hand.open_trial is not None or hand.draft is not None
         text = _("stop") if hand.timer is not None else _("start")
         made = [Action("trial_start", text, "Space", hand.start_or_stop, lambda: has_panel)]
+        made.append(Action("range_large", _("range"), "R", hand.range_wanted.emit, lambda: hand.group is not None))
         for name, keys in (("cleared", CLEARED), ("finish", FINISHES)):
             made += [
                 Action(f"{name}_{k}", k.label, letter, _seer(hand, name, str(k)), lambda: hand.may_judge, shown=False)

@@ -6,6 +6,7 @@ from detailbench.body.names import panel_name
 from detailbench.cli.walking.steps import trials as said_
 from detailbench.trials.outcome import Cleared, Finish, Stopped
 from window.act import Act
+from window.acts.work import REASON, STOPS
 from window.stuck import Unusable
 from window.walk import Walk
 
@@ -28,6 +29,7 @@ class MakeTrial(Act):
             walk.hand.press(beneath[-1], CARD)
         elif beneath:
             walk.hand.pick("on", "fresh place", CARD)
+        walk.hand.turn_card("Range")
         walk.hand.choose(RANGE, f"{said.rung + 1}  ")
         walk.hand.turn_card("Sheet")
         wide, high = said.section or (None, None)
@@ -41,7 +43,10 @@ class MakeTrial(Act):
                 walk.hand.fill(name, f"{value:g}", CARD)
         walk.hand.turn_card("Trial")
         walk.hand.press("Record the trial without the timer", CARD)
-        if not walk.wait(lambda: walk.eyes.has("Strike out this trial", CARD)):
+        if said.because:
+            walk.hand.type_into(REASON, said.because, STOPS)
+            walk.hand.press("Set the rule aside", STOPS)
+        if not walk.wait(lambda: walk.eyes.has("Enter what was seen", CARD)):
             raise Unusable(f"the trial was not entered: {walk.eyes.notice()}")
 
 
@@ -66,7 +71,7 @@ class Adopt(Act):
 
     @staticmethod
     def play(said: said_.Adopt, walk: Walk) -> None:
-        page(walk, "Place")
+        page(walk, "Range")
         walk.hand.panel(panel_name(walk.panel))
         names = [name_of(walk, rung) for rung in said.rungs]
         wanted = names[0] if len(names) == 1 else ", then ".join(f"{i} {name}" for i, name in enumerate(names, 1))

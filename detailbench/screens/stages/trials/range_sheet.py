@@ -1,0 +1,56 @@
+"""The range large over the map, to be read from the trolley: every trial in its column, the signs explained."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize
+from PySide6.QtWidgets import QWidget
+
+from detailbench.basics.texts import _
+from detailbench.screens.context import Context
+from detailbench.screens.frame.sheet import Sheet
+from detailbench.screens.look.parts import sentence
+from detailbench.screens.stages.trials.hand import TrialHand
+from detailbench.screens.stages.trials.range_signs import SignKey
+from detailbench.screens.stages.trials.range_view import RangeView
+
+
+class RangeSheet(Sheet):
+    """Follows the hand while it is open; a combination is chosen in it as on the card."""
+
+    wide_mm = 600.0  # all there is
+
+    def __init__(self, over: QWidget, context: Context, hand: TrialHand) -> None:
+        super().__init__(over, context.dress, _("Range"))
+        self._context, self._hand = context, hand
+        self.range = RangeView(context.dress, _("Range large, mild to strong"), large=True)
+        self.signs = SignKey(context.dress)
+        self.says = sentence()
+        self.body.addWidget(self.range, 1)
+        self.body.addWidget(self.signs)
+        self.body.addWidget(self.says)
+        self.range.chosen.connect(hand.choose_combination)
+        hand.changed.connect(self.redraw)
+        context.job_opened.connect(self.close_sheet)
+
+    def height_for(self, wide: int) -> int:
+        return self.dress.look.measure.px(self.wide_mm)
+
+    def sizeHint(self) -> QSize:
+        return QSize(self.dress.look.measure.px(120), self.dress.look.measure.px(90))
+
+    def show_range(self) -> None:
+        """Open it, or put it away when it is open."""
+        if self.isVisible():
+            self.close_sheet()
+            return
+        self.open_sheet()
+        self.redraw()
+        self.range.setFocus()
+
+    def redraw(self) -> None:
+        group, draft = self._hand.group, self._hand.draft
+        if not self.isVisible() or group is None:
+            return
+        self.set_title(_("Range: {group}, mild above, strong below").format(group=_(group.name)))
+        self.range.show_range(self._hand.range(), draft.combination_id if draft is not None else "")
+        self.signs.show_signs(self.range.drawing.signs)
