@@ -14,15 +14,27 @@ _SIDE_WALK = (
 )  # fmt: skip
 
 
-def walk_order(outline: Outline) -> tuple[str, ...]:
-    """The panels in the order of a walk round the car with a gauge: bonnet, left flank to the rear, tail, right flank
-    to the front, front bumper, and the roof last, since it wants a step (common practice, no source)."""
-    order = ["bonnet"]
-    order += [f"{stem}_l" for stem in _SIDE_WALK]
-    order += ["tailgate", "bumper_rear"]
-    for stem in reversed(_SIDE_WALK):
-        order += [f"{stem}_r", "fuel_flap"] if stem == "quarter_rear" else [f"{stem}_r"]
-    order += ["bumper_front", "roof_rail_l", "roof", "roof_rail_r"]
+Side = Literal["left", "right"]
+
+
+def walk_order(outline: Outline, begin: str = "bonnet", first: Side = "left") -> tuple[str, ...]:
+    """The panels in the order of a walk round the car with a gauge: bonnet, ``first`` flank to the rear, tail, the other
+    flank to the front, front bumper, and the roof last, since it wants a step (common practice, no source). ``begin``:
+    the panel the round begins at; one of the roof's puts the roof first. A panel this outline does not have begins
+    nothing."""
+    here, there = ("l", "r") if first == "left" else ("r", "l")
+    ring = ["bonnet"]
+    for side, stems in ((here, _SIDE_WALK), (there, tuple(reversed(_SIDE_WALK)))):
+        for stem in stems:
+            ring += [f"{stem}_{side}", "fuel_flap"] if (stem, side) == ("quarter_rear", "r") else [f"{stem}_{side}"]
+        ring += ["tailgate", "bumper_rear"] if side == here else ["bumper_front"]
+    roof = [f"roof_rail_{here}", "roof", f"roof_rail_{there}"]
+    if begin in roof and begin in outline.panels:
+        at = roof.index(begin)
+        order = [*roof[at:], *roof[:at], *ring]
+    else:
+        at = ring.index(begin) if begin in ring and begin in outline.panels else 0
+        order = [*ring[at:], *ring[:at], *roof]
     return tuple(key for key in order if key in outline.panels)
 
 

@@ -6,11 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
-from detailbench.body.where import walk_order
 from detailbench.findings.gates import held_back
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of, process_of, runs_of, steps_of
+from detailbench.findings.walking import panels_in_order
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import ProcessStep, StepRun
 from detailbench.work.left import Progress, WorkLeft, work_left
@@ -66,7 +66,7 @@ def work_plan(picture: JobPicture) -> WorkPlan:
     outline = outline_of(picture)
     held = held_in_plan(picture)
     panels, processes = [], {}
-    for key in walk_order(outline):
+    for key in panels_in_order(picture):
         group = group_of(picture, key)
         drawn = outline.panels[key]
         name = group.id if group is not None else ""

@@ -7,15 +7,24 @@ from datetime import datetime
 
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
+from detailbench.body.outlines import load_outline
+from detailbench.body.where import Side, walk_order
 from detailbench.findings.gauges import spoiled_by_a_check
 from detailbench.findings.moments import last_polishings, taken_after
-from detailbench.findings.settings import plausible_range_um
+from detailbench.findings.settings import plausible_range_um, setting
 from detailbench.findings.states import state_of
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Place, Reading
 
 DOUBLE_WITHIN_S = 0.8
 OUTER = "outer"
+
+
+def panels_in_order(picture: JobPicture) -> tuple[str, ...]:
+    """The car's panels in the order this shop walks round it: every list and every walk takes it from here."""
+    outline = load_outline(picture.car.style, picture.car.length_mm)
+    first: Side = "right" if setting(picture.shop, "walk_turn") == "right" else "left"
+    return walk_order(outline, str(setting(picture.shop, "walk_from")), first)
 
 
 def panel_places(picture: JobPicture, panel: str) -> tuple[Place, ...]:

@@ -96,6 +96,14 @@ class Context(QObject):
         return self.bench is not None and self.bench.read_only is None
 
     @property
+    def panel_order(self) -> tuple[str, ...]:
+        """The panels in the order this shop walks round the car (the usual one while no job is open)."""
+        from detailbench.body.where import walk_order
+        from detailbench.findings.walking import panels_in_order
+
+        return walk_order(self.outline) if self.picture is None else panels_in_order(self.picture)
+
+    @property
     def outline(self) -> Outline:
         """The drawing of the open job's car (an estate while no job is open)."""
         from detailbench.body.outlines import load_outline

@@ -113,6 +113,28 @@ def test_the_walk_visits_every_panel_once_and_goes_round_the_car() -> None:
     assert round_the_car == sorted(round_the_car)
 
 
+@pytest.mark.parametrize("first", ["left", "right"])
+@pytest.mark.parametrize("begin", PANEL_KEYS)
+def test_the_walk_may_begin_anywhere_and_go_either_way_and_still_visits_every_panel_once(
+    begin: str, first: str
+) -> None:
+    walk = walk_order(ESTATE, begin, first)  # type: ignore[arg-type]
+    assert walk[0] == begin
+    assert sorted(walk) == sorted(PANEL_KEYS)
+
+
+def test_turned_round_the_walk_takes_the_right_side_to_the_rear_and_the_left_back() -> None:
+    walk = walk_order(ESTATE, "wing_front_r", "right")
+    right = [walk.index(f"{k}_r") for k in ("wing_front", "door_front", "door_rear", "quarter_rear")]
+    left = [walk.index(f"{k}_l") for k in ("quarter_rear", "door_rear", "door_front", "wing_front")]
+    way = [*right, walk.index("tailgate"), *left, walk.index("bonnet"), walk.index("roof")]
+    assert way == sorted(way)
+
+
+def test_a_panel_the_car_does_not_have_begins_nothing() -> None:
+    assert walk_order(ESTATE, "tonneau") == walk_order(ESTATE)
+
+
 @pytest.mark.parametrize(
     ("typed", "first"),
     [

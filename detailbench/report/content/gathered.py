@@ -8,13 +8,13 @@ from datetime import datetime
 from functools import cached_property
 
 from detailbench.body.panels import Outline
-from detailbench.body.where import walk_order
 from detailbench.findings.changes import PanelChange, changes
 from detailbench.findings.gauges import confirmations
 from detailbench.findings.mark_results import MarkResult, mark_results
 from detailbench.findings.panels import PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.permissions import permissions
 from detailbench.findings.plan import WorkStanding, work_standing
+from detailbench.findings.walking import panels_in_order
 from detailbench.record.past import PutRight
 from detailbench.record.picture import JobPicture
 from detailbench.report.content.refs import Refs
@@ -95,7 +95,7 @@ def gather(
         key_fingerprint=key_fingerprint,
         refs=Refs(),
         outline=outline,
-        order=walk_order(outline),
+        order=panels_in_order(picture),
         before=panels_seen(picture, "as_found"),
         after=panels_seen(picture, "polished"),
         odd=odd(picture),

@@ -20,8 +20,8 @@ from detailbench.body.names import panel_name
 from detailbench.body.outlines import load_outline
 from detailbench.body.panels import Outline
 from detailbench.body.places import places_count, propose_places, walk_sort
-from detailbench.body.where import walk_order
 from detailbench.findings.panels import READABLE
+from detailbench.findings.walking import panel_places, panels_in_order
 from detailbench.record.picture import JobPicture
 from detailbench.report.content.wording import short_edge
 from detailbench.report.pages.letters import BOLD, REGULAR, draw, register, width
@@ -45,14 +45,14 @@ class TemplatePlace:
 
 def template_places(picture: JobPicture, order: Sequence[str] = ()) -> tuple[TemplatePlace, ...]:
     """Every place of every panel a gauge can read, in walking order: those the job has, else those proposed.
-    ``order``: the panels in the order of the walk; the usual one where it is empty."""
+    ``order``: the panels in the order of the walk; the shop's own where it is empty."""
     outline = load_outline(picture.car.style, picture.car.length_mm)
     out = []
-    for key in order or walk_order(outline):
+    for key in order or panels_in_order(picture):
         panel = outline.panels[key]
         if panel.substrate not in READABLE:
             continue
-        kept = sorted((p for p in picture.places if p.panel == key), key=lambda p: p.number)
+        kept = panel_places(picture, key)
         places = [
             (
                 p.number,

@@ -9,10 +9,10 @@ from typing import Literal
 
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name, short_name
-from detailbench.body.where import walk_order
 from detailbench.findings.changes import PanelChange, changes
 from detailbench.findings.panels import Moment, PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.plan import WorkStanding, work_standing
+from detailbench.findings.walking import panels_in_order
 from detailbench.record.picture import JobPicture
 from detailbench.screens.charts.values import (
     BeforeAfterValues,
@@ -46,7 +46,7 @@ def panel_scatter(
     if twin:
         columns.append((twin, "twin"))
     others = family.keys if family is not None else ()
-    columns += [(k, "family") for k in walk_order(outline) if k in others and k not in (panel, twin)]
+    columns += [(k, "family") for k in panels_in_order(picture) if k in others and k not in (panel, twin)]
     told = {f.key: f for f in found.findings} if found is not None else {}
     words = {"as_found": _("before any work"), "polished": _("after polishing")}
     return PanelScatterValues(tuple(_panel(seen[k], role, told.get(k)) for k, role in columns), words[moment])
@@ -116,7 +116,7 @@ def time_planned_done(picture: JobPicture, now: datetime, standing: WorkStanding
             minutes, so_far = standing.actual_min[(step.panel, step.step)], done.get(step.panel, 0.0)
             done[step.panel] = None if minutes is None or so_far is None else so_far + minutes
     rows = []
-    for key in walk_order(outline_of(picture)):
+    for key in panels_in_order(picture):
         if key in planned:
             left = standing.left.by_panel.get(key, 1.0)
             state: Literal["not_started", "running", "finished"] = "running" if key in done else "not_started"

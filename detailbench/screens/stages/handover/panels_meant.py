@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from detailbench.body.where import walk_order
 from detailbench.findings.panels import outline_of
+from detailbench.findings.walking import panels_in_order
 from detailbench.record.picture import JobPicture
 
 
 def polished(picture: JobPicture) -> tuple[str, ...]:
     """The panels a step was finished on, in walking order."""
     done = {r.panel for r in picture.runs if r.ended == "finished"}
-    return tuple(key for key in walk_order(outline_of(picture)) if key in done)
+    return tuple(key for key in panels_in_order(picture) if key in done)
 
 
 def panels_meant(picture: JobPicture, choice: str, in_hand: str) -> tuple[str, ...]:

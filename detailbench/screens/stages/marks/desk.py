@@ -9,7 +9,6 @@ from PySide6.QtCore import QObject, Signal
 
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.body.where import walk_order
 from detailbench.findings.changes import moment_of
 from detailbench.findings.mark_results import MarkResult, mark_results
 from detailbench.marks.catalogue import kind as kind_of
@@ -262,18 +261,18 @@ class MarksDesk(QObject):
         from detailbench.findings.due import due
 
         what = set(due(picture)[KEY].what)
-        return tuple(p for p in walk_order(self.context.outline) if p in what)
+        return tuple(p for p in self.context.panel_order if p in what)
 
     def next_panel(self, step: int = 1) -> None:
         """On to the neighbour in walking order."""
-        order = walk_order(self.context.outline)
+        order = self.context.panel_order
         now = self.context.selected_panel
         at = (order.index(now) + step) % len(order) if now in order else 0
         self.context.select_panel(order[at])
 
     def _say_next(self, done: str) -> None:
         due = self.panels_due()
-        order = walk_order(self.context.outline)
+        order = self.context.panel_order
         now = self.context.selected_panel
         after = [p for p in due if p in order and now in order and order.index(p) > order.index(now)] or list(due)
         more = _("Next to look at: {panel}.").format(panel=panel_name(after[0])) if after else _("All panels seen.")

@@ -8,8 +8,7 @@ from detailbench.basics.numbers import NBSP, format_interval, format_quantity
 from detailbench.basics.ramp import Hatch
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.body.where import walk_order
-from detailbench.findings.panels import outline_of
+from detailbench.findings.walking import panels_in_order
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, label
 from detailbench.screens.stages.work.hand import WorkHand, clock_words
@@ -64,7 +63,7 @@ class CarPage(QWidget):
         self.go.setVisible(bool(due))
         held = dict(plan.held)
         lines = []
-        for key in walk_order(outline_of(picture)):
+        for key in panels_in_order(picture):
             hatch: Hatch = HELD if key in held else NO_PROCESS if key in plan.without_process else ""
             name = panel_name(key)
             state = panel_state(picture, standing, key)
