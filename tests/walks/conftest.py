@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
@@ -15,7 +16,16 @@ PASSPHRASE = "an invented passphrase"
 
 
 @pytest.fixture
-def hand(tmp_path: Path) -> Hand:
+def beside(tmp_path: Path) -> Path:
+    """A folder with the files the scripts speak of, as they lie beside the scripts."""
+    for file in Path(__file__).parent.iterdir():
+        if file.suffix in (".csv", ".txt", ".jpg"):
+            shutil.copy(file, tmp_path)
+    return tmp_path
+
+
+@pytest.fixture
+def hand(beside: Path, tmp_path: Path) -> Hand:
     """An empty hand on a new workshop."""
     return Hand(tmp_path / "workshop", tmp_path, tmp_path, PASSPHRASE)
 

@@ -12,7 +12,7 @@ import pytest
 if not os.environ.get("DISPLAY"):
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QCoreApplication, QPoint, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 from window.hand import Hand
@@ -35,6 +35,8 @@ BEFORE = datetime(2031, 1, 6, 8, tzinfo=timezone(timedelta(hours=1)))
 
 @pytest.fixture(scope="session")
 def qapp_cls() -> object:
+    """Dialogs are the window system's own nowhere: what stands in one of theirs nobody here could see."""
+    QCoreApplication.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeDialogs)
     return lambda argv: application(argv)
 
 
@@ -43,9 +45,9 @@ def qapp_cls() -> object:
 @pytest.mark.parametrize("hand", HANDS, ids=[h.kind for h in HANDS])
 @pytest.mark.parametrize("script", SCRIPTS, ids=[script.stem for script in SCRIPTS])
 def test_a_walk_goes_on_the_screen_as_its_script_says(
-    script: Path, hand: type[Hand], tmp_path: Path, qtbot: QtBot
+    script: Path, hand: type[Hand], beside: Path, qtbot: QtBot
 ) -> None:
-    walk = Walk(tmp_path / "workshop", tmp_path, HandClock(BEFORE), qtbot, hand)
+    walk = Walk(beside / "workshop", beside, HandClock(BEFORE), qtbot, hand)
     play(read_walk_file(script), walk)
 
 

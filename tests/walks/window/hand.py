@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from abc import ABC, abstractmethod
+from pathlib import Path
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QWindow
+from PySide6.QtGui import QInputMethodEvent, QWindow
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
+from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog, QLineEdit, QWidget
 
 from window.eyes import FIELDS, Eyes, content
 from window.stuck import Stuck
@@ -142,11 +144,46 @@ class Hand(ABC):
             raise Stuck(f"“{text}” was typed into “{name}” and “{content(field)}” stands there")
 
     def write(self, text: str) -> None:
-        """Signs on the keyboard, one after the other."""
+        """Signs on the keyboard, one after the other; those no plain keyboard has come as an input method hands them
+        over."""
         field = QApplication.focusWidget()
         if not isinstance(field, FIELDS):
             raise Stuck(f"“{text}” was to be typed and no field has the keys")
-        QTest.keyClicks(field, text)
+        for run in re.findall(r"[\x00-\xff]+|[^\x00-\xff]+", text):
+            if run.isascii() or max(run) <= "\xff":
+                QTest.keyClicks(field, run)
+                continue
+            written = QInputMethodEvent()
+            written.setCommitString(run)
+            QApplication.sendEvent(field, written)
+
+    @staticmethod
+    def dialogs() -> list[QFileDialog]:
+        """The dialogs for choosing a file that are shown."""
+        return [w for w in QApplication.topLevelWidgets() if isinstance(w, QFileDialog) and w.isVisible()]
+
+    def choose_file(self, path: Path) -> None:
+        """Name a file in the dialog that has just come up, and have it taken."""
+
+        def in_front() -> bool:
+            for dialog in self.dialogs():
+                dialog.activateWindow()  # a desktop puts a new window in front; a bare screen does not
+            return [dialog.isActiveWindow() for dialog in self.dialogs()] == [True]
+
+        if not self.eyes.wait(in_front):
+            raise Stuck(f"{len(self.dialogs())} dialogs for choosing a file, none in front")
+        (dialog,) = self.dialogs()
+        (field,) = (w for w in dialog.findChildren(QLineEdit) if w.isVisible())
+        self.name_file(dialog.windowHandle(), dialog, field, str(path))
+        if not self.eyes.wait(lambda: not self.dialogs()):
+            raise Stuck(f"the dialog does not take “{path}”")
+        self.eyes.window.activateWindow()
+        if not self.eyes.wait(self.eyes.window.isActiveWindow):
+            raise Stuck("the window does not come to the front again")
+
+    @abstractmethod
+    def name_file(self, glass: QWindow, dialog: QFileDialog, field: QLineEdit, path: str) -> None:
+        """Type the file's name into the dialog and accept it."""
 
     @property
     def glass(self) -> QWindow:

@@ -3,9 +3,18 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QKeySequence
+from PySide6.QtGui import QKeySequence, QWindow
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLabel, QPlainTextEdit, QTextEdit, QWidget
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QApplication,
+    QFileDialog,
+    QLabel,
+    QLineEdit,
+    QPlainTextEdit,
+    QTextEdit,
+    QWidget,
+)
 
 from window.eyes import MAP, spoken_name
 from window.hand import STAGES, Hand
@@ -73,9 +82,12 @@ class KeysHand(Hand):
         wanted = self.eyes.line(list_name, part)
         view = self.focus(list_name)
         self.key(Key.Key_Home)
+        assert isinstance(view, QAbstractItemView)
+        first, second = (view.visualRect(view.model().index(row, 0)) for row in (0, 1))
+        beside = second.isValid() and second.left() > first.left()  # pictures in a row, not lines
         for _row in range(wanted):
-            self.key(Key.Key_Down)
-        now = view.currentIndex().row()  # type: ignore[attr-defined]  # the line drawn as the chosen one
+            self.key(Key.Key_Right if beside else Key.Key_Down)
+        now = view.currentIndex().row()  # the line drawn as the chosen one
         if now != wanted:
             raise Stuck(f"arrow keys lead to line {now + 1} of “{list_name}”, not to line {wanted + 1}")
 
@@ -147,6 +159,13 @@ class KeysHand(Hand):
     def redo(self) -> None:
         self.near()
         self.key(Key.Key_Y, CTRL)
+
+    def name_file(self, glass: QWindow, dialog: QFileDialog, field: QLineEdit, path: str) -> None:
+        """The field has the keys when the dialog comes up."""
+        if not self.eyes.wait(field.hasFocus):
+            raise Stuck("the name of the file cannot be typed: the field does not have the keys")
+        self.write(path)
+        QTest.keyClick(glass, Key.Key_Return)
 
     def near(self) -> None:
         if self.far_view() is not None:

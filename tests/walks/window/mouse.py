@@ -3,8 +3,17 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtGui import QWindow
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractItemView, QAbstractScrollArea, QScrollArea, QWidget
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QAbstractScrollArea,
+    QDialogButtonBox,
+    QFileDialog,
+    QLineEdit,
+    QScrollArea,
+    QWidget,
+)
 
 from window.eyes import lines_of, spoken_name
 from window.hand import STAGES, Hand
@@ -94,6 +103,26 @@ class MouseHand(Hand):
 
     def redo(self) -> None:
         self.press("Do again what was taken back")
+
+    def name_file(self, glass: QWindow, dialog: QFileDialog, field: QLineEdit, path: str) -> None:
+        """A press beside the names that are proposed while typing closes those first; the next one takes the file."""
+        box = dialog.findChild(QDialogButtonBox)
+        assert isinstance(box, QDialogButtonBox)
+        take = box.button(QDialogButtonBox.StandardButton.Open)
+        at, take_at = (w.mapTo(dialog, w.rect().center()) for w in (field, take))
+        QTest.mouseClick(glass, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, at)
+        if not self.eyes.wait(field.hasFocus):
+            raise Stuck("the name of the file was clicked and does not take the typing")
+        self.write(path)
+
+        def taken() -> bool:
+            if not self.dialogs():
+                return True
+            QTest.mouseClick(glass, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, take_at)
+            return not self.dialogs()
+
+        if not self.eyes.wait(taken):
+            raise Stuck(f"“{path}” is typed and the button does not take it")
 
     def near(self) -> None:
         far = self.far_view()

@@ -34,6 +34,7 @@ class Walk:
         self.panel = ""
         self.person = ""
         self.closed = "report"  # the kind of document closed last
+        self.drawn = 0  # stand-ins for photographs made so far
         self.longest_ms = PATIENCE_MS
         self.patience_ms = self.longest_ms
         self.witness: Witness | None = None
@@ -119,11 +120,12 @@ class Walk:
         QTest.mouseRelease(glass, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, points[-1])
         self.witness.signing = False
 
-    def gauge_sends(self, text: str) -> None:
-        """A gauge that types: its signs a few milliseconds apart, by their stamps, and Enter."""
+    def gauge_sends(self, text: str, later_ms: int = 0) -> None:
+        """A gauge that types: its signs a few milliseconds apart, by their stamps, and Enter. ``later_ms``: so much
+        after the clock's time."""
         if self._window is None:
             raise Stuck("no window is open")
-        at_ms = int(self.clock.now().timestamp() * 1000)
+        at_ms = int(self.clock.now().timestamp() * 1000) + later_ms
         for sign, key in [*((sign, Qt.Key(ord(sign.upper()))) for sign in text), ("\r", Qt.Key.Key_Return)]:
             at_ms += GAUGE_GAP_MS
             for kind in (QEvent.Type.KeyPress, QEvent.Type.KeyRelease):

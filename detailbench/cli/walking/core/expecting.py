@@ -8,6 +8,7 @@ from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
 from detailbench.cli.walking.core.hand import Hand, Unmet
 from detailbench.cli.walking.core.handover import verdict_of
+from detailbench.cli.walking.core.papers import KINDS
 from detailbench.cli.walking.core.surface import group_at
 from detailbench.cli.walking.kinds import Quantity
 from detailbench.cli.walking.steps import expecting as e
@@ -116,6 +117,14 @@ def first_rung(step: e.ExpectStartRung, hand: Hand) -> None:
     same(start_for(hand.picture, group_at(hand, panel), panel).rung, step.rung)
 
 
+def tried(step: e.ExpectTried, hand: Hand) -> None:
+    panel = hand.on_panel()
+    found = [t for t in told(hand.picture, group_at(hand, panel).id) if t.trial.panel == panel]
+    if not found:
+        raise Refused(_("There is no trial yet."), rule="no_trial")
+    holds(step.part, found[-1].name)
+
+
 def steps_left(step: e.ExpectStepsLeft, hand: Hand) -> None:
     plan = work_standing(hand.picture, hand.clock.now()).plan
     same(sum(not is_finished(hand.picture, s.panel, s.step) for s in plan.steps), step.count)
@@ -153,8 +162,16 @@ def documents(step: e.ExpectDocuments, hand: Hand) -> None:
 
 
 def verdict(step: e.ExpectVerdict, hand: Hand) -> None:
-    content = hand.bench.store.files.read(newest_document(hand.bench.store, hand.job, "").sha256)
+    document = newest_document(hand.bench.store, hand.job, "")
+    if step.of == "oldest":
+        document = next(d for d in hand.picture.documents if d.kind == document.kind)
+    content = hand.bench.store.files.read(document.sha256)
     same(verdict_of(hand, content).outcome.name.lower(), step.verdict)
+
+
+def replaced(step: e.ExpectReplaced, hand: Hand) -> None:
+    own = [d for d in hand.picture.documents if d.kind == KINDS[step.document]]
+    same(sum(any(later.replaces == d.id for later in own) for d in own), step.count)
 
 
 def due_count(step: e.ExpectDue, hand: Hand) -> None:
@@ -197,12 +214,14 @@ ACTS = {
     e.ExpectOdd: odd_panel,
     e.ExpectAdvice: advice,
     e.ExpectStartRung: first_rung,
+    e.ExpectTried: tried,
     e.ExpectStepsLeft: steps_left,
     e.ExpectMinutesLeft: minutes_left,
     e.ExpectChange: change,
     e.ExpectNoChange: no_change,
     e.ExpectDocuments: documents,
     e.ExpectVerdict: verdict,
+    e.ExpectReplaced: replaced,
     e.ExpectDue: due_count,
     e.ExpectNotice: notice,
     e.ExpectJobs: jobs,

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from detailbench.basics.errors import BadFile, Refused
+from detailbench.basics.errors import BadFile, BadInput, Refused
+from detailbench.basics.numbers import read_typed
 from detailbench.basics.texts import _
+from detailbench.body.panels import twin_key
 from detailbench.cli.readings import lines_of, read_readings
 from detailbench.cli.walking.core.hand import Hand
 from detailbench.cli.walking.core.shop import found
@@ -14,9 +16,12 @@ from detailbench.cli.walking.kinds import Quantity, amount
 from detailbench.cli.walking.steps import measuring as s
 from detailbench.findings.walking import panel_places
 from detailbench.moves.gauge_correction import CorrectGauge
+from detailbench.moves.reading_mending import NotAValue, ReadAsMil
 from detailbench.moves.readings import AddPlace, DecidePlace, RecordCheck, RecordReading, StartSession
 from detailbench.moves.readings_file import ImportReadings
 from detailbench.moves.tray import HoldValues, Sent
+from detailbench.moves.walk_mending import ChangeSides, ShiftBack
+from detailbench.record.things import Reading
 
 APART_S = 4.0  # nobody measures faster by hand
 
@@ -71,18 +76,64 @@ def type_readings(step: s.TypeReadings, hand: Hand) -> None:
         _record(hand, reading)
 
 
+def type_as_it_is(step: s.TypeAsItIs, hand: Hand) -> None:
+    """What has two meanings, or none, is not entered: the question or the sentence is the refusal."""
+    typed = read_typed(step.text)
+    if typed.value_um is None or typed.question:
+        raise BadInput(typed.question or typed.sentence, field="value", given=step.text)
+    hand.do(RecordReading(hand.job, hand.on_panel(), typed.value_um, typed=step.text, unit=typed.unit))
+
+
+def _sent(reading: Quantity) -> str:
+    typed = f"{reading.value:.{reading.digits}f}"
+    return typed if reading.unit == "um" else f"{typed} {reading.unit}"
+
+
 def gauge_sends(step: s.GaugeSends, hand: Hand) -> None:
     if not hand.panel:  # it lands nowhere: it waits
-        typed = f"{step.reading.value:.{step.reading.digits}f}"
-        text = typed if step.reading.unit == "um" else f"{typed} {step.reading.unit}"
-        hand.do(HoldValues((Sent(text, _("no panel is chosen")),), hand.job))
+        hand.do(HoldValues((Sent(_sent(step.reading), _("no panel is chosen")),), hand.job))
         return
     _record(hand, step.reading, source="gauge")
+
+
+def gauge_sends_many(step: s.GaugeSendsMany, hand: Hand) -> None:
+    hand.do(HoldValues(tuple(Sent(_sent(v), _("arrived at once")) for v in step.values), hand.job))
 
 
 def no_value(step: s.NoValue, hand: Hand) -> None:
     hand.do(RecordReading(hand.job, hand.on_panel(), no_value=step.why, place_id=hand.place))
     hand.place = ""
+
+
+def _readings_at(hand: Hand, places: set[str]) -> list[Reading]:
+    return [r for r in hand.picture.readings if r.place_id in places]
+
+
+def reading_was(step: s.ReadingWas, hand: Hand) -> None:
+    panel = hand.on_panel()
+    flag, move = {"nothing": ("zero", NotAValue), "mil": ("unit", ReadAsMil)}[step.what]
+    doubtful = [
+        r for r in _readings_at(hand, {p.id for p in hand.picture.places if p.panel == panel}) if flag in r.flags
+    ]
+    if not doubtful:
+        raise Refused(_("No reading of that panel is in doubt like that."), rule="nothing")
+    hand.do(move(hand.job, doubtful[-1].id))
+
+
+def shift_from(step: s.ShiftFrom, hand: Hand) -> None:
+    there = _readings_at(hand, {_place(hand, step.place)})
+    if not there:
+        raise Refused(_("Place {n} of that panel has no reading.").format(n=step.place), rule="nothing")
+    hand.do(ShiftBack(hand.job, there[-1].id))
+
+
+def change_side(step: s.ChangeSide, hand: Hand) -> None:
+    panel = hand.on_panel()
+    panels: tuple[str, ...] = (panel,)
+    if step.whole_side and twin_key(panel):
+        read = {p.panel for p in hand.picture.places if _readings_at(hand, {p.id})}
+        panels = tuple(sorted(key for key in read if key[-2:] == panel[-2:]))
+    hand.do(ChangeSides(hand.job, panels))
 
 
 def chosen_place(step: s.ChosenPlace, hand: Hand) -> None:
@@ -127,8 +178,13 @@ ACTS = {
     s.CorrectReadings: correct_readings,
     s.TypeReading: type_reading,
     s.TypeReadings: type_readings,
+    s.TypeAsItIs: type_as_it_is,
     s.GaugeSends: gauge_sends,
+    s.GaugeSendsMany: gauge_sends_many,
     s.NoValue: no_value,
+    s.ReadingWas: reading_was,
+    s.ShiftFrom: shift_from,
+    s.ChangeSide: change_side,
     s.ChosenPlace: chosen_place,
     s.DecideOddPlace: decide_odd_place,
     s.ImportFile: import_file,

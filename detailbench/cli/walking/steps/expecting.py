@@ -95,6 +95,13 @@ class ExpectStartRung(Step):
 
 
 @dataclass(frozen=True, kw_only=True)
+class ExpectTried(Step):
+    verb = "expect tried"
+    does = "the last trial of the panel in hand names what it was made with, with this in it"
+    part: str = value(TEXT)
+
+
+@dataclass(frozen=True, kw_only=True)
 class ExpectStepsLeft(Step):
     verb = "expect steps-left"
     does = "so many panel steps are not finished"
@@ -132,8 +139,17 @@ class ExpectDocuments(Step):
 @dataclass(frozen=True, kw_only=True)
 class ExpectVerdict(Step):
     verb = "expect verdict"
-    does = "what a check of the newest closed document says"
+    does = "what a check of the newest closed document, or of the oldest of its kind, says"
     verdict: str = value(word("unchanged", "signed_later", "other_key", "changed", "damaged"))
+    of: str = named(word("newest", "oldest"), "newest")
+
+
+@dataclass(frozen=True, kw_only=True)
+class ExpectReplaced(Step):
+    verb = "expect replaced"
+    does = "so many closed documents of this kind were replaced by a later one"
+    document: str = value(word("arrival", "supplement", "report"))
+    count: int = value(whole())
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -65,7 +65,7 @@ class Strike(Step):
 @dataclass(frozen=True, kw_only=True)
 class AddPicture(Step):
     verb = "photo"
-    does = "a photograph from a file beside the script, of the panel in hand unless said otherwise"
+    does = "a photograph from a file beside the script, of the panel in hand unless said otherwise or it shows no paint"
     file: str = value(TEXT)
     moment: str = named(word("arrival", "before", "trial", "after"), "before")
     of: str = named(PANEL, "")
@@ -77,7 +77,7 @@ class AddPicture(Step):
 @dataclass(frozen=True, kw_only=True)
 class DrawnPicture(Step):
     verb = "drawn photo"
-    does = "a drawn stand-in for a photograph of the panel in hand: a lamp's reflection, with swirls or without"
+    does = "a drawn stand-in for a photograph, of the panel in hand unless it shows no paint: swirls under a lamp"
     swirls: str = value(word("many", "few", "none"))
     moment: str = named(word("arrival", "before", "trial", "after"), "before")
     lamp: str = named(TEXT, "")

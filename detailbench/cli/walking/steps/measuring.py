@@ -54,6 +54,13 @@ class TypeReadings(Step):
 
 
 @dataclass(frozen=True, kw_only=True)
+class TypeAsItIs(Step):
+    verb = "type"
+    does = "these very signs are typed where a value goes, and entered"
+    text: str = value(TEXT)
+
+
+@dataclass(frozen=True, kw_only=True)
 class GaugeSends(Step):
     verb = "gauge"
     does = "the gauge sends one value by itself"
@@ -61,10 +68,38 @@ class GaugeSends(Step):
 
 
 @dataclass(frozen=True, kw_only=True)
+class GaugeSendsMany(Step):
+    verb = "gauge at-once"
+    does = "the gauge sends several values in one breath, as one does that was out of reach for a while"
+    values: tuple[Quantity, ...] = value(quantities("um", "µm", "mil"))
+
+
+@dataclass(frozen=True, kw_only=True)
 class NoValue(Step):
     verb = "no-value"
     does = "the gauge gave no value at the next place"
     why: str = value(word(shown="over_range|no_metal|nothing"))
+
+
+@dataclass(frozen=True, kw_only=True)
+class ReadingWas(Step):
+    verb = "reading was"
+    does = "the newest doubtful reading of the panel in hand was no value, or in mil"
+    what: str = value(word("nothing", "mil"))
+
+
+@dataclass(frozen=True, kw_only=True)
+class ShiftFrom(Step):
+    verb = "shift from"
+    does = "the last reading at this place of the panel in hand, and all after it, go one place back"
+    place: int = value(whole(1))
+
+
+@dataclass(frozen=True, kw_only=True)
+class ChangeSide(Step):
+    verb = "other side"
+    does = "the readings of the panel in hand, or of its whole side, belong to the twin on the other side of the car"
+    whole_side: bool = flag()
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -45,6 +45,13 @@ def moment_words(moment: str) -> str:
     return {"arrival": _("arrival"), "before": _("before"), "trial": _("trial"), "after": _("after")}[moment]
 
 
+def in_job_words(n: int) -> str:
+    """How many photographs the job has, whatever they show."""
+    if n == 0:
+        return _("no photo in this job yet")
+    return _("1 photo in this job") if n == 1 else _("{n} photos in this job").format(n=format_number(n))
+
+
 class PhotosPart(QWidget):
     """``choose`` is how files are chosen; a test hands in its own."""
 
@@ -66,6 +73,7 @@ class PhotosPart(QWidget):
         self.bar.setTextVisible(False)
         self.cancel = button(_("Take no more"), self.intake.cancel, role="quiet")
         self.progress = label("", "caption")
+        self.count = label("", "caption")
         self.refusals = QListWidget()
         self.refusals.setAccessibleName(_("Files not taken, and why"))
         self.refusals.setWordWrap(True)
@@ -111,6 +119,7 @@ class PhotosPart(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(gap)
         column.addLayout(top)
+        column.addWidget(self.count)
         for part in (self.bar, self.progress, self.refusals, self.none, self.list):
             column.addWidget(part)
         column.addWidget(self.view, 1)
@@ -222,7 +231,8 @@ class PhotosPart(QWidget):
             self.list.setCurrentRow(len(photos) - 1)
         self.list.blockSignals(False)
         self.list.setVisible(bool(photos))
-        panel = self._desk.context.selected_panel
+        job, panel = self._desk.context.picture, self._desk.context.selected_panel
+        self.count.setText(in_job_words(len(job.photos)) if job is not None else "")
         self.none.setVisible(not photos)
         self.none.setText(
             _("No photos of this panel yet. Drop them here, or on a panel of the map.")

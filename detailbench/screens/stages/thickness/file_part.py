@@ -7,16 +7,18 @@ from pathlib import Path
 from PySide6.QtCore import QStringListModel, Qt
 from PySide6.QtWidgets import QListView, QProgressBar, QVBoxLayout, QWidget
 
-from detailbench.basics.numbers import PlausibleRange, format_number
+from detailbench.basics.numbers import LengthUnit, PlausibleRange, format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.settings import plausible_range_um
 from detailbench.moves.readings_file import MOST_LINES, ImportedReading, ImportReadings
+from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.file_choice import FileChooser, choose_files
 from detailbench.screens.gauges.folder_watch import FoundFile
 from detailbench.screens.look.parts import button, caption, gives_way, label, sentence, set_kind
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.file_reader import FileRead, FileReader
+from detailbench.screens.stages.work_parts.pages import in_line
 from detailbench.thickness.csv_import import ImportedReading as FileLine
 
 
@@ -29,6 +31,7 @@ class FilePart(QWidget):
         self.choose = choose
         self._reader: FileReader | None = None
         self._read: FileRead | None = None
+        self._path: Path | None = None
         self._lines: tuple[FileLine, ...] = ()
         m = desk.context.dress.look.measure
         self.about = sentence(
@@ -43,6 +46,8 @@ class FilePart(QWidget):
         self.bar.setAccessibleName(_("The file is being read"))
         self.bar.hide()
         self.result = label("", "strong", wrap=True)
+        self.unit = in_line(ChoiceRow(_("values without a unit are in"), (("um", "µm"), ("mil", "mil")), columns=2))
+        self.unit.chosen.connect(lambda key: self._read_again("mil" if key == "mil" else "um"))
         self.mapping = sentence()
         self.notes = sentence()
         self.refused_title = caption("")
@@ -60,7 +65,9 @@ class FilePart(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(m.space("small"))
-        for part in (self.about, self.open, self.bar, self.result, self.mapping, self.notes, self.refused_title):
+        above = (self.about, self.open, self.bar, self.result, self.unit, self.mapping, self.notes, self.refused_title)
+        part: QWidget
+        for part in above:
             column.addWidget(part)
         column.addWidget(self.refused, 1)
         column.addWidget(self.take)
@@ -78,19 +85,28 @@ class FilePart(QWidget):
         filters = [_("Lists (*.csv *.txt *.tsv)"), _("All files (*)")]
         self.choose(self, _("A file of readings"), filters, False, lambda paths: self.read(paths[0]))
 
-    def read(self, path: Path) -> None:
-        """Read this file beside the window."""
+    def read(self, path: Path, unit: LengthUnit = "um") -> None:
+        """Read this file beside the window; ``unit`` is that of values it gives none for."""
         context = self._desk.context
         if self._reader is not None or context.shop is None:
             return
         self.forget()
+        self._path = path
+        self.unit.set_value(unit)
         plausible = PlausibleRange(*plausible_range_um(context.shop))
         known = frozenset(context.outline.panels)
-        self._reader = FileReader(path, known, plausible, context.clock.now().tzinfo, self)
+        self._reader = FileReader(path, known, plausible, context.clock.now().tzinfo, self, unit)
         self._reader.done.connect(self._done, Qt.ConnectionType.QueuedConnection)
         self._reader.start()
         self.bar.show()
         self.open.setEnabled(False)
+
+    def _read_again(self, unit: LengthUnit) -> None:
+        """Another unit was chosen for this file: it is read anew, and stays offered if it was."""
+        path, offered = self._path, self._offered
+        if path is not None and self._read is not None:
+            self.read(path, unit)
+            self._offered = offered
 
     def offer(self) -> None:
         """Read what waits in the watched folder, unless a file is in hand already."""
@@ -145,7 +161,7 @@ class FilePart(QWidget):
 
     def forget(self) -> None:
         """Put the file away; nothing was taken."""
-        self._read, self._lines, self._offered = None, (), None
+        self._read, self._lines, self._offered, self._path = None, (), None, None
         self._model.setStringList([])
         self.redraw()
 
@@ -186,6 +202,7 @@ class FilePart(QWidget):
             part.setVisible(read is not None)
         for part in (self.refused, self.refused_title):
             part.setVisible(self._model.rowCount() > 0)
+        self.unit.setVisible(found is not None)
         self.mapping.setVisible(found is not None and bool(lines))
         self.notes.setVisible(found is not None and bool(found.notes))
         self.take.setVisible(bool(lines))

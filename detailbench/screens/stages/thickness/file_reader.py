@@ -11,7 +11,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject, QThread, Signal
 
 from detailbench.basics.errors import BadFile, DetailbenchError
-from detailbench.basics.numbers import PlausibleRange
+from detailbench.basics.numbers import LengthUnit, PlausibleRange
 from detailbench.basics.texts import _, language, speak
 from detailbench.body.names import panel_name, type_ahead
 from detailbench.thickness.csv_import import ReadingsFile, read_file
@@ -61,7 +61,7 @@ class PanelWords:
 
 
 class FileReader(QThread):
-    """``done`` gives a FileRead."""
+    """``done`` gives a FileRead. ``unit``: of values the file gives none for."""
 
     LINES_A_TURN = 500
     BREATH_US = 200
@@ -69,9 +69,16 @@ class FileReader(QThread):
     done = Signal(object)
 
     def __init__(
-        self, path: Path, known: frozenset[str], plausible: PlausibleRange, zone: tzinfo | None, parent: QObject
+        self,
+        path: Path,
+        known: frozenset[str],
+        plausible: PlausibleRange,
+        zone: tzinfo | None,
+        parent: QObject,
+        unit: LengthUnit = "um",
     ) -> None:
         super().__init__(parent)
+        self._unit: LengthUnit = unit
         self._path, self._known, self._plausible, self._zone = path, known, plausible, zone
         self._language = language()
 
@@ -100,7 +107,12 @@ class FileReader(QThread):
                     _("“{name}” cannot be read: {why}.").format(name=name, why=error.strerror or error), name=name
                 ) from error
             found = read_file(
-                data, panel_key=self._key_in_turn(words), name=name, zone=self._zone, plausible=self._plausible
+                data,
+                panel_key=self._key_in_turn(words),
+                name=name,
+                unit_default=self._unit,
+                zone=self._zone,
+                plausible=self._plausible,
             )
         except DetailbenchError as error:
             self.done.emit(FileRead(name, sentence=str(error)))

@@ -8,7 +8,7 @@ from detailbench.body.names import panel_name
 from detailbench.cli.walking.kinds import Quantity
 from detailbench.cli.walking.steps import expecting as said_
 from window.act import Act
-from window.acts import arrival, handover, papers, surface, thickness
+from window.acts import arrival, handover, papers, surface, thickness, trials
 from window.acts.standing import TURNS
 from window.acts.workshop import TITLES
 from window.walk import Walk
@@ -154,6 +154,36 @@ class ExpectAdvice(Act):
         walk.expect("advice", lambda: said.part in walk.eyes.lines("What to do next, advised first")[0], True)
 
 
+class ExpectStartRung(Act):
+    step = said_.ExpectStartRung
+
+    @staticmethod
+    def play(said: said_.ExpectStartRung, walk: Walk) -> None:
+        trials.page(walk, "Place")
+        walk.hand.panel(panel_name(walk.panel))
+        walk.expect("first rung", lambda: advised_rung(walk), said.rung)
+
+
+def advised_rung(walk: Walk) -> int | None:
+    """Which rung, counted from 0 at the mildest, the sentence above the range names; its names are whole."""
+    told = [text for text in walk.eyes.texts(CARD) if text.startswith("Start with ")]
+    names = [line.partition("\n")[0].partition("  ")[2] for line in walk.eyes.lines(trials.RANGE)]
+    named = [i for i, name in enumerate(names) if told and re.match(rf"Start with {re.escape(name)}[,:]", told[0])]
+    return named[0] if len(named) == 1 else None
+
+
+class ExpectTried(Act):
+    step = said_.ExpectTried
+
+    @staticmethod
+    def play(said: said_.ExpectTried, walk: Walk) -> None:
+        trials.page(walk, "Story")
+        walk.hand.panel(panel_name(walk.panel))
+        here = f", {panel_name(walk.panel)}, "
+        story = "Trials of this finish group"
+        walk.expect("tried", lambda: said.part in [t for t in walk.eyes.lines(story) if here in t][-1], True)
+
+
 class ExpectStepsLeft(Act):
     step = said_.ExpectStepsLeft
 
@@ -227,9 +257,22 @@ class ExpectVerdict(Act):
 
     @staticmethod
     def play(said: said_.ExpectVerdict, walk: Walk) -> None:
-        papers.PAPERS[walk.closed].to_copy(walk)
+        paper = papers.PAPERS[walk.closed]
+        paper.to_copy(walk)
+        lines = walk.eyes.lines(paper.closed)
+        walk.hand.choose(paper.closed, lines[-1 if said.of == "oldest" else 0])
         handover.check_seal(walk)
         walk.eyes.expect(VERDICTS[said.verdict], CARD)
+
+
+class ExpectReplaced(Act):
+    step = said_.ExpectReplaced
+
+    @staticmethod
+    def play(said: said_.ExpectReplaced, walk: Walk) -> None:
+        paper = papers.PAPERS[said.document]
+        paper.to_copy(walk)
+        walk.expect("replaced", lambda: sum("replaced since" in t for t in walk.eyes.lines(paper.closed)), said.count)
 
 
 class ExpectStanding(Act):

@@ -8,7 +8,7 @@ from detailbench.cli.walking.kinds import At
 from detailbench.cli.walking.steps import marks as said_
 from detailbench.marks.catalogue import kind as kind_of
 from window.act import Act
-from window.acts import arrival, standing
+from window.acts import arrival, photos, standing
 from window.stuck import Stuck
 from window.walk import Walk
 
@@ -81,6 +81,8 @@ class Strike(Act):
             walk.hand.press("Strike out the reading", CARD)
         elif said.what == "work":
             standing.strike_work(walk)
+        elif said.what == "photo":
+            photos.strike(walk)
         else:
             raise Stuck(f"nobody has struck out a {said.what} on the screen yet")
 

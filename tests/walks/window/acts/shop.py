@@ -2,17 +2,31 @@
 
 from __future__ import annotations
 
+import re
+
 from detailbench.cli.walking.kinds import Quantity
 from detailbench.cli.walking.steps import shop as said_
 from detailbench.marks.words import lamp_name
 from window.act import Act
-from window.stuck import Stuck
+from window.stuck import Stuck, Unusable
 from window.walk import Walk
 
 SETTINGS = {
     "shop_name": "name of the workshop, as printed",
     "leave_below_um": "total thickness below which no machine starts, µm",
     "careful_below_um": "total thickness below which work goes on with care, µm",
+}
+
+
+WITH_RETIRED = "Show what is retired"
+KINDS = {
+    "person": ("People", "person"),
+    "gauge": ("Gauges", "gauge"),
+    "foil": ("Zero plates and foils", "zero plate or foil"),
+    "lamp": ("Lamps", "lamp"),
+    "machine": ("Machines", "machine"),
+    "pad": ("Pads", "pad"),
+    "product": ("Compounds and polishes", "compound or polish"),
 }
 
 
@@ -120,6 +134,46 @@ class StockKit(Act):
     def play(said: said_.StockKit, walk: Walk) -> None:
         walk.hand.turn_to("Shop")
         walk.hand.press("Put the starter kit on the shelf")
+
+
+class RetireThing(Act):
+    step = said_.RetireThing
+
+    @staticmethod
+    def play(said: said_.RetireThing, walk: Walk) -> None:
+        many, one = chosen(walk, said.what, said.thing, retired=said.back)
+        before = len(walk.eyes.lines(many))
+        walk.hand.press(f"Take back into use: {one}" if said.back else f"Retire: {one}")
+        if said.back:
+            walk.hand.press(WITH_RETIRED)
+            walk.eyes.line(many, said.thing)
+        else:
+            walk.expect(many, lambda: len(walk.eyes.lines(many)), before - 1)
+
+
+class RenameThing(Act):
+    step = said_.RenameThing
+
+    @staticmethod
+    def play(said: said_.RenameThing, walk: Walk) -> None:
+        many, one = chosen(walk, said.what, said.thing)
+        walk.hand.type_into("name", said.to)
+        walk.hand.press(f"Keep the change: {one}")
+        walk.eyes.line(many, said.to)
+
+
+def chosen(walk: Walk, what: str, name: str, *, retired: bool = False) -> tuple[str, str]:
+    """Choose a thing of the shop by its name; what its list is called, and one of its kind."""
+    many, one = KINDS[what]
+    turn(walk, many)
+    if retired:
+        walk.hand.press(WITH_RETIRED)
+    begun = [line for line in walk.eyes.lines(many) if re.match(rf"{re.escape(name)}( · | \(|\n|$)", line)]
+    begun = [line for line in begun if line.endswith("\nretired") == retired]
+    if not begun:
+        raise Unusable(f"“{many}” has no “{name}”; its lines are: {walk.eyes.lines(many)}")
+    walk.hand.choose(many, begun[-1])
+    return many, one
 
 
 class ShopSetting(Act):

@@ -7,6 +7,7 @@ from detailbench.cli.walking.kinds import Quantity
 from detailbench.cli.walking.steps import measuring as said_
 from window.act import Act
 from window.acts.marks import shares
+from window.stuck import Unusable
 from window.walk import Walk
 
 CARD = "Card"
@@ -16,6 +17,12 @@ NO_VALUE = {
     "over_range": ("over range", "Shift+F3"),
     "no_metal": ("no metal", "Ctrl+F3"),
 }
+ASKED = "Which is meant?: no value"
+DOUBTS = {
+    "nothing": ("0 means bare metal here; no value?", "It was no value"),
+    "mil": ("Did the gauge switch to mil?", "It was mil"),
+}
+SENT_MS = 120
 GAP_S = 4.0  # a person does not read two places within the time of a double trigger
 
 
@@ -94,15 +101,125 @@ class GaugeSends(Act):
         walk.gauge_sends(typed(said.reading))
 
 
+class GaugeSendsMany(Act):
+    """No hand is as fast: the values lie a fraction of a second apart by their stamps."""
+
+    step = said_.GaugeSendsMany
+
+    @staticmethod
+    def play(said: said_.GaugeSendsMany, walk: Walk) -> None:
+        for i, reading in enumerate(said.values):
+            walk.gauge_sends(typed(reading), i * SENT_MS)
+
+
+class TypeAsItIs(Act):
+    """What is not taken stands in the field with what is wrong about it, or what is asked."""
+
+    step = said_.TypeAsItIs
+
+    @staticmethod
+    def play(said: said_.TypeAsItIs, walk: Walk) -> None:
+        part(walk, "Walk")
+        back_to_panel(walk)
+        walk.hand.type_into("value", said.text, CARD)
+        walk.hand.enter("Enter the value", CARD)
+        if walk.eyes.said_of("value", CARD) == said.text:
+            raise Unusable(f"“{said.text}” stays in the field: {' | '.join(walk.eyes.texts(CARD))}")
+
+
 class NoValue(Act):
+    """Where a 0 stands in the field and is asked about, that question is what is answered."""
+
     step = said_.NoValue
 
     @staticmethod
     def play(said: said_.NoValue, walk: Walk) -> None:
         part(walk, "Walk")
         back_to_panel(walk)
+        if said.why == "nothing" and walk.eyes.has(ASKED, CARD):
+            walk.hand.press(ASKED, CARD)
+            return
         name, key = NO_VALUE[said.why]
         walk.hand.act(f"No value: {name}", key, CARD)
+
+
+class ReadingWas(Act):
+    step = said_.ReadingWas
+
+    @staticmethod
+    def play(said: said_.ReadingWas, walk: Walk) -> None:
+        part(walk, "Walk")
+        back_to_panel(walk)
+        doubt, button = DOUBTS[said.what]
+        doubtful = [line for line in walk.eyes.lines(PLACES) if doubt in line]
+        if not doubtful:
+            raise Unusable(f"no place says “{doubt}”")
+        walk.hand.choose(PLACES, doubtful[-1])
+        walk.hand.press(button, CARD)
+
+
+class ShiftFrom(Act):
+    step = said_.ShiftFrom
+
+    @staticmethod
+    def play(said: said_.ShiftFrom, walk: Walk) -> None:
+        part(walk, "Walk")
+        back_to_panel(walk)
+        walk.hand.choose(PLACES, f"place {said.place}: ")
+        walk.hand.press("Move this and all after it one place back", CARD)
+
+
+class ChangeSide(Act):
+    step = said_.ChangeSide
+
+    @staticmethod
+    def play(said: said_.ChangeSide, walk: Walk) -> None:
+        part(walk, "Walk")
+        back_to_panel(walk)
+        taken = [line for line in walk.eyes.lines(PLACES) if not line.endswith("due")]
+        if not taken:
+            raise Unusable("that panel has no reading to move")
+        walk.hand.choose(PLACES, taken[-1])
+        walk.hand.press("These readings belong to the twin panel", CARD)
+        meant = r"\d+ panels of this side" if said.whole_side else panel_name(walk.panel)
+        walk.hand.press(walk.eyes.name_like(f"move to the other side of the car: {meant}", CARD), CARD)
+
+
+class DecideOddPlace(Act):
+    step = said_.DecideOddPlace
+
+    @staticmethod
+    def play(said: said_.DecideOddPlace, walk: Walk) -> None:
+        part(walk, "Panel")
+        back_to_panel(walk)
+        walk.eyes.expect(f"Place {said.place} stands out", CARD)
+        walk.hand.type_into("reason (printed)", said.reason, CARD)
+        walk.hand.press({"set_aside": "Set aside", "kept": "Keep it"}[said.decision], CARD)
+        done = {"set_aside": "set aside", "kept": "kept"}[said.decision]
+        if not walk.wait(lambda: walk.eyes.says(f"place {said.place} {done}: {said.reason}", CARD)):
+            raise Unusable(f"it is not decided; the notice line says: {walk.eyes.notice()}")
+
+
+class ImportFile(Act):
+    """The dialog names the file, the card says what can be taken, one press takes it."""
+
+    step = said_.ImportFile
+
+    @staticmethod
+    def play(said: said_.ImportFile, walk: Walk) -> None:
+        part(walk, "File")
+        if said.panel:
+            walk.hand.panel(panel_name(said.panel))
+        walk.hand.press("Choose a file of readings", CARD)
+        walk.hand.choose_file(walk.beside / said.file)
+        walk.eyes.expect(said.file, CARD)
+        if said.unit != "um":
+            walk.hand.pick("values without a unit are in", said.unit, CARD)
+        if walk.eyes.has("Lines not taken, and why", CARD):
+            raise Unusable(f"not all of it can be taken: {walk.eyes.lines('Lines not taken, and why')}")
+        take = walk.eyes.name_like(r"Take \d+ readings in", CARD)
+        walk.hand.press(take, CARD)
+        walk.expect("taken in", lambda: take in walk.eyes.names(CARD), False)
 
 
 class ChosenPlace(Act):
