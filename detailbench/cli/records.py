@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from argparse import Namespace
+from pathlib import Path
 
 from detailbench.basics.clock import SystemClock
 from detailbench.basics.errors import BadInput, RecordTrouble
@@ -14,12 +15,17 @@ from detailbench.record.store import DATABASE, Store
 from detailbench.record.things import Job
 
 
-def open_to_read(words: Namespace) -> Store:
-    """The workshop, for reading. Raises RecordTrouble when there is none."""
+def known_workshop(words: Namespace) -> Path:
+    """The workshop's folder. Raises RecordTrouble when there is none."""
     folder = workshop_of(words)
     if not (folder / DATABASE).is_file():
         raise RecordTrouble(_("There is no workshop in {folder}.").format(folder=folder))
-    return Store(folder, SystemClock().now(), read_only=True)
+    return folder
+
+
+def open_to_read(words: Namespace) -> Store:
+    """The workshop, for reading. Raises RecordTrouble when there is none."""
+    return Store(known_workshop(words), SystemClock().now(), read_only=True)
 
 
 def job_named(shop: ShopPicture, number: str) -> Job:

@@ -8,10 +8,11 @@ from pathlib import Path
 from detailbench.basics.clock import SystemClock
 from detailbench.basics.errors import BadFile, RecordTrouble
 from detailbench.basics.texts import _
-from detailbench.cli.records import job_named, open_to_read
+from detailbench.cli.records import job_named, known_workshop
 from detailbench.cli.words import workshop_of
 from detailbench.moves.bench import Bench
-from detailbench.moves.job_exchange import ImportJob, Written, files_beside, write_job
+from detailbench.moves.giving_out import give_job
+from detailbench.moves.job_exchange import ImportJob, Written, files_beside
 from detailbench.record.backing_up import back_up, make_backup_folder
 from detailbench.record.backups_made import BackupMade
 from detailbench.record.restoring import restore
@@ -63,12 +64,13 @@ def bring_back(words: Namespace) -> int:
 
 def job_to_file(words: Namespace) -> int:
     """Write a job to a file, its kept files beside it."""
-    store = open_to_read(words)
+    bench = Bench(known_workshop(words), SystemClock())
     try:
-        job = job_named(store.shop(), words.job)
-        written = write_job(store, job.id, words.to, personal=not words.without_personal, files=not words.without_files)
+        job = job_named(bench.shop(), words.job)
+        personal, files = not words.without_personal, not words.without_files
+        written = give_job(bench, job.id, words.to, personal=personal, files=files)
     finally:
-        store.close()
+        bench.close()
     print(said_of_job(written))
     return 0
 
@@ -84,7 +86,7 @@ def said_of_job(written: Written) -> str:
         said += " " + _("{n} kept files stayed behind: {which}.").format(
             n=len(written.left_out), which=", ".join(f"{sha256[:12]}…" for sha256 in written.left_out)
         )
-    return said
+    return f"{said} {written.not_noted}".strip()
 
 
 def job_from_file(words: Namespace) -> int:

@@ -82,6 +82,10 @@ def out_of_reach(w: Writer, picture: JobPicture) -> str:
     if left:
         when = ", ".join(sorted(f"{(d.stated_at or d.entered_at).date().isoformat()} ({d.way})" for d in left))
         parts.append(_("Copies that left the shop: {n}, on {when}.").format(n=len(left), when=when))
+    out = [f for f in w.shop().job_files_out if f.personal and f.of_job in jobs]
+    if out:
+        when = ", ".join(f"{f.entered_at.date().isoformat()} ({f.sha256[:12]}…)" for f in out)
+        parts.append(_("Job files written out with it: {n}, on {when}.").format(n=len(out), when=when))
     names = sum(bool(e.name) and not e.name.startswith(OUR_NAMES) for e in w.every(Evidence))
     if names:
         parts.append(

@@ -35,11 +35,14 @@ def files_beside(target: Path) -> Path:
 
 @dataclass(frozen=True)
 class Written:
-    """Where the job went; how many kept files beside it; the hashes of those that stayed behind."""
+    """Where the job went, with its hash; how many kept files beside it; the hashes of those that stayed behind.
+    ``not_noted``: why the workshop does not know that it went, or empty."""
 
     file: Path
     files: int
     left_out: tuple[str, ...]
+    sha256: str
+    not_noted: str = ""
 
 
 def write_job(store: Store, job_id: str, target: Path, *, personal: bool = True, files: bool = True) -> Written:
@@ -63,7 +66,7 @@ def write_job(store: Store, job_id: str, target: Path, *, personal: bool = True,
                 raise
             left.add(sha256)
     write_whole(target, content)  # last: a file that is there is whole
-    return Written(target, len(every) - len(left), tuple(sorted(left)))
+    return Written(target, len(every) - len(left), tuple(sorted(left)), digest_of(content))
 
 
 @dataclass(frozen=True)

@@ -3,8 +3,8 @@
 Seen: an entry changed, left out, put in or moved, and words that were not signed for (each entry names, by hash, the
 one before it in the same job); a thing the journal does not tell of, tells otherwise, or says was taken back. Not seen:
 a journal cut at its end together with all that its last entries made, or written anew from its beginning with every
-hash to match. That shows only against a hash kept elsewhere: every closed document carries one. Entries from before they
-named each other are held together only by what they changed.
+hash to match. That shows only against a hash kept elsewhere: every closed document carries one. Entries from before
+they named each other are held together only by what they changed.
 """
 
 from __future__ import annotations

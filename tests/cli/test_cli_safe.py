@@ -87,6 +87,36 @@ def test_a_job_goes_out_of_one_workshop_and_into_another(shell: Shell, invented:
     other.close()
 
 
+def test_a_job_file_written_out_is_noted_and_no_workshop_is_made_for_it(
+    shell: Shell, invented: InventedShop, tmp_path: Path
+) -> None:
+    job = invented.job()
+    words = ("job-out", "--workshop", str(invented.folder), "--job", "2031-001", "--to")
+    code, said, _err = shell(*words, str(tmp_path / "one.json"))
+    assert code == 0
+    assert "It is not noted in the workshop, so forgetting its owner will not name this file" in said
+    invented.bench.close()
+    assert shell(*words, str(tmp_path / "two.json"))[0] == 0
+    reopened = invented.reopened()
+    assert [(f.of_job, f.personal) for f in reopened.shop().job_files_out] == [(job, True)]
+    code, _said, err = shell("job-out", "--workshop", str(tmp_path / "none"), "--job", "1", "--to", str(tmp_path / "x"))
+    assert (code, err) == (1, f"There is no workshop in {tmp_path / 'none'}.\n")
+    assert not (tmp_path / "none").exists()
+
+
+def test_a_job_is_taken_in_against_a_head_kept_elsewhere(shell: Shell, invented: InventedShop, tmp_path: Path) -> None:
+    job = invented.job()
+    head = invented.bench.store.head()[1]
+    invented.measured(job)
+    invented.bench.close()
+    file, other = str(tmp_path / "job.json"), str(tmp_path / "other")
+    shell("job-out", "--workshop", str(invented.folder), "--job", "2031-001", "--to", file)
+    code, _said, err = shell("job-in", file, "--workshop", other, "--head", "ab" * 32)
+    assert code == 1
+    assert "the head given is not in its journal" in err
+    assert shell("job-in", file, "--workshop", other, "--head", head)[0] == 0
+
+
 def test_a_bad_job_file_is_one_sentence_with_its_line(shell: Shell, tmp_path: Path) -> None:
     (tmp_path / "bad.json").write_text('{"format":\n nonsense}')
     code, _said, err = shell("job-in", str(tmp_path / "bad.json"), "--workshop", str(tmp_path / "other"))

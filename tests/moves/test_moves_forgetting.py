@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import sqlite3
 from contextlib import closing
 from pathlib import Path
@@ -11,9 +12,11 @@ from invented_shop import InventedShop
 from photographed_samples import photo
 
 from detailbench.basics.errors import RecordTrouble, Refused
-from detailbench.moves.arrival import NewJob
+from detailbench.moves.arrival import AddDamage, NewJob
+from detailbench.moves.bench import Bench
 from detailbench.moves.documents import CloseReport, open_key
 from detailbench.moves.forgetting import ForgetOwner
+from detailbench.moves.giving_out import give_job
 from detailbench.moves.handover import RecordAcceptance, Sign
 from detailbench.moves.photos import AddPhoto
 from detailbench.moves.shop import SetSetting
@@ -164,3 +167,42 @@ def test_a_signature_of_the_owner_stays_as_the_fact_that_one_signed(known: tuple
     owner = [s for s in invented.picture(job).signatures if s.role == "owner"]
     assert [type(s) for s in owner] == [Signature]
     assert owner[0].way == "drawn"
+
+
+# a job's file that left the shop
+def test_forgetting_names_the_job_files_written_out_that_it_cannot_reach(known: tuple[InventedShop, str]) -> None:
+    invented, job = known
+    folder = invented.folder.parent
+    other = invented.job()
+    for name, of, personal in (("one", job, True), ("bare", job, False), ("other", other, True)):
+        invented.clock.forward(hours=24)
+        give_job(invented.bench, of, folder / f"{name}.json", personal=personal)
+    noted = [(f.of_job, f.personal) for f in invented.bench.shop().job_files_out]
+    assert noted == [(job, True), (job, False), (other, True)]
+    written = hashlib.sha256((folder / "one.json").read_bytes()).hexdigest()
+    assert invented.bench.shop().job_files_out[0].sha256 == written
+    note = invented.bench.do(ForgetOwner(job)).note
+    assert f"Job files written out with it: 1, on 2031-03-11 ({written[:12]}…)." in note
+    bare = invented.job()
+    give_job(invented.bench, bare, folder / "bare2.json", personal=False)
+    assert "Job files written out" not in invented.bench.do(ForgetOwner(bare)).note
+
+
+def test_a_file_that_left_is_not_taken_back_and_takes_nothing_from_the_job(invented: InventedShop) -> None:
+    job = invented.job()
+    invented.bench.do(AddDamage(job, "a dent"))
+    give_job(invented.bench, job, invented.folder.parent / "one.json")
+    with pytest.raises(Refused, match="nothing here that can be taken back"):
+        invented.bench.undo()
+    assert invented.bench.undo(job).says == "taken back: existing damage noted"
+    assert len(invented.bench.shop().job_files_out) == 1
+
+
+def test_where_nothing_may_be_written_the_file_is_and_that_it_is_not_noted_is_said(invented: InventedShop) -> None:
+    job = invented.job()
+    reader = Bench(invented.folder, invented.clock, read_only=True)
+    given = give_job(reader, job, invented.folder.parent / "one.json")
+    reader.close()
+    assert given.file.exists()
+    assert "It is not noted in the workshop" in given.not_noted
+    assert invented.bench.shop().job_files_out == ()

@@ -154,6 +154,7 @@ def test_a_job_goes_out_and_another_window_takes_it_in(
     window = opened(qtbot, clock, bench, job_id, "A job's file")
     type_into(window, "write the open job to this file", str(tmp_path / "job.json"))
     qtbot.waitUntil(lambda: answer(window, "written").startswith("Written:"))
+    assert [(f.of_job, f.personal) for f in bench.shop().job_files_out] == [(job_id, True)]
     window.close()
     other = Bench(tmp_path / "other", clock)
     second = opened(qtbot, clock, other, None, "A job's file")

@@ -8,7 +8,8 @@ from typing import Any
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
-from detailbench.moves.job_exchange import ImportJob, Written, files_beside, write_job
+from detailbench.moves.giving_out import give_job
+from detailbench.moves.job_exchange import ImportJob, Written, files_beside
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.file_choice import choose_files
@@ -87,12 +88,13 @@ class JobPage(QWidget):
             self.to.say(_("Type a file that does not exist yet."))
             return
         self.to.say("")
-        store, job_id, personal = bench.store, picture.job.id, self.personal.value != "without"
+        job_id, personal = picture.job.id, self.personal.value != "without"
         self._out.start(
-            lambda: write_job(store, job_id, Path(typed), personal=personal),
+            lambda: give_job(bench, job_id, Path(typed), personal=personal),
             lambda found: self.written.say(written_words(found)),
             window=self.window(),
             failed=lambda error: self.written.say(str(error), "stop"),
+            writes=_("A job is being written out; one moment."),
         )
 
     def take(self) -> None:
@@ -136,4 +138,4 @@ def written_words(written: Written) -> str:
     words = _("Written: {file}, with {n} kept files beside it.").format(file=written.file, n=written.files)
     if written.left_out:
         words += " " + _("{n} kept files stayed behind.").format(n=len(written.left_out))
-    return words
+    return f"{words} {written.not_noted}".strip()
