@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name
-from detailbench.findings.kit_renewal import what_it_is
+from detailbench.findings.kit_renewal import What, what_it_is
 from detailbench.findings.like_paint import likeness
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.record.picture import JobPicture, one
@@ -55,10 +55,10 @@ def like_before(picture: JobPicture, earlier: Iterable[JobPicture]) -> LikeBefor
 
 
 def _served(pictures: list[JobPicture]) -> tuple[tuple[str, int], ...]:
-    counted: dict[tuple[object, ...], int] = {}
-    names: dict[tuple[object, ...], str] = {}
+    counted: dict[tuple[What, ...], int] = {}
+    names: dict[tuple[What, ...], str] = {}
     for picture in pictures:
-        here: dict[tuple[object, ...], str] = {}
+        here: dict[tuple[What, ...], str] = {}
         for group in picture.groups:
             process = process_of(picture, group.id)
             if process is None:

@@ -17,27 +17,16 @@ from detailbench.screens.pages.shop.ruler_part import RulerPart
 from detailbench.screens.pages.shop.safe.safe_part import SafePart
 from detailbench.screens.pages.shop.settings_part import SettingsPart
 from detailbench.screens.pages.shop.things_part import ThingsPart
+from detailbench.screens.pages.shop.training.training_part import TrainingPart
 
 KEY = "shop"
 NAMES_MM = 100.0
 IN_TWO_COLUMNS = (
-    "machine",
-    "person",
-    "pad",
-    "gauge",
-    "product",
-    "shim",
-    "range",
-    "line",
-    "lamp",
-    "settings",
-    "towel",
-    "safe",
-    "sanding_disc",
-    "screen",
-)  # the kit on the left, the rest of the shop on the right
+    "machine", "person", "pad", "gauge", "product", "shim", "range", "line",
+    "lamp", "settings", "towel", "safe", "sanding_disc", "screen", "training",
+)  # fmt: skip  # the kit on the left, the rest of the shop on the right
 
-Part = ThingsPart | RangePart | SettingsPart | RulerPart | SafePart | LinePart
+Part = ThingsPart | RangePart | SettingsPart | RulerPart | SafePart | LinePart | TrainingPart
 
 
 class ShopView(QWidget):
@@ -51,7 +40,7 @@ class ShopView(QWidget):
         m = context.dress.look.measure
         named = {k.table: k.many for k in self._kinds.values()}
         named |= {"range": _("Range"), "settings": _("Settings"), "safe": _("Kept safe")}
-        named |= {"line": _("Gauges on a line"), "screen": _("This screen")}
+        named |= {"line": _("Gauges on a line"), "screen": _("This screen"), "training": _("Training")}
         self.names = ChoiceRow(_("Shop"), [(key, named[key]) for key in IN_TWO_COLUMNS], columns=2)
         self.names.setFixedWidth(m.px(NAMES_MM))
         self.names.chosen.connect(self.turn)
@@ -105,6 +94,8 @@ class ShopView(QWidget):
             return SafePart(self._context)
         if key == "range":
             return RangePart(self._context)
+        if key == "training":
+            return TrainingPart(self._context)
         return SettingsPart(self._context) if key == "settings" else RulerPart(self._context)
 
     def _stock(self) -> None:
