@@ -10,6 +10,7 @@ from detailbench.basics.clock import Clock
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
 from detailbench.findings.clock import clock_behind, jump_back
+from detailbench.moves.gone import said_of_gone
 from detailbench.moves.move import SHOP, Move
 from detailbench.moves.place import AcceptPlace, place_words
 from detailbench.record.begun import begun_jobs, jobs_with_trials
@@ -180,9 +181,9 @@ class Bench:
                 w.take_back(change)
             if w.leaves_loose_ends():
                 raise Refused(_("This cannot be taken back: something entered since rests on it."), rule="in_use")
-            says = _("taken back: {what}").format(what=says)
+            says, note = said_of_gone(w, scope, _("taken back: {what}").format(what=says))
             w.sign_off(scope, "undo", says, undoable=False, refers_to=n)
-            changes = self._changes(w, scope, says)
+            changes = self._changes(w, scope, says, note=note)
         return self._tell(changes, initiator)
 
     def redo(self, scope: str = SHOP, initiator: object = None) -> Changes:
@@ -197,9 +198,9 @@ class Bench:
                 w.apply(change.again())
             if w.leaves_loose_ends():
                 raise Refused(_("This cannot be done again: what it rests on was taken back."), rule="in_use")
-            says = _("done again: {what}").format(what=says)
+            says, note = said_of_gone(w, scope, _("done again: {what}").format(what=says))
             w.sign_off(scope, "redo", says, undoable=False, refers_to=n)
-            changes = self._changes(w, scope, says)
+            changes = self._changes(w, scope, says, note=note)
         return self._tell(changes, initiator)
 
     @staticmethod

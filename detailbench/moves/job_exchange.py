@@ -96,7 +96,7 @@ class ImportJob:
         missing = self._kept(w, read)
         note = _missing_words(missing)
         if not new:
-            same = _("This job is here already, the same.")
+            same = _the_same(w, read)
             says = _("job {number} looked at").format(number=read.job.number)
             return Done(read.job.id, says, read.job.id, f"{same} {note}".strip())
         known = w.every(Job, id=read.job.id)
@@ -149,6 +149,33 @@ class ImportJob:
                 "",
                 None,
             )
+
+
+def _the_same(w: Writer, read: JobFile) -> str:
+    """That nothing of the job differs; of its personal data what does, and that what is here stays."""
+    shop = w.shop()
+    here = {key: value for key, value in shop.personal.items() if key[0] in {t.id for t in read.things}}
+    if read.personal is None:
+        if here:
+            return _(
+                "This job is here already, the same; the file was written without personal data, and those here stay."
+            )
+        return _("This job is here already, the same.")
+    theirs = {(subject, name): value for subject, name, value in read.personal}
+    parts = []
+    for words, n in (
+        (_("{n} values of the file are not here and were not taken in."), len(theirs.keys() - here.keys())),
+        (_("{n} values differ; those here stay."), sum(here.get(key, value) != value for key, value in theirs.items())),
+        (_("{n} values are here and not in the file; they stay."), len(here.keys() - theirs.keys())),
+    ):
+        if n:
+            parts.append(words.format(n=n))
+    if not parts:
+        return _("This job is here already, the same.")
+    days = [f.entered_at.date().isoformat() for f in shop.forgettings if f.job_id == read.job.id]
+    if days and theirs.keys() - here.keys():
+        parts.append(_("The owner was forgotten here on {day}.").format(day=days[-1]))
+    return _("This job is here already, the same but for personal data: {what}").format(what=" ".join(parts))
 
 
 def _here_already(w: Writer, thing: Thing, complain: Callable[..., BadFile]) -> bool:

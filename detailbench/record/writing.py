@@ -18,6 +18,7 @@ from detailbench.basics.texts import _
 from detailbench.record import journal as log
 from detailbench.record.evidence import EvidenceStore
 from detailbench.record.fitting import fit, fit_text
+from detailbench.record.gone import not_back
 from detailbench.record.past import PutRight, put_right
 from detailbench.record.picture import JobPicture, ShopPicture, job_picture, shop_picture
 from detailbench.record.references import names_nothing, still_named
@@ -230,6 +231,11 @@ class Writer:
     def leaves_loose_ends(self) -> bool:
         """True when, after what was applied, something that counts names a thing that does not."""
         return still_named(self._connection, self.changes) or names_nothing(self._connection, self.changes)
+
+    def not_back(self) -> tuple[int, int]:
+        """How many personal values and kept files would have come back with what was applied, had they not been
+        forgotten."""
+        return not_back(self._connection, self.changes)
 
     def standing(self, scope: str) -> log.Standing:
         return log.standing(self._connection, scope)

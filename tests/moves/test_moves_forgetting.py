@@ -12,12 +12,13 @@ from invented_shop import InventedShop
 from photographed_samples import photo
 
 from detailbench.basics.errors import RecordTrouble, Refused
-from detailbench.moves.arrival import AddDamage, NewJob
+from detailbench.moves.arrival import AddDamage, NewJob, SetOwner
 from detailbench.moves.bench import Bench
 from detailbench.moves.documents import CloseReport, open_key
 from detailbench.moves.forgetting import ForgetOwner
 from detailbench.moves.giving_out import give_job
 from detailbench.moves.handover import RecordAcceptance, Sign
+from detailbench.moves.intake import AddRemark, StrikeRemark
 from detailbench.moves.photos import AddPhoto
 from detailbench.moves.shop import SetSetting
 from detailbench.record.checking import check
@@ -206,3 +207,44 @@ def test_where_nothing_may_be_written_the_file_is_and_that_it_is_not_noted_is_sa
     assert given.file.exists()
     assert "It is not noted in the workshop" in given.not_noted
     assert invented.bench.shop().job_files_out == ()
+
+
+# what was forgotten does not come back
+def test_doing_again_after_the_owner_was_forgotten_says_what_did_not_come_back(invented: InventedShop) -> None:
+    one = invented.job()
+    car = invented.picture(one).car.id
+    two = invented.bench.do(NewJob(car_id=car)).scope
+    invented.bench.do(SetOwner(two, {"name": "Second Unmistakable", "telephone": "000 7"}))
+    invented.bench.undo(two)
+    invented.clock.forward(hours=24)
+    invented.bench.do(ForgetOwner(one))
+    again = invented.bench.redo(two)
+    assert again.says == "done again: owner noted; what was forgotten since is not back"
+    assert again.note == (
+        "The owner was forgotten on 2031-03-11: values 2, files 0 are gone for good and did not come back."
+    )
+    assert invented.bench.entries(two)[-1].says == again.says
+    picture = invented.picture(two)
+    assert [picture.said(p.id, "name") for p in picture.parties] == [""]
+    assert check(invented.bench.store).troubles == ()
+
+
+def test_taking_back_a_strike_says_so_too(invented: InventedShop) -> None:
+    one = invented.job()
+    car = invented.picture(one).car.id
+    two = invented.bench.do(NewJob(car_id=car)).scope
+    remark = invented.bench.do(AddRemark(two, "Unmistakable words")).id
+    invented.bench.do(StrikeRemark(two, remark))
+    invented.bench.do(ForgetOwner(one))
+    back = invented.bench.undo(two)
+    assert back.says == "taken back: remark struck out; what was forgotten since is not back"
+    assert "values 1, files 0" in back.note
+    assert [invented.picture(two).said(r.id, "remarks") for r in invented.picture(two).remarks] == [""]
+
+
+def test_where_nothing_was_forgotten_nothing_is_said(invented: InventedShop) -> None:
+    job = invented.job()
+    invented.bench.do(SetOwner(job, {"name": "Another Invented"}))
+    invented.bench.undo(job)
+    again = invented.bench.redo(job)
+    assert (again.says, again.note) == ("done again: owner noted", "")

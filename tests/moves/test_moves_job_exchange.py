@@ -18,8 +18,9 @@ from photographed_samples import photo
 
 from detailbench.basics.clock import HandClock
 from detailbench.basics.errors import BadFile, RecordTrouble, Refused
-from detailbench.moves.arrival import AddDamage
+from detailbench.moves.arrival import AddDamage, SetOwner
 from detailbench.moves.bench import Bench
+from detailbench.moves.forgetting import ForgetOwner
 from detailbench.moves.job_exchange import ImportJob, files_beside, write_job
 from detailbench.moves.marks import RecordMark
 from detailbench.moves.photos import AddPhoto
@@ -213,6 +214,45 @@ def test_without_the_personal_block_no_name_travels_and_what_shows_the_owner_sta
     done = two.take_in(bare.read_bytes(), files_beside(bare))
     assert f"1 kept files are missing: {document.sha256[:12]}" in done.note
     assert two.theirs.shop().personal == {}
+
+
+SAME = "This job is here already, the same"
+
+
+def test_personal_data_that_are_not_here_are_said_not_to_be_taken_in(two: Two, tmp_path: Path) -> None:
+    bare = tmp_path / "bare.json"
+    write_job(two.ours.bench.store, two.job, bare, personal=False)
+    two.take_in(bare.read_bytes())
+    again = two.take_in(files=files_beside(two.file))
+    assert again.note.startswith(
+        f"{SAME} but for personal data: 4 values of the file are not here and were not taken in."
+    )
+    assert two.theirs.shop().personal == {}
+
+
+def test_an_owner_forgotten_here_is_not_brought_back_by_the_file_and_that_is_said(two: Two) -> None:
+    two.take_in(files=files_beside(two.file))
+    two.theirs.do(ForgetOwner(two.job))
+    again = two.take_in(files=files_beside(two.file))
+    assert again.note.startswith(
+        f"{SAME} but for personal data: 4 values of the file are not here and were not taken in. "
+        "The owner was forgotten here on 2031-03-10."
+    )
+    assert two.theirs.shop().personal == {}
+
+
+def test_personal_data_that_differ_or_are_not_in_the_file_stay_here_and_that_is_said(two: Two, tmp_path: Path) -> None:
+    two.take_in(files=files_beside(two.file))
+    two.theirs.do(SetOwner(two.job, {"name": "Invented Other"}))
+    files = files_beside(two.file)
+    again = two.take_in(files=files)
+    assert again.note == f"{SAME} but for personal data: 1 values differ; those here stay."
+    bare = tmp_path / "bare.json"
+    write_job(two.ours.bench.store, two.job, bare, personal=False)
+    again = two.take_in(bare.read_bytes(), files)
+    assert again.note == f"{SAME}; the file was written without personal data, and those here stay."
+    owner = two.theirs.job(two.job).parties[0].id
+    assert two.theirs.shop().said(owner, "name") == "Invented Other"
 
 
 def test_nothing_is_written_over(two: Two) -> None:

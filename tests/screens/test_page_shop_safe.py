@@ -13,9 +13,10 @@ from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
 from detailbench.basics.clock import HandClock
-from detailbench.moves.arrival import AddDamage, NewJob
+from detailbench.moves.arrival import AddDamage, NewJob, SetOwner
 from detailbench.moves.bench import Bench
 from detailbench.moves.documents import key_path, open_key
+from detailbench.moves.forgetting import ForgetOwner
 from detailbench.moves.shop import SetSetting
 from detailbench.record.backing_up import backups_in, make_backup_folder
 from detailbench.record.backups_made import backup_folder, backups_made, set_backup_folder
@@ -145,6 +146,19 @@ def test_an_owner_is_forgotten_in_two_presses_and_the_answer_says_what_was_not_r
     assert answer(window, "forgotten").startswith("Deleted: values 2, files 0.")
     assert "forgotten on 2031-03-10" in " ".join(w.text() for w in window.findChildren(QLabel) if w.isVisible())
     assert check(bench.store).troubles == ()
+    window.close()
+
+
+def test_what_was_forgotten_and_does_not_come_back_is_said_where_it_was_done_again(
+    qtbot: QtBot, clock: HandClock, bench: Bench, job_id: str
+) -> None:
+    two = bench.do(NewJob(car_id=bench.job(job_id).car.id)).scope
+    bench.do(SetOwner(two, {"name": "Invented Second"}))
+    bench.undo(two)
+    bench.do(ForgetOwner(job_id))
+    window = day_window(qtbot, clock, bench, two, stage="arrival")
+    window.redo()
+    assert "values 1, files 0 are gone for good" in window.notices.text
     window.close()
 
 
