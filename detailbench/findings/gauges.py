@@ -20,6 +20,7 @@ from detailbench.thickness.place import Repeatability, repeatability
 
 PRINCIPLES: tuple[Principle, ...] = ("steel", "aluminium")
 GLOSS = "gloss"
+ULTRASONIC = "ultrasonic"
 
 
 @dataclass(frozen=True)
@@ -64,7 +65,9 @@ def accuracy_of(gauge: Gauge) -> GaugeAccuracy:
 
 def principle_of(gauge: Gauge, substrate: str) -> str:
     """By which principle a gauge reads a panel drawn as ``substrate``: its only one, else that of the panel's metal;
-    empty where neither says."""
+    empty where neither says, and for ultrasound, which asks for no metal."""
+    if gauge.principle == ULTRASONIC:
+        return ""
     own = [p for p in PRINCIPLES if p in gauge.substrates]
     if len(own) == 1:
         return own[0]

@@ -5,7 +5,6 @@ from __future__ import annotations
 from datetime import timedelta
 
 from detailbench.basics.errors import BadFile, BadInput, Refused
-from detailbench.basics.numbers import read_typed
 from detailbench.basics.texts import _
 from detailbench.body.panels import twin_key
 from detailbench.cli.readings import lines_of, read_readings
@@ -14,14 +13,24 @@ from detailbench.cli.walking.core.shop import found
 from detailbench.cli.walking.core.surface import position
 from detailbench.cli.walking.kinds import Quantity, amount
 from detailbench.cli.walking.steps import measuring as s
+from detailbench.findings.gauges import gauge_of
 from detailbench.findings.walking import panel_places
 from detailbench.moves.gauge_correction import CorrectGauge
+from detailbench.moves.gloss import RecordGloss
 from detailbench.moves.reading_mending import NotAValue, ReadAsMil
-from detailbench.moves.readings import AddPlace, DecidePlace, RecordCheck, RecordReading, StartSession
+from detailbench.moves.readings import (
+    AddPlace,
+    DecidePlace,
+    RecordCheck,
+    RecordReading,
+    StartSession,
+    reading_session,
+)
 from detailbench.moves.readings_file import ImportReadings
 from detailbench.moves.tray import HoldValues, Sent
 from detailbench.moves.walk_mending import ChangeSides, ShiftBack
 from detailbench.record.things import Reading
+from detailbench.thickness.sent_text import read_sent
 
 APART_S = 4.0  # nobody measures faster by hand
 
@@ -32,18 +41,14 @@ def begin_session(step: s.BeginSession, hand: Hand) -> None:
 
 
 def check_gauge(step: s.CheckGauge, hand: Hand) -> None:
-    if not hand.picture.sessions:
-        raise Refused(_("Choose the gauge first; a reading belongs to a gauge."), rule="no_gauge")
-    session = hand.picture.sessions[-1].id
+    session = reading_session(hand.picture).id
     foil = found(hand, "foil", step.foil)
     hand.do(RecordCheck(hand.job, session, foil.id, tuple(v.um for v in step.values), again=step.again))
 
 
 def correct_readings(step: s.CorrectReadings, hand: Hand) -> None:
-    if not hand.picture.sessions:
-        raise Refused(_("Choose the gauge first; a reading belongs to a gauge."), rule="no_gauge")
     foil, second = found(hand, "foil", step.foil), found(hand, "foil", step.proved)
-    hand.do(CorrectGauge(hand.job, hand.picture.sessions[-1].id, foil.id, second.id, step.reason))
+    hand.do(CorrectGauge(hand.job, reading_session(hand.picture).id, foil.id, second.id, step.reason))
 
 
 def _record(hand: Hand, reading: Quantity, place: str = "", source: str = "typed", note: str = "") -> None:
@@ -77,11 +82,29 @@ def type_readings(step: s.TypeReadings, hand: Hand) -> None:
 
 
 def type_as_it_is(step: s.TypeAsItIs, hand: Hand) -> None:
-    """What has two meanings, or none, is not entered: the question or the sentence is the refusal."""
-    typed = read_typed(step.text)
-    if typed.value_um is None or typed.question:
-        raise BadInput(typed.question or typed.sentence, field="value", given=step.text)
-    hand.do(RecordReading(hand.job, hand.on_panel(), typed.value_um, typed=step.text, unit=typed.unit))
+    """What has two meanings, or none, is not entered: the question or the sentence is the refusal. Read as the gauge in
+    hand means it: a clear coat behind a stroke, a gloss value behind its angle."""
+    sessions = hand.picture.sessions
+    gauge = gauge_of(hand.picture, sessions[-1]) if sessions else None
+    read = read_sent(step.text) if gauge is None else read_sent(step.text, layers=gauge.layers, angles=gauge.angles_deg)
+    if read.sentence or read.question:
+        raise BadInput(read.question or read.sentence, field="value", given=step.text)
+    panel, place = hand.on_panel(), hand.place
+    if read.angle_deg is not None and read.value_gu is not None:
+        hand.do(RecordGloss(hand.job, panel, read.angle_deg, read.value_gu, place_id=place, typed=step.text))
+    else:
+        hand.do(
+            RecordReading(
+                hand.job,
+                panel,
+                read.value_um,
+                place_id=place,
+                typed=step.text,
+                unit=read.unit,
+                clear_um=read.clear_um,
+            )
+        )
+    hand.place = ""
 
 
 def _sent(reading: Quantity) -> str:
