@@ -300,7 +300,9 @@ class Window(QWidget):
         if bench is None:
             return
         try:
-            (bench.undo if undo else bench.redo)(self.live.scope, self)
+            done = (bench.undo if undo else bench.redo)(self.live.scope, self)
+            if done.note:
+                self.context.notice(done.note, "flagged")
         except DetailbenchError as error:
             self.context.notice(str(error), "stop")
 
