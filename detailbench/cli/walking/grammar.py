@@ -14,7 +14,6 @@ from detailbench.cli.walking.steps import (
     arrival,
     expecting,
     handover,
-    kit,
     layers,
     marks,
     measuring,

@@ -12,7 +12,6 @@ from detailbench.cli.walking.core import (
     arrival,
     expecting,
     handover,
-    kit,
     layers,
     measuring,
     papers,
