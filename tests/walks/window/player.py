@@ -12,6 +12,7 @@ from window.acts import (
     arrival,
     expecting,
     handover,
+    kit,
     marks,
     papers,
     photos,
@@ -32,6 +33,7 @@ from window.walk import SHORT_MS, Walk
 GROUPS = (
     workshop,
     shop,
+    kit,
     arrival,
     surface,
     washing,
