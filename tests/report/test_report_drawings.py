@@ -12,12 +12,13 @@ from whole_job import Whole
 from detailbench.basics.colours import luminance
 from detailbench.body.outlines import load_outline
 from detailbench.report import DocumentContent, document_pdf
-from detailbench.report.content.blocks import Drawn, Legend, PlanPair, PlanView
+from detailbench.report.content.blocks import Drawn, Fill, Legend, PlanPair, PlanView
 from detailbench.report.content.parts import plain
 from detailbench.report.pages.letters import register
 from detailbench.report.pages.look import paper_rgb
+from detailbench.report.pages.panel_sketch import SIZE, number_spot
 from detailbench.report.pages.paths import Carry, fit
-from detailbench.report.pages.plan_view import busy_points, clear_spot, legend_height
+from detailbench.report.pages.plan_view import busy_points, clear_spot, legend_height, plate_of
 
 OUTLINE = load_outline("estate", None)
 CARRY = Carry(OUTLINE.bounds, fit(OUTLINE.bounds, 230, 420), 0.0, 420.0)
@@ -116,3 +117,18 @@ def test_a_mark_whose_edges_the_drawing_does_not_have_is_listed_and_says_so(whol
     content = whole.content(replace(whole.picture, marks=marks))
     assert not [m for m in plans(content)[0].before.marks if m.kind == "line"]
     assert "(not on this drawing)" in pdf_text(document_pdf(content).pdf)
+
+
+def test_a_number_over_a_hatch_stands_on_plain_paper() -> None:
+    ground, ink = plate_of(Fill(0.6, "falling", ("3",)))
+    assert luminance(tuple(round(v * 255) for v in ground.rgb())) > 0.95
+    assert luminance(tuple(round(v * 255) for v in ink.rgb())) < 0.05
+    assert plate_of(Fill(0.6, "", ("3",)))[0].rgb() == pytest.approx(paper_rgb(0.6))
+
+
+def test_the_number_of_a_place_stands_on_the_inner_side_of_its_dot() -> None:
+    for x, y in ((2.0, 2.0), (58.0, 2.0), (2.0, 78.0), (58.0, 78.0)):
+        right, (at_x, foot) = number_spot(x, y, 30.0, 40.0)
+        assert right == (x > 30)
+        assert 2.0 < at_x < 58.0
+        assert foot + SIZE * 0.7 < y if y > 40 else foot > y

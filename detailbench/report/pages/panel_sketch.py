@@ -14,7 +14,15 @@ from detailbench.report.pages.look import GREY, HAIR, INK, MM, PALE, PAPER
 from detailbench.report.pages.paths import Carry, fit, path_on
 
 WIDE, HIGH = 34 * MM, 37 * MM
+SIZE = 5.6
 ROOM_X, ROOM_Y = 25 * MM, 29 * MM
+
+
+def number_spot(x: float, y: float, middle_x: float, middle_y: float) -> tuple[bool, tuple[float, float]]:
+    """Where a dot's number stands: on its inner side, so that the panel's edge does not run through it. Whether the
+    number ends there (else it begins), and the foot of its letters; points."""
+    right = x > middle_x
+    return right, (x - 1.9 if right else x + 1.9, y - 0.6 - SIZE * 0.7 if y > middle_y else y + 0.8)
 
 
 class PanelSketch(Flowable):  # type: ignore[misc]
@@ -83,4 +91,5 @@ class PanelSketch(Flowable):  # type: ignore[misc]
             canvas.setFillColor(PAPER if dot.chosen else INK)
             canvas.circle(x, y, 0.95, stroke=1 if dot.chosen else 0, fill=1)
             canvas.setFillColor(INK)
-            draw(canvas, x + 1.9, y + 0.8, dot.number, REGULAR, 5.6)
+            right, at = number_spot(x, y, carry.x + carry.width / 2, carry.y - carry.height / 2)
+            draw(canvas, *at, dot.number, REGULAR, SIZE, "right" if right else "left")

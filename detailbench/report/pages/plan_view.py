@@ -176,6 +176,11 @@ def _on_panel(panel: Panel, x: float, y: float, half: float) -> bool:
     return all(inside(panel, *c) == c for c in corners)
 
 
+def plate_of(fill: Fill) -> tuple[Color, Color]:
+    """What a number stands on, and its ink: the panel's own fill; over a hatch plain paper, to be read in grey too."""
+    return (PAPER, INK) if fill.hatch else (_colour(fill), _ink(fill))
+
+
 def _number(canvas: Any, panel: Panel, fill: Fill, carry: Carry, busy: list[Point]) -> None:
     words, under = plain(fill.text), plain(fill.beside)
     if not words:
@@ -190,13 +195,14 @@ def _number(canvas: Any, panel: Panel, fill: Fill, carry: Carry, busy: list[Poin
     else:
         x, y = clear_spot(panel, carry, wide, busy)
     high = 7.8 * len(rows)
-    canvas.setFillColor(_colour(fill))
+    ground, ink = plate_of(fill)
+    canvas.setFillColor(ground)
     if panel.handle is not None:
         canvas.setStrokeColor(LINE)
         canvas.rect(x - wide / 2 - 0.6, y - 4.4, wide + 1.2, 8.8, stroke=1, fill=1)
     elif fill.hatch:
         canvas.rect(x - wide / 2, y + 3.9 - high, wide, high, stroke=0, fill=1)
-    canvas.setFillColor(_ink(fill))
+    canvas.setFillColor(ink)
     for i, row in enumerate(rows):
         draw(canvas, x, y - NUMBER * 0.36 - 7.2 * i, row, BOLD, NUMBER, "middle")
 
