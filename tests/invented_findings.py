@@ -8,11 +8,12 @@ from dataclasses import dataclass
 import pytest
 from invented_shop import FOIL_UM, ZERO_UM, InventedShop
 
+from detailbench.findings.agreements import allowed_to_sand
 from detailbench.findings.panels import panel_seen
 from detailbench.findings.permissions import permissions
 from detailbench.findings.trial_story import range_combinations
 from detailbench.findings.walking import panel_places
-from detailbench.moves import readings, shop, surface, trials, work
+from detailbench.moves import agreeing, readings, shop, surface, trials, work
 from detailbench.moves.move import Move
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import ProcessStep
@@ -112,8 +113,21 @@ class Hands:
     def adopted(self, panel: str = "roof", rung: int = 3, **values: object) -> ProcessStep:
         group = self.shop.group(self.job, panel)
         combination = self.tried(panel, rung)
-        self.do(work.AdoptProcess(self.job, group.id, [{"combination_id": combination, **values}]))
-        return self.picture.steps[-1]
+        self.confirmed(panel, rung)
+        steps: list[dict[str, object]] = [{"combination_id": combination, **values}]
+        if values.get("means") == "sanding":
+            if not allowed_to_sand(self.picture, panel):
+                asked = self.do(agreeing.AskOwner(self.job, "sanding", "may it be sanded?", panels=group.panels))
+                self.do(agreeing.AnswerOwner(self.job, asked, "yes", "present"))
+            steps.append({"combination_id": combination})
+        self.do(work.AdoptProcess(self.job, group.id, steps))
+        return self.picture.steps[-len(steps)]
+
+    def confirmed(self, panel: str = "roof", rung: int = 3) -> None:
+        """The same on a second panel of the finish group, where it has one."""
+        others = [p for p in self.shop.group(self.job, panel).panels if p != panel]
+        for other in others[:1]:
+            self.tried(other, rung)
 
     def polish(self, panel: str, step: ProcessStep, minutes: float = 20.0) -> None:
         self.do(work.StartStep(self.job, panel, step.id))

@@ -202,6 +202,8 @@ class HandoverJob:
                 trials.RecordTrial(self.job, group.id, "bonnet", rungs[rung].id, at=at, technique=technique)
             )
             self.do(trials.JudgeTrial(self.job, trial, cleared, finish))
+        second = self.do(trials.RecordTrial(self.job, group.id, "roof", rungs[2].id, "confirming", technique=technique))
+        self.do(trials.JudgeTrial(self.job, second, "yes", "clear"))
         steps = [{"combination_id": rungs[2].id, "section_m2": 0.2}]
         self.do(work.AdoptProcess(self.job, group.id, steps, words="One step; edges by hand."))
 

@@ -5,13 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
+from detailbench.basics.texts import _
 from detailbench.findings.processes import group_of, process_of
 from detailbench.findings.trial_story import outcome_of, trials_of
 from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import Agreement, FinishGroup, Trial
+from detailbench.record.things import Agreement, FinishGroup, Photo, Trial
 
 YES = ("yes", "yes_with_remark")
 ANSWERED = (*YES, "no")
+PAIR = 2
 
 
 @dataclass(frozen=True)
@@ -66,8 +68,26 @@ def approved_section(picture: JobPicture, group_id: str = "") -> ApprovedSection
             continue
         group = group_of(picture, trial.panel)
         if not group_id or (group is not None and group.id == group_id):
-            return ApprovedSection(agreement, trial, agreement.question, agreement.price)
+            return ApprovedSection(agreement, trial, agreement.level or agreement.question, agreement.price)
     return None
+
+
+def section_photos(picture: JobPicture, trial_id: str) -> tuple[Photo, ...]:
+    """The photos of a test section, in the order entered."""
+    return tuple(p for p in picture.photos if p.trial_id == trial_id and p.shows == "test_section")
+
+
+def section_note(picture: JobPicture, asked: Agreement) -> str:
+    """What is still missing of what the handover will be held against; empty where nothing is, or it is about
+    something else."""
+    if asked.about != "test_section":
+        return ""
+    missing = []
+    if not asked.level:
+        missing.append(_("No level is put into words."))
+    if len(section_photos(picture, asked.trial_id)) < PAIR:
+        missing.append(_("No pair of photos of the section is kept, untouched half beside polished half."))
+    return " ".join(missing)
 
 
 def section_to_show(picture: JobPicture, group: FinishGroup | None) -> Trial | None:

@@ -73,7 +73,7 @@ def work_plan(picture: JobPicture) -> WorkPlan:
         panels.append(PanelToDo(key, name, drawn.area_m2, drawn.area_share))
         process = process_of(picture, name) if name else None
         if process is not None and name not in processes:
-            processes[name] = Process(tuple(_step(picture, s) for s in steps_of(picture, process)))
+            processes[name] = Process(tuple(step_planned(picture, s) for s in steps_of(picture, process)))
     return plan_work(panels, processes, held)
 
 
@@ -83,7 +83,8 @@ def held_in_plan(picture: JobPicture) -> dict[str, str]:
     return {k: why for k, why in held_back(picture).items() if k not in begun}
 
 
-def _step(picture: JobPicture, kept: ProcessStep) -> Step:
+def step_planned(picture: JobPicture, kept: ProcessStep) -> Step:
+    """A kept step as the plan counts it."""
     return Step(
         key=kept.id,
         name=combination_name(picture.shop, kept.combination_id),

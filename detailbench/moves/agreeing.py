@@ -12,7 +12,7 @@ from detailbench.basics.clock import HandClock
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
 from detailbench.findings.agreement_words import ABOUT, ANSWERS, CHANNELS, about_words, answer_words
-from detailbench.findings.agreements import asked_again, newest_about, section_to_show
+from detailbench.findings.agreements import asked_again, newest_about, section_note, section_to_show
 from detailbench.findings.limits import limits_in_force, unread
 from detailbench.findings.processes import group_of
 from detailbench.moves.move import Done
@@ -22,12 +22,14 @@ from detailbench.record.things import Agreement, LimitSeen, OwnerLimit, Person
 from detailbench.record.writing import Writer
 
 MOST_PRICE = Decimal(10_000_000)
+LEVELLED = ("test_section", "level")
 
 
 @dataclass(frozen=True)
 class AskOwner:
     """A question put to the owner. What it is about is found where it is not named: the newest closed supplement, the
-    trial of the panel's finish group, the newest mishap; and an earlier question about the same is replaced."""
+    trial of the panel's finish group, the newest mishap; and an earlier question about the same is replaced. ``level``:
+    the level put to the owner, in words; the job is held against it at handover."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -40,6 +42,7 @@ class AskOwner:
     trial_id: str = ""
     mishap_id: str = ""
     replaces: str = ""
+    level: str = ""
 
     def make(self, w: Writer) -> Done:
         if self.about not in ABOUT:
@@ -51,6 +54,8 @@ class AskOwner:
         on_this_car(picture, self.panels)
         if self.about == "sanding" and not self.panels:
             raise BadInput(_("Name the panels the owner is asked about."), field="panels")
+        if self.level.strip() and self.about not in LEVELLED:
+            raise BadInput(_("A level goes with a test section, or with a question about the level."), field="level")
         subject = self._subject(picture)
         replaces = self.replaces
         if replaces:
@@ -66,9 +71,11 @@ class AskOwner:
             price=price,
             panels=self.panels,
             replaces=replaces,
+            level=self.level.strip(),
             **subject,
         )
-        return Done(self.job_id, _("owner asked: {about}").format(about=about_words(self.about)), asked.id)
+        says = _("owner asked: {about}").format(about=about_words(self.about))
+        return Done(self.job_id, says, asked.id, section_note(picture, asked))
 
     def _replaces_its_like(self, earlier: Agreement, subject: Mapping[str, str]) -> None:
         """Raise BadInput where the earlier question was about something else: its answer would stand no more."""

@@ -9,6 +9,7 @@ from typing import ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
+from detailbench.findings.agreements import approved_section
 from detailbench.findings.limits import barred_stops
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car, real_number
@@ -20,6 +21,7 @@ from detailbench.record.writing import Writer
 ANSWERS = choices("acceptance", "answer")
 SIGNED_AT = choices("signature", "moment")
 WAYS = choices("signature", "way")
+LEVEL_MET = choices("acceptance", "level_met")
 Strokes = Sequence[Sequence[Sequence[float]]]
 
 
@@ -75,13 +77,15 @@ class RecordProtection:
 
 @dataclass(frozen=True)
 class RecordAcceptance:
-    """The owner's word: accepted, with remarks, or not accepted. Remarks are personal and printed as typed."""
+    """The owner's word: accepted, with remarks, or not accepted. Remarks are personal and printed as typed.
+    ``level_met``: yes or no, held against the approved test section; empty where nobody said."""
 
     undoable: ClassVar[bool] = True
     job_id: str
     answer: str
     remarks: str = ""
     light: str = ""
+    level_met: str = ""
 
     def make(self, w: Writer) -> Done:
         if self.answer not in ANSWERS:
@@ -90,8 +94,16 @@ class RecordAcceptance:
             )
         if self.answer == "with_remarks" and not self.remarks.strip():
             raise BadInput(_("Type the owner's remarks first."), field="remarks")
+        if self.level_met not in ("", *LEVEL_MET):
+            raise BadInput(_("The level is met: yes or no."), field="level_met", given=self.level_met)
         w.get(Job, self.job_id)
-        thing = w.add(Acceptance, job_id=self.job_id, answer=self.answer, light=self.light)
+        if self.level_met and approved_section(w.job(self.job_id)) is None:
+            raise BadInput(_("The owner approved no test section to hold the work against."), field="level_met")
+        if self.level_met == "no" and self.answer == "accepted" and not self.remarks.strip():
+            raise BadInput(
+                _("The level is not met and the work is accepted: type what was said about it."), field="remarks"
+            )
+        thing = w.add(Acceptance, job_id=self.job_id, answer=self.answer, light=self.light, level_met=self.level_met)
         if self.remarks.strip():
             w.personal(thing.id, "remarks", self.remarks.strip())
         return Done(self.job_id, _("acceptance recorded"), thing.id)

@@ -78,10 +78,10 @@ def advise(range_: Range, plan: Plan, plain: Option | None = None) -> AdviserLin
     expected = used.expected_min(box) if used.mass(box) > 0 and move.kind != "adopt_two" else None
     trial = {"try": plan.costs.trial, "refine": plan.costs.refine}.get(move.kind)
     saves = _saves(used, box)
-    here = _in_range(move, at)
-    agrees = None if plain is None else _agrees(plain, here)
+    here = in_range(move, at)
+    agrees = None if plain is None else agrees_with(plain, here)
     working = _working(seen, plan, move, expected, saves)
-    return AdviserLine(here, expected, trial, saves, agrees, _sentence(here, range_, trial, saves, agrees), working)
+    return AdviserLine(here, expected, trial, saves, agrees, move_sentence(here, range_, trial, saves, agrees), working)
 
 
 def adviser_working(values: Mapping[str, Any]) -> Working:
@@ -89,10 +89,11 @@ def adviser_working(values: Mapping[str, Any]) -> Working:
     words = {"": None, "yes": True, "no": False}
     range_ = tuple(
         RungSeen(
-            Rung(str(i), str(i), "", Movement.FREE_ORBITAL, "", "", ""),
+            Rung(str(i), str(i), "", Movement(row["movement"]), "", "", ""),
             cleared=words[row["cleared"]],
             finish_clear=words[row["finish_clear"]],
             refined=words[row["refined"]],
+            trails=row["trails"] == "yes",
         )
         for i, row in enumerate(values["rungs"])
     )
@@ -125,14 +126,17 @@ def _saves(plan: Plan, box: Box) -> float | None:
     return None if after is None else plan.costs.one(box.ch) - after
 
 
-def _in_range(move: Move, at: Sequence[int]) -> Move:
+def in_range(move: Move, at: Sequence[int]) -> Move:
+    """A move counted on the rungs that may be used, in the counting of the whole range; ``at``: where each stands."""
+
     def one(i: int | None) -> int | None:
         return None if i is None else at[i]
 
     return Move(move.kind, one(move.rung), one(move.on_top), tuple(at[j] for j in move.run))
 
 
-def _agrees(plain: Option, move: Move) -> bool | None:
+def agrees_with(plain: Option, move: Move) -> bool | None:
+    """Whether the plain rule says the same; None where what it says stays off the range."""
     if plain.result not in ON_THE_RANGE:
         return None
     if plain.result is R.LOWER_LEVEL:
@@ -144,7 +148,8 @@ def _agrees(plain: Option, move: Move) -> bool | None:
     return move.kind == "try" and move.rung == plain.rung
 
 
-def _sentence(move: Move, range_: Range, trial: float | None, saves: float | None, agrees: bool | None) -> str:
+def move_sentence(move: Move, range_: Range, trial: float | None, saves: float | None, agrees: bool | None) -> str:
+    """What the adviser would do, in words."""
     if agrees:
         return _("The adviser agrees.")
     names = {
@@ -170,7 +175,14 @@ def _sentence(move: Move, range_: Range, trial: float | None, saves: float | Non
 def _working(seen: Sequence[RungSeen], plan: Plan, move: Move, expected: float | None, saves: float | None) -> Working:
     words = {None: "", True: "yes", False: "no"}
     rungs: list[Plain] = [
-        {"cleared": words[s.cleared], "finish_clear": words[s.finish_clear], "refined": words[s.refined]} for s in seen
+        {
+            "cleared": words[s.cleared],
+            "finish_clear": words[s.finish_clear],
+            "refined": words[s.refined],
+            "trails": "yes" if s.trails else "",
+            "movement": s.rung.movement.value,
+        }
+        for s in seen
     ]
     c = plan.costs
     return Working(

@@ -84,6 +84,9 @@ def next_in_doubt(
     if nothing >= SURE:
         return Doubtful(Move("none"), nothing, _("Believed that nothing in the range serves."))
     if len(answers) >= MOST_ANSWERS:
+        if found is not None and found[1] >= SURE:
+            text = _("Believed to work, and seen to on this paint; whether a milder one would do was not settled.")
+            return Doubtful(found[0], found[1], text)
         return Doubtful(None, None, _("The answers do not settle it; a person decides."))
     move = _explore(belief, answers, costs, stop, n)
     again = any(a.rung == (move.on_top if move.kind == "refine" else move.rung) for a in answers)

@@ -9,7 +9,8 @@ import numpy as np
 from detailbench.basics.texts import _
 from detailbench.trials.adviser_prior import Box, two_steps_work, within
 from detailbench.trials.adviser_search import Move, Plan, solve
-from detailbench.trials.rungs import RungSeen
+from detailbench.trials.movement import Movement
+from detailbench.trials.rungs import RungSeen, refine
 
 
 def box_of(seen: Sequence[RungSeen]) -> Box:
@@ -41,11 +42,30 @@ def order_broken(seen: Sequence[RungSeen]) -> str | None:
 
 
 def decide(seen: Sequence[RungSeen], plan: Plan) -> tuple[Move, Plan, Box]:
-    """As ``_decide``; what the order lets one conclude but nobody saw is tried, not adopted."""
+    """As ``_decide``; what the order lets one conclude but nobody saw is tried, not adopted. A cut that left trails is
+    never tried again for its finish: a free orbital finish on top is."""
     move, used, box = _decide(seen, plan)
+    move = _after_trails(seen, move)
     if move.kind == "adopt" and move.rung is not None and not seen[move.rung].works:
         move = Move("try", move.rung)
     return move, used, box
+
+
+def _after_trails(seen: Sequence[RungSeen], move: Move) -> Move:
+    """Trails are of the movement: where the move comes back to a cut that left them, free orbital goes on top."""
+    cut = move.rung
+    if cut is None or not (seen[cut].trails and seen[cut].cleared) or move.kind == "adopt_two":
+        return move
+    finished = [j for j, s in enumerate(seen) if s.refined is True and not s.forbidden]
+    if finished and move.kind != "refine":
+        return Move("adopt_two", cut, finished[0])
+    free = tuple(j for j in move.run if seen[j].rung.movement is Movement.FREE_ORBITAL)
+    if not free:
+        found = refine(tuple(seen), cut, free_orbital=True)
+        if found is None:
+            return Move("none")
+        free = (found,)
+    return Move("refine", cut, free[0], free)
 
 
 def _decide(seen: Sequence[RungSeen], plan: Plan) -> tuple[Move, Plan, Box]:

@@ -7,6 +7,8 @@ from typing import Any
 
 from detailbench.basics.calculations import Calculation, Field
 from detailbench.trials.adviser import adviser_working
+from detailbench.trials.adviser_doubt import MISJUDGED
+from detailbench.trials.adviser_doubt_line import adviser_in_doubt_working
 from detailbench.trials.adviser_prior import LIKENESS, MOST_RUNGS
 from detailbench.trials.adviser_search import Costs
 from detailbench.trials.load import load_path, load_path_panel
@@ -32,6 +34,22 @@ BOX = {
     "gh": "how many finish clear, at most",
     "rl": "mildest that may take haze off, lowest",
 }
+
+COST_FIELDS = tuple(
+    Field(f"{name}_min", says, required=False, default=getattr(Costs(), name), minimum=0)
+    for name, says in COSTS.items()
+)
+BEFORE_FIELD = Field(
+    "before",
+    "like paint in this shop before: the worlds each job left, and how like it is",
+    "objects",
+    required=False,
+    default=[],
+    of=(
+        *(Field(name, says, "integer", minimum=0, maximum=MOST_RUNGS + 1) for name, says in BOX.items()),
+        Field("likeness", "how like it is", "text", choices=tuple(LIKENESS)),
+    ),
+)
 
 CALCULATIONS = (
     Calculation(
@@ -132,26 +150,46 @@ CALCULATIONS = (
                     Field("cleared", "cleared on a fresh place", "text", False, "", choices=SEEN),
                     Field("finish_clear", "finished clear on a fresh place", "text", False, "", choices=SEEN),
                     Field("refined", "finished clear on top of a cut", "text", False, "", choices=SEEN),
+                    Field("trails", "left trails, which are of its movement", "text", False, "", choices=("", "yes")),
+                    Field(
+                        "movement",
+                        "how its machine moves the pad",
+                        "text",
+                        False,
+                        Movement.FREE_ORBITAL.value,
+                        choices=tuple(m.value for m in Movement),
+                    ),
                 ),
             ),
             Field("stop", "where to stop", "text", required=False, default="prove", choices=("prove", "thrift")),
-            *(
-                Field(f"{name}_min", says, required=False, default=getattr(Costs(), name), minimum=0)
-                for name, says in COSTS.items()
-            ),
-            Field(
-                "before",
-                "like paint in this shop before: the worlds each job left, and how like it is",
-                "objects",
-                required=False,
-                default=[],
-                of=(
-                    *(Field(name, says, "integer", minimum=0, maximum=MOST_RUNGS + 1) for name, says in BOX.items()),
-                    Field("likeness", "how like it is", "text", choices=tuple(LIKENESS)),
-                ),
-            ),
+            *COST_FIELDS,
+            BEFORE_FIELD,
         ),
         work=adviser_working,
+    ),
+    Calculation(
+        name="adviser_in_doubt",
+        title="What to try next where judgements contradict each other",
+        fields=(
+            Field("rungs", "how many combinations may be used", "integer", minimum=1, maximum=MOST_RUNGS),
+            Field(
+                "answers",
+                "the judged trials in the order made",
+                "objects",
+                of=(
+                    Field("rung", "combination tried, 0 the mildest", "integer", minimum=0, maximum=MOST_RUNGS),
+                    Field("cleared", "cleared", "text", False, "", choices=SEEN),
+                    Field("finish_clear", "finished clear", "text", False, "", choices=SEEN),
+                    Field("beneath", "on top of this one", "integer", False, minimum=0, maximum=MOST_RUNGS),
+                ),
+            ),
+            Field("stop", "where to stop", "text", required=False, default="prove", choices=("prove", "thrift")),
+            Field("misjudged_share", "how often cleared is misjudged", required=False, default=MISJUDGED, above=0),
+            Field("finish_misjudged_share", "how often the finish is", required=False, default=MISJUDGED, above=0),
+            *COST_FIELDS,
+            BEFORE_FIELD,
+        ),
+        work=adviser_in_doubt_working,
     ),
 )
 

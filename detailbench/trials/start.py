@@ -14,10 +14,12 @@ CURE = ("none", "cured", "unknown", "not_cured")
 
 @dataclass(frozen=True)
 class Start:
-    """``rung``: index of the combination to try first, or None where nothing may be tried."""
+    """``rung``: index of the combination to try first, or None where nothing may be tried. ``from_mild_end``: the
+    paint asks for the mild end, whatever else would be quicker."""
 
     rung: int | None
     sentence: str
+    from_mild_end: bool = False
 
 
 def where_to_start(
@@ -40,7 +42,7 @@ def where_to_start(
     if not allowed:
         return Start(None, _("No combination of the range may be used here."))
     if thickness != "ordinary" or cure == "unknown":
-        return Start(allowed[0], _start_mild(thickness, range_[allowed[0]].rung.label))
+        return Start(allowed[0], _start_mild(thickness, range_[allowed[0]].rung.label), from_mild_end=True)
     if served_before is not None:
         wanted = served_before
         text = _("Start with {name}: the mildest that served on like paint before.")

@@ -75,9 +75,11 @@ def test_a_panel_found_to_carry_another_paint_inherits_no_process(hands: Hands) 
 
 def test_a_process_tried_only_on_a_panel_of_another_paint_stops(hands: Hands) -> None:
     step = hands.adopted("roof")
-    hands.do(MakeGroup(hands.job, "refinished roof", ("roof",)))
+    tried = tuple(dict.fromkeys(t.panel for t in hands.picture.trials))
+    hands.do(MakeGroup(hands.job, "refinished", tried))
     assert stopped(hands, "tailgate", step.id) == "not_seen_to_work"
     hands.tried("tailgate")
+    hands.confirmed("tailgate")
     hands.do(
         AdoptProcess(hands.job, hands.shop.group(hands.job, "tailgate").id, [{"combination_id": step.combination_id}])
     )

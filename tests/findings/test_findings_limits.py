@@ -109,7 +109,10 @@ def test_no_sanding_stops_adopting_it_where_no_panel_of_the_group_may_be_sanded(
     combination = hands.tried("roof")
     group = hands.shop.group(hands.job, "roof")
     hands.do(PutLimit(hands.job, "no_sanding"))
-    sanding = AdoptProcess(hands.job, group.id, [{"combination_id": combination, "means": "sanding"}])
+    hands.confirmed("roof")
+    sanding = AdoptProcess(
+        hands.job, group.id, [{"combination_id": combination, "means": "sanding"}, {"combination_id": combination}]
+    )
     found = refusal(hands, sanding)
     assert (found.rule, found.may_override) == ("no_sanding", False)
     hands.do(AdoptProcess(hands.job, group.id, [{"combination_id": combination}]))
@@ -119,6 +122,7 @@ def test_where_some_panels_may_be_sanded_the_others_stop_at_the_start(hands: Han
     hands.do(PutLimit(hands.job, "no_sanding"))
     agreed(hands, "sanding", panels=("roof",))
     step = hands.adopted("roof", means="sanding")
+    hands.survey({"roof": (118.0,) * 5})
     hands.polish("roof", step)
     found = refusal(hands, start(hands, "tailgate", step.id, "only a little"))
     assert (found.rule, found.may_override) == ("no_sanding", False)

@@ -16,16 +16,19 @@ from detailbench.moves.move import SHOP
 from detailbench.record.things import ProcessStep
 
 
-def trial(invented: InventedShop, job: str, rung: int = 3, cleared: str = "yes", finish: str = "clear") -> str:
+def trial(
+    invented: InventedShop, job: str, rung: int = 3, cleared: str = "yes", finish: str = "clear", panel: str = "bonnet"
+) -> str:
     group = invented.group(job)
     combination = range_combinations(invented.picture(job), group.id)[rung].id
-    made = invented.bench.do(trials.RecordTrial(job, group.id, "bonnet", combination)).id
+    made = invented.bench.do(trials.RecordTrial(job, group.id, panel, combination)).id
     invented.bench.do(trials.JudgeTrial(job, made, cleared, finish))
     return combination
 
 
 def adopted(invented: InventedShop, job: str) -> ProcessStep:
     combination = trial(invented, job)
+    trial(invented, job, panel="roof")
     invented.bench.do(work.AdoptProcess(job, invented.group(job).id, [{"combination_id": combination}]))
     return invented.picture(job).steps[-1]
 

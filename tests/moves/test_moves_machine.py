@@ -50,7 +50,8 @@ class Days(RuleBasedStateMachine):
         combination = self.bench.shop().combinations[3].id
         made = self.bench.do(trials.RecordTrial(self.job, group.id, "bonnet", combination)).id
         self.bench.do(trials.JudgeTrial(self.job, made, "yes", "clear"))
-        self.bench.do(work.AdoptProcess(self.job, group.id, [{"combination_id": combination}]))
+        steps = [{"combination_id": combination}]
+        self.bench.do(work.AdoptProcess(self.job, group.id, steps, override="an invented reason"))
         self.begun = len(self.bench.standing(self.job).done)
         self.was: list[JobPicture] = []
         self.again: list[JobPicture] = []
@@ -122,11 +123,11 @@ class Days(RuleBasedStateMachine):
         made = self.picture().trials
         self.act(trials.JudgeTrial(self.job, made[-1].id if made else "none", "yes", finish))
 
-    @rule(rung=st.integers(0, 3))
-    def adopts(self, rung: int) -> None:
+    @rule(rung=st.integers(0, 3), reason=st.sampled_from(("", "an invented reason")))
+    def adopts(self, rung: int, reason: str) -> None:
         group = next((g for g in self.picture().groups if "bonnet" in g.panels), None)
         steps = [{"combination_id": self.bench.shop().combinations[rung].id}]
-        self.act(work.AdoptProcess(self.job, group.id if group else "none", steps))
+        self.act(work.AdoptProcess(self.job, group.id if group else "none", steps, override=reason))
 
     @rule(reason=st.sampled_from(("", "an invented reason")))
     def starts(self, reason: str) -> None:

@@ -1,0 +1,179 @@
+"""The adviser on one finish group: the plain rule's line, and under it what the exact search would do and why.
+
+``ask_adviser`` gathers plain values from the pictures; ``adviser_says`` works on them alone, so that it may run in a
+worker, and equal values give the equal answer: a caller keeps it by them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import cast
+
+from detailbench.basics.errors import BadInput
+from detailbench.basics.texts import _
+from detailbench.basics.workings import Working
+from detailbench.findings.adviser_costs import adviser_costs
+from detailbench.findings.first_trial import first_trial
+from detailbench.findings.judgements import answers_of, contradicting
+from detailbench.findings.like_paint import like_paint
+from detailbench.findings.settings import setting
+from detailbench.findings.trial_story import clear_coat_of, known_range, lightness_of, told
+from detailbench.record.picture import JobPicture, one
+from detailbench.trials.adviser import AdviserLine, advise, plan_for
+from detailbench.trials.adviser_doubt import Answer
+from detailbench.trials.adviser_doubt_line import doubt_line
+from detailbench.trials.adviser_prior import Box
+from detailbench.trials.adviser_search import Costs, Move, Stop
+from detailbench.trials.adviser_seen import order_broken
+from detailbench.trials.outcome import Option, Result
+from detailbench.trials.rungs import Range
+
+
+@dataclass(frozen=True)
+class AdviserAsked:
+    """All the adviser needs. ``answers``: the judged trials on the rungs that may be used, where they contradict each
+    other; empty where the exact search applies. ``plain``: what the plain rule chose; ``waits``: its line where the
+    adviser has nothing to rank yet. Shares, not percent."""
+
+    range: Range
+    answers: tuple[Answer, ...]
+    costs: Costs
+    stop: Stop
+    before: tuple[tuple[Box, str], ...]
+    clear_coat_known: bool
+    misjudged: float
+    finish_misjudged: float
+    plain: Option | None
+    plain_line: str
+    waits: str = ""
+
+
+@dataclass(frozen=True)
+class AdviserSays:
+    """``plain``: the plain rule's line. ``line``: the adviser's under it, "The adviser agrees." where both say the
+    same. ``how``: exact, in_doubt, order_broken or nothing (then ``line`` says why). ``trial_min``: what one more
+    trial costs; ``saves_min``: what it is expected to save before its own minutes, None where nothing works yet.
+    ``move``: in the group's range; None where nothing is ranked."""
+
+    plain: str
+    line: str
+    how: str
+    agrees: bool | None
+    move: Move | None
+    trial_min: float | None
+    saves_min: float | None
+    expected_min: float | None
+    workings: tuple[Working, ...]
+
+
+def ask_adviser(
+    picture: JobPicture, group_id: str, earlier: Iterable[JobPicture] = (), *, panel: str = "", day: date | None = None
+) -> AdviserAsked | None:
+    """The question for a finish group; None where the shop has no combinations. ``earlier``: jobs with trials, of
+    which the finished ones count; ``panel``: where the next trial is to be; ``day``: today, for a refinish."""
+    group = one(picture.groups, group_id)
+    range_ = known_range(picture, group_id)
+    if not range_:
+        return None
+    shop = picture.shop
+    finished = tuple(p for p in earlier if p.visits and p.visits[-1].left_at is not None)
+    known = clear_coat_of(picture, group) == "known"
+    stop = cast(Stop, setting(shop, "adviser_stop") if known else "prove")
+    answers = answers_of(picture, group_id)
+    plain, line, waits = _plain(picture, group_id, panel, finished, day)
+    return AdviserAsked(
+        range=range_,
+        answers=answers if contradicting(picture, group_id) else (),
+        costs=adviser_costs(picture, group),
+        stop=stop,
+        before=like_paint(picture, group_id, finished),
+        clear_coat_known=known,
+        misjudged=float(setting(shop, "misjudged_percent")) / 100,
+        finish_misjudged=float(setting(shop, f"finish_misjudged_{lightness_of(picture, group)}_percent")) / 100,
+        plain=plain,
+        plain_line=line,
+        waits=waits,
+    )
+
+
+def adviser_says(asked: AdviserAsked) -> AdviserSays:
+    """Solve and say; no picture is looked at. Takes up to a second on a range of twelve."""
+    seen = [s for s in asked.range if not s.forbidden]
+    if asked.waits:
+        return _nothing(asked, asked.waits)
+    if not asked.answers and order_broken(seen) is not None:
+        plan = plan_for(asked.range, costs=asked.costs, before=asked.before)
+        line = advise(asked.range, plan, asked.plain) if plan is not None else None
+        if line is not None:
+            again = _("One of the two may be misjudged: see both again before the range is changed.")
+            return replace(_nothing(asked, f"{line.sentence} {again}"), how="order_broken")
+    if asked.answers:
+        return _said(
+            asked,
+            "in_doubt",
+            doubt_line(
+                asked.range,
+                asked.answers,
+                costs=asked.costs,
+                stop=asked.stop,
+                before=asked.before,
+                misjudged=asked.misjudged,
+                finish_misjudged=asked.finish_misjudged,
+                plain=asked.plain,
+            ),
+        )
+    plan = plan_for(
+        asked.range,
+        costs=asked.costs,
+        stop=asked.stop,
+        before=asked.before,
+        clear_coat_known=asked.clear_coat_known,
+    )
+    if plan is None:
+        return _nothing(asked, _("The adviser ranks ranges of 1 to 12 combinations that may be used."))
+    return _said(asked, "exact", advise(asked.range, plan, asked.plain))
+
+
+def _said(asked: AdviserAsked, how: str, line: AdviserLine) -> AdviserSays:
+    workings = () if line.working is None else (line.working,)
+    return AdviserSays(
+        asked.plain_line,
+        line.sentence,
+        how,
+        line.agrees,
+        line.move,
+        line.trial_min,
+        line.saves_min,
+        line.expected_min,
+        workings,
+    )
+
+
+def _nothing(asked: AdviserAsked, line: str) -> AdviserSays:
+    return AdviserSays(asked.plain_line, line, "nothing", None, None, None, None, None, ())
+
+
+def _plain(
+    picture: JobPicture, group_id: str, panel: str, earlier: tuple[JobPicture, ...], day: date | None
+) -> tuple[Option | None, str, str]:
+    """(what the plain rule chose, its line, why the adviser waits or empty)."""
+    stories = told(picture, group_id)
+    judged = [t for t in stories if t.advice is not None]
+    if stories and stories[-1].advice is None:
+        text = _("Trial {n} waits for its outcome.").format(n=len(stories))
+        return None, text, text
+    if judged and judged[-1].advice is not None:
+        chosen = judged[-1].advice.chosen
+        return chosen, chosen.sentence, ""
+    try:
+        start = first_trial(picture, one(picture.groups, group_id), panel, earlier, day=day)
+    except BadInput as error:
+        return None, str(error), str(error)
+    if start.rung is None or start.from_mild_end:
+        waits = (
+            start.sentence if start.rung is None else _("There the trials go from the mild end up: nothing is ranked.")
+        )
+        return None, start.sentence, waits
+    return Option(Result.STRONGER, start.sentence, start.rung, place="fresh"), start.sentence, ""
