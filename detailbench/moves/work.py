@@ -14,6 +14,7 @@ from detailbench.body.names import panel_name
 from detailbench.findings.cure import cure_stops
 from detailbench.findings.gates import start_stops
 from detailbench.findings.limits import reminder, unread_stops
+from detailbench.findings.overrun import left_running
 from detailbench.findings.processes import step_of_panel
 from detailbench.findings.sanding import sanding_agreed_stops
 from detailbench.findings.states import READY, state_of
@@ -193,7 +194,9 @@ class FinishStep:
         says = _("step {n} on {panel}: {what}").format(
             n=step.number, panel=panel_name(self.panel), what=words[self.ended]
         )
-        return Done(self.job_id, says, run.id)
+        asks = self.ended != "left_running" and self.minutes is None and left_running(picture, run, w.now)
+        note = _("It ran longer than planned. Was it left running? Then type the true time of the last go.")
+        return Done(self.job_id, says, run.id, note if asks else "")
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from typing import Any
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Source, Working
-from detailbench.work.process import Process
+from detailbench.work.process import Process, Step
 from detailbench.work.sections import Minutes, Sections, minutes, sections
 
 SOURCE = Source("Own arithmetic: sum over panels and steps", kind="own derivation")
@@ -73,8 +73,8 @@ def plan_work(
     without = tuple(panel.key for panel in free if panel.group not in process_by_group)
     steps: list[PlannedStep] = []
     for group in dict.fromkeys(panel.group for panel in free if panel.group in process_by_group):
-        for number, _step in enumerate(process_by_group[group].steps):
-            steps += [_planned(panel, process_by_group[group], number) for panel in free if panel.group == group]
+        for number, step in enumerate(process_by_group[group].steps):
+            steps += [planned_step(panel, step, number) for panel in free if panel.group == group]
     working = total_minutes(
         [
             {
@@ -91,8 +91,8 @@ def plan_work(
     return WorkPlan(tuple(steps), held_here, without, total, low, high, working)
 
 
-def _planned(panel: PanelToDo, process: Process, number: int) -> PlannedStep:
-    step = process.steps[number]
+def planned_step(panel: PanelToDo, step: Step, number: int = 0) -> PlannedStep:
+    """One step on one panel; ``number``: which of its process, from 0."""
     tiles = sections(
         panel_m2=panel.panel_m2, section_m2=step.section_m2, overlap=step.overlap, panel_share=panel.panel_share
     )

@@ -6,7 +6,8 @@ import pytest
 from invented_findings import Hands
 
 from detailbench.findings.due import due
-from detailbench.findings.plan import WorkStanding, work_standing
+from detailbench.findings.overrun import longest_planned_min
+from detailbench.findings.plan import WorkStanding, work_plan, work_standing
 from detailbench.findings.processes import is_finished, next_step_of
 from detailbench.moves.handover import RecordProtection
 from detailbench.moves.marks import LookAgain, LookedNothingSeen, RecordMark
@@ -73,6 +74,25 @@ def test_a_timer_left_running_tells_no_time(hands: Hands, step: ProcessStep) -> 
     hands.later(7200)
     hands.do(FinishStep(hands.job, "roof", ended="left_running"))
     assert standing(hands).actual_min[("roof", step.id)] is None
+
+
+def test_a_step_finished_long_after_its_plan_is_finished_and_asks_for_the_true_time(
+    hands: Hands, step: ProcessStep
+) -> None:
+    hands.do(StartStep(hands.job, "roof", step.id))
+    run = hands.picture.runs[-1]
+    longest = longest_planned_min(hands.picture, run)
+    assert longest == next(s.minutes.high for s in work_plan(hands.picture).steps if s.panel == "roof")
+    hands.later(60 * longest + 59)
+    assert hands.shop.bench.do(FinishStep(hands.job, "roof")).note == ""
+    hands.shop.bench.undo(hands.job)
+    hands.later(14 * 3600)
+    done = hands.shop.bench.do(FinishStep(hands.job, "roof"))
+    assert "Was it left running?" in done.note
+    assert hands.picture.runs[-1].ended == "finished"
+    hands.shop.bench.undo(hands.job)
+    assert hands.shop.bench.do(FinishStep(hands.job, "roof", minutes=18.0)).note == ""
+    assert hands.picture.runs[-1].minutes == 18.0
 
 
 def test_a_clock_set_back_while_a_step_runs_tells_no_time_and_breaks_nothing(hands: Hands, step: ProcessStep) -> None:

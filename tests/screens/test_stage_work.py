@@ -85,6 +85,24 @@ def test_three_presses_of_a_wet_glove_start_once_and_a_step_left_alone_asks(
     assert "longer than planned: was it left running?" in words(window.centre.card)
 
 
+def test_a_step_that_runs_longer_than_planned_is_asked_about_once_and_not_ended(
+    window: Window, stage: WorkStage, invented: InventedShop, job: str
+) -> None:
+    said: list[str] = []
+    window.context.noticed.connect(lambda sentence, _kind: said.append(sentence))
+    press(Qt.Key.Key_F9)
+    window.far.leave()
+    hand_of(stage).tick()
+    for _time in range(3):
+        invented.clock.forward(minutes=5 * 60)
+        hand_of(stage).tick()
+    assert [s for s in said if "left running" in s] == ["bonnet runs longer than planned. Was it left running?"]
+    assert invented.picture(job).runs[-1].finished_at is None
+    press(Qt.Key.Key_F9)
+    assert invented.picture(job).runs[-1].ended == "finished"
+    assert "Then type the true time of the last go" in said[-1]
+
+
 def test_a_go_left_running_has_no_time_until_the_true_one_is_typed(
     window: Window, invented: InventedShop, job: str
 ) -> None:

@@ -10,6 +10,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.gates import held
+from detailbench.findings.overrun import left_running
 from detailbench.findings.plan import WorkStanding, work_standing
 from detailbench.findings.processes import is_finished, next_step_of, panel_steps, running, runs_of
 from detailbench.moves.work import CorrectMinutes, FinishStep, StartStep, TickSections
@@ -30,6 +31,7 @@ class WorkHand(QObject):
         self.context = context
         self.true_minutes: float | None = None  # typed, entered with the finish
         self.on_screen: Callable[[], bool] = lambda: False  # whether the stage's card is shown
+        self._asked: set[str] = set()
         self._last_act: datetime | None = None
         self._standing: tuple[object, datetime, WorkStanding] | None = None
         self._tick = QTimer(self)
@@ -153,8 +155,11 @@ class WorkHand(QObject):
             return
         minutes = self.true_minutes if ended != "left_running" else None
         self._acted()
-        if self.context.do(FinishStep(picture.job.id, self.panel, ended, minutes), self) is not None:
+        done = self.context.do(FinishStep(picture.job.id, self.panel, ended, minutes), self)
+        if done is not None:
             self.true_minutes = None
+            if done.note:
+                self.context.notice(done.note, "flagged")
             self.changed.emit()
 
     def pause_or_go_on(self) -> None:
@@ -205,7 +210,19 @@ class WorkHand(QObject):
         self.context.drawing_changed.emit()
         self.context.next_changed.emit()
         self._say_time()
+        self._ask_if_left()
         self.changed.emit()
+
+    def _ask_if_left(self) -> None:
+        """Once for each go that runs longer than planned: it is not ended, only asked about."""
+        picture = self.context.picture
+        for run in picture.runs if picture is not None else ():
+            if picture is None or run.finished_at is not None or run.id in self._asked:
+                continue
+            if left_running(picture, run, self.now):
+                self._asked.add(run.id)
+                text = _("{panel} runs longer than planned. Was it left running?")
+                self.context.notice(text.format(panel=panel_name(run.panel)), "flagged")
 
     def _redraw(self, *_what: object) -> None:
         if self.any_run is not None:

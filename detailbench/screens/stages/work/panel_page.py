@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
-
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -28,9 +26,8 @@ from detailbench.screens.stages.work_parts.figure_line import FigureLine
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.owner_row import OwnerRow
 from detailbench.screens.stages.work_parts.step_number import StepNumber
+from detailbench.work.overrun import may_be_left_running
 from detailbench.work.plan import PlannedStep
-
-LATE = timedelta(seconds=60)  # past the longest planned, a step may have been left running
 
 
 class PanelPage(QWidget):
@@ -140,7 +137,7 @@ class PanelPage(QWidget):
             part.setVisible(run is not None)
         if run is None or elapsed is None:
             return
-        late = here is not None and elapsed > timedelta(minutes=here.minutes.high) + LATE
+        late = may_be_left_running(run.started_at, here.minutes.high if here is not None else None, hand.now)
         asks = _("{time}, longer than planned: was it left running?") if late else "{time}"
         self.runs.show_value(asks.format(time=clock_words(elapsed)))
         self.sections.set_value(None if run.sections_done is None else float(run.sections_done))
