@@ -20,8 +20,10 @@ def running_in_qt() -> list[str]:
     from shiboken6 import isValid
 
     app = QCoreApplication.instance()
+    kinds = _with_those_below(QTimer) | _with_those_below(QThread)
     found = []
-    for thing in gc.get_objects():
+    # every object there is, after every test: a look at the type alone, a tenth of what isinstance costs
+    for thing in [each for each in gc.get_objects() if type(each) in kinds]:
         if isinstance(thing, QTimer) and isValid(thing) and thing.isActive():
             found.append(f"a timer of {thing.interval()} ms, child of {thing.parent()}")
         elif isinstance(thing, QThread) and isValid(thing) and thing.isRunning() and thing != app.thread():
@@ -30,6 +32,10 @@ def running_in_qt() -> list[str]:
     if tasks:
         found.append(f"{tasks} pool task(s)")
     return sorted(found)
+
+
+def _with_those_below(kind: type) -> set[type]:
+    return {kind}.union(*map(_with_those_below, kind.__subclasses__()))
 
 
 def close_windows() -> None:

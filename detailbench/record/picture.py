@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field, fields
+from functools import cache
 from typing import Any, TypeVar, get_args, get_type_hints
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, Select, bindparam, select
 
 from detailbench.basics.errors import RecordTrouble
 from detailbench.basics.texts import _
@@ -153,12 +154,17 @@ SHOP_KINDS = _kinds(ShopPicture)
 JOB_KINDS = _kinds(JobPicture)
 
 
-def _all(connection: Connection, cls: type[T], job_id: str | None = None) -> tuple[T, ...]:
+@cache
+def _query(cls: type[Thing], of_a_job: bool) -> Select[Any]:
+    # made once: every entry reads every table again
     table = TABLES[cls]
     query = select(table).where(table.c.withdrawn.is_(False)).order_by(table.c.seq)
-    if job_id is not None:
-        query = query.where(table.c.job_id == job_id)
-    return tuple(thing_of(cls, row) for row in connection.execute(query).mappings())
+    return query.where(table.c.job_id == bindparam("job")) if of_a_job else query
+
+
+def _all(connection: Connection, cls: type[T], job_id: str | None = None) -> tuple[T, ...]:
+    rows = connection.execute(_query(cls, job_id is not None), {} if job_id is None else {"job": job_id})
+    return tuple(thing_of(cls, row) for row in rows.mappings())
 
 
 def shop_picture(connection: Connection) -> ShopPicture:

@@ -6,16 +6,20 @@ import sqlite3
 from contextlib import closing
 from pathlib import Path
 
-from sqlalchemy import Engine, inspect, select
+from sqlalchemy import Connection, Engine, inspect, select
 from sqlalchemy.exc import DatabaseError
 
 from detailbench import __version__
 from detailbench.basics.errors import RecordTrouble
 from detailbench.basics.texts import _
-from detailbench.record.tables import workshop
+from detailbench.record.tables import metadata, workshop
 
 SCHEMA = 3  # what this program writes
 READABLE_FROM = 1  # the oldest program schema that may still read what this one writes
+# what the migrations find their place by; a new workshop gets its tables at once, and a test holds both ways equal
+REVISION_TABLE = """CREATE TABLE alembic_version (
+    version_num VARCHAR(32) NOT NULL, CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num)
+)"""
 
 
 def _version_in(file: Path) -> int | None:
@@ -42,6 +46,13 @@ def bring_up(engine: Engine, file: Path) -> None:
     version = _version_in(file)
     if version is not None and version >= SCHEMA:
         return
+    if version is None and _is_empty(engine):
+        with engine.begin() as connection:
+            metadata.create_all(connection)
+            connection.exec_driver_sql(REVISION_TABLE)
+            connection.exec_driver_sql("INSERT INTO alembic_version VALUES (?)", (f"{SCHEMA:04}",))
+            _say_which(connection)
+        return
     from detailbench.record.migrate import upgrade
 
     if version is not None:
@@ -50,9 +61,18 @@ def bring_up(engine: Engine, file: Path) -> None:
             source.backup(copy)
     upgrade(engine)
     with engine.begin() as connection:
-        for key, value in (("schema", SCHEMA), ("readable_from", READABLE_FROM), ("written_by", __version__)):
-            connection.execute(workshop.delete().where(workshop.c.key == key))
-            connection.execute(workshop.insert().values(key=key, value=str(value)))
+        _say_which(connection)
+
+
+def _is_empty(engine: Engine) -> bool:
+    with engine.begin() as connection:
+        return not inspect(connection).get_table_names()
+
+
+def _say_which(connection: Connection) -> None:
+    for key, value in (("schema", SCHEMA), ("readable_from", READABLE_FROM), ("written_by", __version__)):
+        connection.execute(workshop.delete().where(workshop.c.key == key))
+        connection.execute(workshop.insert().values(key=key, value=str(value)))
 
 
 def newer_than_us(engine: Engine) -> str | None:

@@ -34,7 +34,8 @@ def cause_of(error: DatabaseError | sqlite3.DatabaseError) -> str:
     return str(error.orig if isinstance(error, DatabaseError) else error)
 
 
-def _engine(file: Path, *, writes: bool) -> Engine:
+def open_engine(file: Path, *, writes: bool) -> Engine:
+    """A workshop's database, safely set: what is committed is on the disk, what is deleted is written over."""
     # the address is quoted by pathlib: a folder's name may hold any sign
     address = f"{file.absolute().as_uri()}?mode={'rwc' if writes else 'ro'}"
 
@@ -119,9 +120,9 @@ class Store:
                 )
             )
         if self.read_only is None:
-            self._writers = _engine(self._file, writes=True)
+            self._writers = open_engine(self._file, writes=True)
             schema.bring_up(self._writers, self._file)
-        self._readers = _engine(self._file, writes=False)
+        self._readers = open_engine(self._file, writes=False)
         newer = schema.newer_than_us(self._readers)
         if newer:
             self.read_only = newer

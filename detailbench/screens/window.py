@@ -22,6 +22,7 @@ from detailbench.screens.frame.acts import window_actions
 from detailbench.screens.frame.centre import Centre
 from detailbench.screens.frame.come_back import Absence, stage_to_return_to, you_were_here
 from detailbench.screens.frame.far_keeper import FarKeeper
+from detailbench.screens.frame.input_door import InputDoor
 from detailbench.screens.frame.live import Live
 from detailbench.screens.frame.map_shows import MapShows
 from detailbench.screens.frame.notices import Flash, NoticeLine
@@ -83,11 +84,12 @@ class Window(QWidget):
         self._actions: tuple[Action, ...] = window_actions(self)
         self._connect()
         absence = Absence(clock, self._say_where, self)
-        self._filters = (WheelRule(self), KeyDoor(self, self.actions_now), absence, self.wipe_lock, self.bursts)
         app = QApplication.instance()
         assert app is not None
-        for each in self._filters:  # Qt asks the last one installed first: a burst is seen before it can be a key
-            app.installEventFilter(each)
+        # a burst is seen before it can be a key
+        first = (self.bursts, self.wipe_lock, absence, KeyDoor(self, self.actions_now), WheelRule(self))
+        self._door = InputDoor(first, self)
+        app.installEventFilter(self._door)
         self.dress.wear(self)
         self._others = QTimer(self)
         self._others.setInterval(LOOK_FOR_OTHERS_MS)

@@ -10,15 +10,16 @@ import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from invented_shop import InventedShop
-from sqlalchemy import create_engine
+from sqlalchemy import Engine, create_engine
 
 from detailbench.basics.clock import HandClock
 from detailbench.basics.errors import RecordTrouble
 from detailbench.moves.bench import Bench
 from detailbench.moves.shop import AddToShop
+from detailbench.record.migrate import upgrade
 from detailbench.record.migrations.versions import v0001_first
 from detailbench.record.schema import SCHEMA
-from detailbench.record.store import DATABASE
+from detailbench.record.store import DATABASE, open_engine
 from detailbench.record.tables import metadata
 
 
@@ -27,16 +28,29 @@ def set_fact(file: Path, key: str, value: str) -> None:
         raw.execute("UPDATE workshop SET value = ? WHERE key = ?", (value, key))
 
 
-def test_the_migrations_make_exactly_the_tables_the_program_expects(tmp_path: Path, clock: HandClock) -> None:
-    Bench(tmp_path, clock).close()
-    engine = create_engine(f"sqlite:///{tmp_path / DATABASE}")
+def differs(engine: Engine) -> list[object]:
+    """What the tables of a database have that the program does not expect, or lack, and the revision where not ours."""
     with engine.connect() as connection:
         context = MigrationContext.configure(connection, opts={"compare_type": True})
-        differences = compare_metadata(context, metadata)
         revision = context.get_current_revision()
+        return [*compare_metadata(context, metadata), *([revision] if revision != f"{SCHEMA:04}" else [])]
+
+
+def test_the_migrations_make_exactly_the_tables_the_program_expects(tmp_path: Path) -> None:
+    engine = open_engine(tmp_path / DATABASE, writes=True)
+    upgrade(engine)
+    assert differs(engine) == []
+    with engine.begin() as connection:
+        connection.exec_driver_sql("CREATE TABLE foreign_to_us (id TEXT)")
+    assert differs(engine) != []
     engine.dispose()
-    assert differences == []
-    assert revision == f"{SCHEMA:04}"
+
+
+def test_a_new_workshop_has_them_at_once_without_the_migrations(tmp_path: Path, clock: HandClock) -> None:
+    Bench(tmp_path, clock).close()
+    engine = create_engine(f"sqlite:///{tmp_path / DATABASE}")
+    assert differs(engine) == []
+    engine.dispose()
 
 
 def test_the_first_migration_names_each_table_once() -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QEvent, QObject, Signal
 from PySide6.QtWidgets import QWidget
 
-_TOUCHES = {
+TOUCHES = {
     QEvent.Type.MouseButtonPress,
     QEvent.Type.MouseButtonRelease,
     QEvent.Type.MouseButtonDblClick,
@@ -36,6 +36,6 @@ class WipeLock(QObject):
         self.changed.emit(self.on)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if not self.on or event.type() not in _TOUCHES:
+        if not self.on or event.type() not in TOUCHES:
             return False
         return isinstance(watched, QWidget) and watched.window() is self._window
