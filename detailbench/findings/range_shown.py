@@ -5,7 +5,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.kit_renewal import What, what_it_is
 from detailbench.findings.like_paint import likeness
@@ -15,8 +14,6 @@ from detailbench.findings.trial_story import (
     as_outcome,
     known_range,
     outcome_of,
-    start_for,
-    told,
     trials_of,
 )
 from detailbench.record.picture import JobPicture, one
@@ -27,8 +24,11 @@ from detailbench.trials.range_drawing import Fell, RungShown, Sign, sign_words
 from detailbench.trials.rungs import RungSeen
 
 
-def range_shown(picture: JobPicture, group_id: str, served: Mapping[str, int] | None = None) -> tuple[RungShown, ...]:
-    """The combinations from mild to strong. ``served``: as ``served_before`` counts it."""
+def range_shown(
+    picture: JobPicture, group_id: str, served: Mapping[str, int] | None = None, up_next: str = ""
+) -> tuple[RungShown, ...]:
+    """The combinations from mild to strong. ``served``: as ``served_before`` counts it; ``up_next``: the combination
+    the plain rule leads to."""
     known = known_range(picture, group_id)
     keys = [seen.rung.key for seen in known]
     trials = trials_of(picture, group_id)
@@ -40,7 +40,6 @@ def range_shown(picture: JobPicture, group_id: str, served: Mapping[str, int] | 
             fell[trial.combination_id].append(Fell(order, order + 1, trial_sign(picture, trial), under))
     process = process_of(picture, group_id)
     steps = {s.combination_id: s.number for s in steps_of(picture, process)} if process is not None else {}
-    up_next = "" if process is not None else _next_by_the_rule(picture, group_id, keys)
     return tuple(
         RungShown(
             key=seen.rung.key,
@@ -123,20 +122,3 @@ def served_before(picture: JobPicture, group_id: str, earlier: Iterable[JobPictu
 
 def _what(picture: JobPicture, combination_id: str) -> What:
     return what_it_is(picture.shop, one(picture.shop.combinations, combination_id))
-
-
-def _next_by_the_rule(picture: JobPicture, group_id: str, keys: list[str]) -> str:
-    """The combination the plain rule leads to: after the last judged trial, before the first one where to start."""
-    judged = [t for t in told(picture, group_id) if t.outcome is not None and t.advice is not None]
-    if judged:
-        last = max(judged, key=lambda t: t.outcome.seq if t.outcome is not None else 0)
-        chosen = last.advice.chosen if last.advice is not None else None
-        return keys[chosen.rung] if chosen is not None and chosen.rung is not None else ""
-    group = next((g for g in picture.groups if g.id == group_id), None)
-    if group is None:
-        return ""
-    try:
-        start = start_for(picture, group)
-    except BadInput:
-        return ""
-    return keys[start.rung] if start.rung is not None else ""

@@ -80,14 +80,14 @@ def test_a_trial_on_top_speaks_of_the_finish_and_points_at_the_row_of_its_cut(in
     assert [(f.sign, f.cut_row) for f in refined.fell] == [("works", 5)]
 
 
-def test_what_the_rule_leads_to_is_marked_until_a_process_is_adopted(invented: InventedShop, job: str) -> None:
-    assert [r.number for r in shown(invented, job) if r.next] == [5]  # the middle of nine
+def test_what_comes_next_and_the_steps_adopted_are_marked(invented: InventedShop, job: str) -> None:
     trial = tried(invented, job, 4, "yes", "clear")
-    assert [r.number for r in shown(invented, job) if r.next] == [5]
     adopt(invented, job, 4, trial)
-    found = shown(invented, job)
-    assert not any(r.next for r in found)
+    picture = invented.picture(job)
+    group = invented.group(job).id
+    found = range_shown(picture, group, up_next=range_combinations(picture, group)[2].id)
     assert [r.step for r in found] == [0, 0, 0, 0, 1, 0, 0, 0, 0]
+    assert [r.number for r in found if r.next] == [3]
 
 
 def test_what_served_on_like_paint_is_counted_by_job_and_other_paint_is_not(invented: InventedShop, job: str) -> None:

@@ -22,6 +22,7 @@ from detailbench.screens.stages.work.stage import WorkStage
 from detailbench.screens.window import Window
 
 __all__ = ["invented", "prepared"]
+LEVEL = "the level put to the owner, in words"
 QUESTION = "what the owner is asked, as it is printed"
 WORDS = "no radio, a child sleeps next door after seven in the evening"
 
@@ -82,7 +83,7 @@ def test_the_trial_is_put_to_the_owner_and_shown_as_approved(qtbot: QtBot, inven
     assert made[0].endswith("AE")
     click_line(window, "Trials of this finish group", "Trial 1")
     press_button(window, "Put this test section to the owner")
-    field(window, QUESTION).setFocus()
+    assert field(window, LEVEL).hasFocus()  # the question is written already
     keys("the level of the bonnet's section")
     press(Qt.Key.Key_Return)
     press_button(window, "answer: yes")

@@ -14,7 +14,7 @@ from detailbench.findings.agreement_words import ABOUT, about_words
 from detailbench.findings.limits import limit_words, limits_in_force
 from detailbench.findings.processes import group_of
 from detailbench.findings.settings import setting
-from detailbench.moves.agreeing import AskOwner
+from detailbench.moves.agreeing import LEVELLED, AskOwner
 from detailbench.record.things import OwnerLimit
 from detailbench.screens.asking import AskAbout
 from detailbench.screens.context import Context
@@ -42,6 +42,7 @@ class AskingPart(QWidget):
         self.which = gives_way(OpenList(context.dress, _("which limit")), m.target * 2)
         self.which.chosen.connect(lambda _key: self._say(""))
         self.question = TextField(_("what the owner is asked, as it is printed"))
+        self.level = TextField(_("the level put to the owner, in words"))
         self.price = TextField(_("price, if it has one"), check=read_price)
         choices = ((NO_PANEL, _("no panel")), (ONE_PANEL, _("this panel")), (GROUP, _("its finish group")))
         self.on = ChoiceRow(_("for"), choices, columns=3)
@@ -50,6 +51,7 @@ class AskingPart(QWidget):
         self.says.hide()
         self.put = button(_("Put it to the owner"), self.ask, role="main")
         self.question.line.returnPressed.connect(self.ask)
+        self.level.line.returnPressed.connect(self.ask)
         row = QHBoxLayout()
         row.setSpacing(m.space("gap"))
         row.addWidget(self.price, 2)
@@ -60,6 +62,7 @@ class AskingPart(QWidget):
         column.addWidget(self.about)
         column.addWidget(self.which, 1)
         column.addWidget(self.question)
+        column.addWidget(self.level)
         column.addLayout(row)
         column.addWidget(self.says)
         column.addWidget(self.put)
@@ -82,12 +85,17 @@ class AskingPart(QWidget):
         self._say("")
 
     def take_focus(self) -> None:
-        self.question.line.setFocus()
+        (self.level if self.question.text() and self._levelled else self.question).line.setFocus()
+
+    @property
+    def _levelled(self) -> bool:
+        return self.about.value in LEVELLED
 
     def redraw(self) -> None:
         limits = self._limits()
         self.which.set_lines([Line(m.id, limit_words(m)) for m in limits])
         self.which.setVisible(self.about.value == "limit" and bool(limits))
+        self.level.setVisible(self._levelled)
         panel = self._context.selected_panel
         for key, made in self.on.buttons.items():
             made.setEnabled(bool(panel) or key == NO_PANEL)
@@ -121,6 +129,7 @@ class AskingPart(QWidget):
                 trial_id=begun.trial_id,
                 mishap_id=begun.mishap_id,
                 replaces=begun.replaces,
+                level=self.level.text().strip() if self._levelled else "",
             ),
             self,
             self._say,
@@ -133,7 +142,7 @@ class AskingPart(QWidget):
     def forget(self) -> None:
         """Empty it for the next question."""
         self._begun = AskAbout()
-        for field in (self.question, self.price):
+        for field in (self.question, self.level, self.price):
             field.clear()
         self._say("")
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.findings.agreement_words import approved_words
+from detailbench.findings.agreements import approved_section
 from detailbench.moves.handover import RecordAcceptance
 from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
@@ -73,14 +75,21 @@ class _Answer(QWidget):
             tuple((k, answer_words(k)) for k in ("accepted", "with_remarks", "not_accepted")),
             columns=2,
         )
+        self.level = sentence()
+        yes_no = (("yes", _("yes")), ("no", _("no")))
+        self.as_agreed = ChoiceRow(_("as agreed"), yes_no, columns=2)
         self.remarks = NoteField(_("remarks, printed as typed"), lines=2)
         self.light = TextField(_("looked at under (lamp, daylight)"))
         self.enter = button(_("Enter the answer"), self._enter, role="main")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
-        for part in (self.now, self.answer, self.remarks, self.light):
+        for part in (self.now, self.level, self.answer, self.remarks):
             column.addWidget(part)
+        beside = QHBoxLayout()
+        beside.addWidget(self.as_agreed, 2)
+        beside.addWidget(self.light, 3)
+        column.addLayout(beside)
         column.addStretch(1)
         column.addWidget(self.enter)
 
@@ -92,12 +101,19 @@ class _Answer(QWidget):
         if given != self._given:
             self._given = given
             self.answer.set_value(found.answer if found is not None else "")  # the answer given stays marked
+            self.as_agreed.set_value(found.level_met if found is not None else "")
+        level = approved_words(picture) if picture is not None else ""
+        self.level.setText(level)
+        for part in (self.level, self.as_agreed):
+            part.setVisible(bool(level))
         if picture is None or found is None:
             self.now.setText(_("No answer was entered yet."))
             return
         at = when_words(found.entered_at)
         remarks = picture.said(found.id, "remarks")
         told = _("Entered {at}: {answer}.").format(at=at, answer=answer_words(found.answer))
+        if found.level_met:
+            told = f"{told} {_('As agreed: yes.') if found.level_met == 'yes' else _('As agreed: no.')}"
         self.now.setText(f"{told} {_('Remarks: {text}').format(text=remarks)}" if remarks else told)
 
     def _enter(self) -> None:
@@ -113,6 +129,7 @@ class _Answer(QWidget):
             self.remarks.edit.setFocus()
             return
         self.remarks.say("")
-        move = RecordAcceptance(picture.job.id, self.answer.value, text, self.light.text().strip())
-        if self._context.do(move, self) is not None:
+        light, met = self.light.text().strip(), self.as_agreed.value if approved_section(picture) is not None else ""
+        move = RecordAcceptance(picture.job.id, self.answer.value, text, light, met)
+        if self._context.do(move, self, self.remarks.say if met == "no" else None) is not None:
             self.remarks.edit.clear()

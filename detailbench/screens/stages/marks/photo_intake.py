@@ -29,6 +29,7 @@ class Batch:
     lamp_id: str = ""
     mark_id: str = ""
     shows: str = ""
+    trial_id: str = ""
 
 
 class _Looker(QThread):
@@ -110,6 +111,7 @@ class PhotoIntake(QObject):
                 moment=batch.moment,
                 lamp_id=batch.lamp_id,
                 shows=batch.shows,
+                trial_id=batch.trial_id,
             )
             done = self._context.do(move, self)
             if done is not None and done.kinds:

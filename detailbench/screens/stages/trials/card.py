@@ -12,6 +12,7 @@ from detailbench.record.things import FinishGroup
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import label
 from detailbench.screens.stages.trials.adopt_page import AdoptPage
+from detailbench.screens.stages.trials.advising import Advising
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.place_page import PlacePage
 from detailbench.screens.stages.trials.range_page import RangePage
@@ -25,16 +26,16 @@ from detailbench.screens.stages.work_parts.seen_card import Drawn, SeenCard
 class TrialsCard(SeenCard):
     """Follows the selected panel: its finish group is the one that is tried."""
 
-    def __init__(self, context: Context, hand: TrialHand) -> None:
+    def __init__(self, context: Context, hand: TrialHand, advising: Advising) -> None:
         super().__init__()
         self._context, self._hand = context, hand
         self.group = label("", "strong", wrap=True)
         self.pages = Pages(context.dress, in_a_row=6)
-        self.range = RangePage(context, hand)
+        self.range = RangePage(context, hand, advising)
         self.range.other.clicked.connect(self.next_group)
         self.place = PlacePage(context, hand)
         self.sheet = SheetPage(context, hand)
-        self.run = RunPage(context, hand)
+        self.run = RunPage(context, hand, advising)
         self.story = StoryPage(context, hand)
         self.adopt = AdoptPage(context, hand)
         for key, title, page in (

@@ -9,7 +9,7 @@ from typing import Any
 from detailbench.basics.errors import BadInput
 from detailbench.body.edges import EdgePosition
 from detailbench.findings.kit_names import parts
-from detailbench.findings.trial_story import range_combinations, start_for
+from detailbench.findings.trial_story import outcome_of, range_combinations, start_for, trials_of
 from detailbench.record.picture import JobPicture, ShopPicture, one
 from detailbench.record.things import Combination, FinishGroup, Trial
 from detailbench.trials.outcome import Option, Result
@@ -125,6 +125,16 @@ def draft_from(picture: JobPicture, trial: Trial, option: Option, range_: tuple[
     if option.rung is not None:
         draft = with_combination(picture.shop, draft, range_[option.rung].id)
     return replace(draft, **_changed(draft, option.result))
+
+
+def draft_on_top(picture: JobPicture, group_id: str, cut_id: str, refine_id: str) -> Draft | None:
+    """A refining trial on the newest place a cut was seen to clear; None where it was seen nowhere."""
+    for trial in reversed(trials_of(picture, group_id)):
+        kept = outcome_of(picture, trial.id)
+        if trial.combination_id == cut_id and not trial.on_top_of and kept is not None and kept.cleared == "yes":
+            draft = replace(draft_of(trial), prime=False, on_top_of=trial.id, at=place_of(picture, trial))
+            return with_combination(picture.shop, draft, refine_id)
+    return None
 
 
 def _changed(draft: Draft, result: Result) -> dict[str, Any]:

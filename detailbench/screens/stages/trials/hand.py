@@ -16,7 +16,6 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.processes import group_of, process_of
-from detailbench.findings.range_shown import range_shown
 from detailbench.findings.trial_story import outcome_of, range_combinations, trials_of
 from detailbench.moves.surface import HoldPanel
 from detailbench.moves.trials import CorrectTrial, RecordTrial
@@ -27,7 +26,6 @@ from detailbench.screens.stages.trials.judging import Judging
 from detailbench.screens.stages.trials.timer import JUDGED_IN, LEFT_AFTER_S, Standing, TrialTimer
 from detailbench.trials.next_step import LOOK_ONLY
 from detailbench.trials.outcome import Option, Result
-from detailbench.trials.range_drawing import RungShown
 
 TICK_MS = 200
 
@@ -82,11 +80,6 @@ class TrialHand(QObject):
         waiting = [t for t in self.trials if t.id == self.again or outcome_of(picture, t.id) is None]
         return waiting[-1] if waiting else None
 
-    def range(self) -> tuple[RungShown, ...]:
-        """The group's range as it is shown, empty without a group."""
-        picture, group = self.context.picture, self.group
-        return range_shown(picture, group.id) if picture is not None and group is not None else ()
-
     def number(self, trial_id: str) -> int:
         """A trial's number within its group, from 1; the next free one for a trial that is not there."""
         ids = [t.id for t in self.trials]
@@ -121,6 +114,12 @@ class TrialHand(QObject):
         shop = self.context.shop
         if self.draft is not None and shop is not None:
             self._draft = with_combination(shop, self.draft, combination_id)
+            self._tell()
+
+    def take_draft(self, draft: Draft) -> None:
+        """Set up a whole trial on its panel, which is selected."""
+        if self.draft is not None and self.draft.panel == draft.panel:
+            self._draft = draft
             self._tell()
 
     def take_place(self, panel: str, x_mm: float, y_mm: float) -> None:

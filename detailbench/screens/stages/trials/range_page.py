@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
-from detailbench.basics.workings import COMMON_PRACTICE
-from detailbench.findings.trial_story import start_for
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, caption, sentence
+from detailbench.screens.stages.trials.adviser_part import AdviserPart, rule_words
+from detailbench.screens.stages.trials.advising import Advising
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.range_view import RangeView
 
@@ -17,11 +16,12 @@ from detailbench.screens.stages.trials.range_view import RangeView
 class RangePage(QWidget):
     """The range picture in the card: a combination is chosen in it, Enter leads to its technique sheet."""
 
-    def __init__(self, context: Context, hand: TrialHand) -> None:
+    def __init__(self, context: Context, hand: TrialHand, advising: Advising) -> None:
         super().__init__()
-        self._context, self._hand = context, hand
+        self._context, self._hand, self._advising = context, hand, advising
         self.start = sentence()
         self.range = RangeView(context.dress, _("Range, mild to strong"))
+        self.adviser = AdviserPart(context, advising)
         self.large = button(_("Large"), hand.range_wanted.emit, name=_("The range large, over the map"))
         self.other = button(_("Next group"), lambda: None, name=_("Next finish group"))
         self.range.chosen.connect(hand.choose_combination)
@@ -30,6 +30,7 @@ class RangePage(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
         column.addWidget(self.start)
+        column.addWidget(self.adviser)
         column.addWidget(caption(_("range, mild above, strong below")))
         column.addWidget(self.range, 1)
         row = QHBoxLayout()
@@ -45,15 +46,13 @@ class RangePage(QWidget):
             self.range.show_range(())
             self.start.setText(_("Open a job first."))
             return
-        start = ""
+        asked = self._advising.asked
         if draft is None:
-            start = _("Choose a panel of this group on the map: flat, typical, away from edges.")
-        elif not self._hand.trials:
-            try:
-                start = f"{start_for(picture, group, self._context.selected_panel).sentence} ({_(COMMON_PRACTICE)})"
-            except BadInput as error:
-                start = str(error)
-        self.start.setText(start)
-        self.start.setVisible(bool(start))
-        self.range.show_range(self._hand.range(), draft.combination_id if draft is not None else "")
+            self.start.setText(_("Choose a panel of this group on the map: flat, typical, away from edges."))
+        elif asked is None:
+            self.start.setText(_("The shop has no combinations yet; add some under Shop."))
+        else:
+            self.start.setText(rule_words(asked))
+        self.adviser.redraw()
+        self.range.show_range(self._advising.range(), draft.combination_id if draft is not None else "")
         self.other.setEnabled(len(picture.groups) > 1)

@@ -9,6 +9,8 @@ from detailbench.basics.texts import _
 from detailbench.screens.context import Context
 from detailbench.screens.frame.sheet import Sheet
 from detailbench.screens.look.parts import sentence
+from detailbench.screens.stages.trials.adviser_part import AdviserPart, rule_words
+from detailbench.screens.stages.trials.advising import Advising
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.range_signs import SignKey
 from detailbench.screens.stages.trials.range_view import RangeView
@@ -19,15 +21,17 @@ class RangeSheet(Sheet):
 
     wide_mm = 600.0  # all there is
 
-    def __init__(self, over: QWidget, context: Context, hand: TrialHand) -> None:
+    def __init__(self, over: QWidget, context: Context, hand: TrialHand, advising: Advising) -> None:
         super().__init__(over, context.dress, _("Range"))
-        self._context, self._hand = context, hand
+        self._context, self._hand, self._advising = context, hand, advising
         self.range = RangeView(context.dress, _("Range large, mild to strong"), large=True)
         self.signs = SignKey(context.dress)
         self.says = sentence()
         self.body.addWidget(self.range, 1)
         self.body.addWidget(self.signs)
         self.body.addWidget(self.says)
+        self.adviser = AdviserPart(context, advising)
+        self.body.addWidget(self.adviser)
         self.range.chosen.connect(hand.choose_combination)
         hand.changed.connect(self.redraw)
         context.job_opened.connect(self.close_sheet)
@@ -52,5 +56,8 @@ class RangeSheet(Sheet):
         if not self.isVisible() or group is None:
             return
         self.set_title(_("Range: {group}, mild above, strong below").format(group=_(group.name)))
-        self.range.show_range(self._hand.range(), draft.combination_id if draft is not None else "")
+        self.range.show_range(self._advising.range(), draft.combination_id if draft is not None else "")
         self.signs.show_signs(self.range.drawing.signs)
+        asked = self._advising.asked
+        self.says.setText("" if asked is None else rule_words(asked))
+        self.adviser.redraw()

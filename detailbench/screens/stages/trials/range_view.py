@@ -37,7 +37,7 @@ class RangeView(OpenList):
             return round(m.type("body") * LINE)
         each = self.viewport().height() / max(len(self._rungs), 1) - 2 * SPACING_PX
         fits = each / ROW_LINES
-        return round(min(max(fits, m.type("body") * LINE), m.type("title") * LINE))
+        return int(min(max(fits, m.type("small") * LINE), m.type("title") * LINE))
 
     @property
     def text_px(self) -> int:

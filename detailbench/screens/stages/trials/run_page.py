@@ -10,6 +10,8 @@ from detailbench.findings.trial_story import TrialTold, told
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import button, figure, heading, label, sentence, set_kind
+from detailbench.screens.stages.trials.adviser_part import AdviserPart
+from detailbench.screens.stages.trials.advising import Advising
 from detailbench.screens.stages.trials.hand import TrialHand, seconds_words
 from detailbench.screens.stages.trials.known import outcome_words
 from detailbench.screens.stages.trials.outcome_keys import STOPS, key_choices
@@ -22,11 +24,15 @@ from detailbench.screens.stages.work_parts.pages import Faces
 class RunPage(QWidget):
     """Three faces: ready with the last result, the timer, the outcome."""
 
-    def __init__(self, context: Context, hand: TrialHand) -> None:
+    def __init__(self, context: Context, hand: TrialHand, advising: Advising) -> None:
         super().__init__()
         self._context, self._hand = context, hand
         self.faces = Faces()
-        self.ready, self.timing, self.seen = _Ready(context, hand), _Timing(context, hand), SeenPart(context, hand)
+        self.ready, self.timing, self.seen = (
+            _Ready(context, hand, advising),
+            _Timing(context, hand),
+            SeenPart(context, hand),
+        )
         for face in (self.ready, self.timing, self.seen):
             self.faces.addWidget(face)
         column = QVBoxLayout(self)
@@ -49,7 +55,7 @@ class RunPage(QWidget):
 class _Ready(QWidget):
     """The next trial, its start, and what the last one says to do."""
 
-    def __init__(self, context: Context, hand: TrialHand) -> None:
+    def __init__(self, context: Context, hand: TrialHand, advising: Advising) -> None:
         super().__init__()
         self._context, self._hand = context, hand
         m = context.dress.look.measure
@@ -62,6 +68,7 @@ class _Ready(QWidget):
         self.result.setWordWrap(True)
         self.seen = sentence()
         self.options = OpenList(context.dress, _("What to do next, advised first"))
+        self.adviser = AdviserPart(context, advising)
         self.take = button(_("Take it up"), self.take_up, name=_("Take up what is chosen"))
         self.options.opened.connect(lambda _key: self.take_up())
         starts = QHBoxLayout()
@@ -78,6 +85,7 @@ class _Ready(QWidget):
             column.addWidget(piece)
         column.addWidget(self.options, 1)
         column.addWidget(self.take)
+        column.addWidget(self.adviser)
         column.addStretch(0)
 
     @property
@@ -101,6 +109,7 @@ class _Ready(QWidget):
         binds = binding_words(picture, draft.panel) if picture is not None and draft is not None else ""
         self.limits.setText(binds)
         self.limits.setVisible(bool(binds))
+        self.adviser.redraw()
         last = self.last
         for piece in (self.seen, self.result, self.options, self.take):
             piece.setVisible(last is not None)

@@ -13,6 +13,7 @@ from detailbench.screens.actions import Action
 from detailbench.screens.context import Context
 from detailbench.screens.map.colouring import Drawing
 from detailbench.screens.stages.stage import ColouringChoice, FarFacts, Stage
+from detailbench.screens.stages.trials.advising import Advising
 from detailbench.screens.stages.trials.card import TrialsCard
 from detailbench.screens.stages.trials.hand import TrialHand, seconds_words
 from detailbench.screens.stages.trials.on_map import process_colouring, trial_drawing
@@ -31,6 +32,7 @@ class TrialsStage(Stage):
 
     def __init__(self) -> None:
         self.hand: TrialHand | None = None
+        self.advising: Advising | None = None
         self.card: TrialsCard | None = None
         self.range: RangeSheet | None = None
 
@@ -41,12 +43,14 @@ class TrialsStage(Stage):
     def begin(self, context: Context) -> None:
         if self.hand is None:
             self.hand = TrialHand(context)
+            self.advising = Advising(self.hand)
             self.hand.range_wanted.connect(lambda: self.show_range(context))
 
     def make_card(self, context: Context) -> QWidget:
         self.begin(context)
         assert self.hand is not None
-        self.card = TrialsCard(context, self.hand)
+        assert self.advising is not None
+        self.card = TrialsCard(context, self.hand, self.advising)
         return self.card
 
     def show_range(self, context: Context) -> None:
@@ -54,7 +58,8 @@ class TrialsStage(Stage):
         from detailbench.screens.stages.trials.range_sheet import RangeSheet
 
         assert self.hand is not None
-        self.range = self.range or RangeSheet(self.card or QWidget(), context, self.hand)
+        assert self.advising is not None
+        self.range = self.range or RangeSheet(self.card or QWidget(), context, self.hand, self.advising)
         context.sheet_wanted.emit(self.range)
         self.range.show_range()
 

@@ -5,17 +5,15 @@ from __future__ import annotations
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
-from detailbench.findings.agreement_words import approved_words
 from detailbench.findings.kit_names import initials
 from detailbench.findings.trial_story import TrialTold, told
 from detailbench.moves.trials import StrikeTrial
-from detailbench.screens.asking import AskAbout
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, sentence
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.known import next_words, outcome_words, technique_words, trial_words
+from detailbench.screens.stages.trials.section_part import SectionPart
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
-from detailbench.screens.stages.work_parts.owner_row import OwnerRow
 
 
 class StoryPage(QWidget):
@@ -28,7 +26,7 @@ class StoryPage(QWidget):
         self.list = OpenList(context.dress, _("Trials of this finish group"))
         self.again = button(_("Look again"), self._look_again, name=_("Look at this trial again"))
         self.strike = button(_("Strike out"), self._strike, name=_("Strike out this trial"))
-        self.owner = OwnerRow(context, _("To the owner"), _("Put this test section to the owner"), self._about)
+        self.section = SectionPart(context, hand)
         self.list.chosen.connect(lambda _key: self._enable())
         row = QHBoxLayout()
         row.addWidget(self.again)
@@ -38,7 +36,7 @@ class StoryPage(QWidget):
         column.setSpacing(context.dress.look.measure.space("small"))
         column.addWidget(self.none)
         column.addWidget(self.list, 1)
-        column.addWidget(self.owner)
+        column.addWidget(self.section)
         column.addLayout(row)
 
     def redraw(self) -> None:
@@ -47,9 +45,7 @@ class StoryPage(QWidget):
         self.none.setVisible(not stories)
         self.list.setVisible(bool(stories))
         self.list.set_lines([self._line(t) for t in stories])
-        words = approved_words(picture, group.id) if picture is not None and group is not None else ""
-        self.owner.show_words(words or _("No test section was approved by the owner yet."))
-        self.owner.setVisible(bool(stories))
+        self.section.setVisible(bool(stories))
         self._enable()
 
     def _line(self, t: TrialTold) -> Line:
@@ -66,17 +62,11 @@ class StoryPage(QWidget):
         return Line(t.trial.id, "\n".join(rows))
 
     def _enable(self) -> None:
-        self.again.setEnabled(bool(self.list.key))
-        self.owner.ask.setEnabled(bool(self.list.key))
-        self.strike.setEnabled(bool(self.list.key))
-
-    def _about(self) -> AskAbout:
-        """The chosen trial as the level of this job."""
-        picture = self._context.picture
+        picture, group = self._context.picture, self._hand.group
         trial = next((t for t in picture.trials if t.id == self.list.key), None) if picture is not None else None
-        if trial is None:
-            return AskAbout("ask", "test_section")
-        return AskAbout("ask", "test_section", panels=(trial.panel,), trial_id=trial.id)
+        self.section.show_trial(trial, group.id if group is not None else "")
+        self.again.setEnabled(bool(self.list.key))
+        self.strike.setEnabled(bool(self.list.key))
 
     def _look_again(self) -> None:
         if self.list.key:

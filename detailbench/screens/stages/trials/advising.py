@@ -1,0 +1,105 @@
+"""The plain rule's and the adviser's word on the group at hand, and what is shown of its range with them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtCore import QObject, Signal
+
+from detailbench.findings.adviser import AdviserAsked, AdviserSays, ask_adviser
+from detailbench.findings.processes import process_of
+from detailbench.findings.range_shown import range_shown, served_before
+from detailbench.findings.trial_story import range_combinations
+from detailbench.record.picture import JobPicture
+from detailbench.screens.stages.trials.draft import draft_on_top
+from detailbench.screens.stages.trials.hand import TrialHand
+from detailbench.screens.stages.trials.solving import Solver
+from detailbench.trials.adviser_search import Stop
+from detailbench.trials.range_drawing import RungShown
+
+
+class Advising(QObject):
+    """One for the stage, beside its hand. ``changed`` fires when the adviser has said something new."""
+
+    changed = Signal()
+
+    def __init__(self, hand: TrialHand) -> None:
+        super().__init__(hand)
+        self._hand = hand
+        self.solver = Solver(hand.context, self)
+        self.solver.said.connect(self.changed.emit)
+        self._stop: dict[str, Stop] = {}  # by finish group, where a person chose
+        self._for: tuple[JobPicture, str, str] | None = None
+        self._asked: AdviserAsked | None = None
+        self._served: dict[str, int] = {}
+
+    @property
+    def asked(self) -> AdviserAsked | None:
+        """The question about the group at hand; None where there is no group, or the shop has no range."""
+        self._look()
+        group, asked = self._hand.group, self._asked
+        if asked is None or group is None or not asked.clear_coat_known:
+            return asked
+        return replace(asked, stop=self._stop.get(group.id, asked.stop))
+
+    @property
+    def says(self) -> AdviserSays | None:
+        """The answer; None while it is being worked out, or nothing is asked."""
+        asked = self.asked
+        return None if asked is None else self.solver.of(asked)
+
+    def choose_stop(self, stop: Stop) -> None:
+        """Prove or thrift, for this group; only asked where the clear coat is known."""
+        group = self._hand.group
+        if group is not None:
+            self._stop[group.id] = stop
+            self.changed.emit()
+
+    def range(self) -> tuple[RungShown, ...]:
+        """The group's range as it is shown, empty without a group."""
+        picture, group = self._hand.context.picture, self._hand.group
+        if picture is None or group is None:
+            return ()
+        self._look()
+        plain = self._asked.plain if self._asked is not None else None
+        up_next = ""
+        if plain is not None and plain.rung is not None and process_of(picture, group.id) is None:
+            up_next = range_combinations(picture, group.id)[plain.rung].id
+        return range_shown(picture, group.id, self._served, up_next)
+
+    def may_take_up(self) -> bool:
+        """The adviser would do something else than the rule, and it can be set up from here."""
+        says = self.says
+        return says is not None and says.move is not None and not says.agrees and says.move.kind in ("try", "refine")
+
+    def take_up(self) -> None:
+        """Set up what the adviser would do."""
+        picture, group, says = self._hand.context.picture, self._hand.group, self.says
+        if picture is None or group is None or says is None or says.move is None or says.move.rung is None:
+            return
+        range_ = range_combinations(picture, group.id)
+        rung = range_[says.move.rung].id
+        if says.move.kind == "try":
+            self._hand.set_draft(on_top_of="", at=None)
+            self._hand.choose_combination(rung)
+        elif says.move.on_top is not None:
+            draft = draft_on_top(picture, group.id, rung, range_[says.move.on_top].id)
+            if draft is None:
+                return
+            self._hand.context.select_panel(draft.panel)
+            self._hand.take_draft(draft)
+        self._hand.page_wanted.emit("sheet")
+
+    def _look(self) -> None:
+        """Ask anew where the record, the group or the panel is another."""
+        context, group = self._hand.context, self._hand.group
+        picture, panel = context.picture, context.selected_panel
+        if picture is None or group is None or context.bench is None:
+            self._for, self._asked, self._served = None, None, {}
+            return
+        if self._for is not None and self._for[0] is picture and self._for[1:] == (group.id, panel):
+            return
+        earlier = context.bench.jobs_with_trials()
+        self._for = (picture, group.id, panel)
+        self._asked = ask_adviser(picture, group.id, earlier, panel=panel, day=context.clock.now().date())
+        self._served = served_before(picture, group.id, earlier)
