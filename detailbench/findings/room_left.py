@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from detailbench.findings.gauges import accuracy_of, gauge_of
+from detailbench.findings.layers import clear_limits
 from detailbench.findings.panels import READABLE, PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.permissions import PAINT
 from detailbench.findings.processes import group_of
@@ -39,8 +40,7 @@ def clear_pictures(
     shop = picture.shop
     if undercoats is None:
         undercoats = Undercoats(setting(shop, "undercoats_um"), setting(shop, "undercoats_u_um"))
-    if limits is None and setting(shop, "reserve_um") is not None:
-        limits = ClearLimits(setting(shop, "reserve_um"), setting(shop, "largest_share"), setting(shop, "most_risk"))
+    limits = clear_limits(shop) if limits is None else limits
     before = panels_seen(picture)
     after = panels_seen(picture, "polished") if any(r.work == "polished" for r in picture.readings) else {}
     compared = odd(picture, seen=before)

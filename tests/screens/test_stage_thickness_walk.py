@@ -96,7 +96,7 @@ def test_a_click_beside_all_places_offers_a_place_of_ones_own(bay: Bay) -> None:
     bay.click_map("bonnet", 210, 140)
     bay.qtbot.waitUntil(lambda: "Add a place here" in bay.visible_text())
     assert bay.thickness.card is not None
-    QTest.mouseClick(bay.thickness.card.walk.add, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(bay.thickness.card.walk.add.here, Qt.MouseButton.LeftButton)
     bay.window.to_map()
     bay.type_value("99")
     picture = bay.picture

@@ -14,7 +14,8 @@ T = TypeVar("T")
 
 GAP_MS = 30.0
 GAP_AFTER_PREFIX_MS = 250.0  # a gauge that announces itself may type as slowly as it likes
-SIGNS = frozenset("0123456789.,- uUµμmMiIlLsS")
+SIGNS = frozenset("0123456789.,- uUµμmMiIlLsSgG/:°")
+WITHIN = frozenset(" /:°")  # a stroke before the clear coat, an angle before gloss: never the first sign
 ENDS = frozenset("\r\n\t")
 FEWEST = 2
 MOST_FOREIGN = 2  # letters a gauge may send right before a figure; a word with more of them is no gauge's
@@ -90,7 +91,7 @@ class BurstReader(Generic[T]):
     def _belongs(self, sign: str) -> bool:
         if self.prefix and (self._prefixed or self.prefix.startswith(self._text + sign)):
             return True
-        return sign in SIGNS and set(self._text) <= SIGNS and (sign != " " or bool(self._text))
+        return sign in SIGNS and set(self._text) <= SIGNS and (sign not in WITHIN or bool(self._text))
 
     def _end(self, gone: tuple[T, ...]) -> Decision[T]:
         text = self._text

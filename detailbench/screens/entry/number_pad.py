@@ -13,11 +13,11 @@ ROWS = ("789", "456", "123")
 
 
 class NumberPad(QWidget):
-    """Writes into ``line``; ``entered`` when its last key is pressed."""
+    """Writes into ``line``; ``entered`` when its last key is pressed. ``stroke``: a stroke in place of the minus."""
 
     entered = Signal()
 
-    def __init__(self, dress: Dress, line: QLineEdit, *, minus: bool = False) -> None:
+    def __init__(self, dress: Dress, line: QLineEdit, *, minus: bool = False, stroke: bool = False) -> None:
         super().__init__()
         self._line = line
         self.keys: dict[str, QPushButton] = {}
@@ -32,13 +32,19 @@ class NumberPad(QWidget):
         grid.addWidget(self._key("0", "0", _("figure {n}").format(n="0")), 3, 1)
         grid.addWidget(self._key("back", "⌫", _("take back a figure")), 3, 2)
         grid.addWidget(self._key("enter", _("Enter"), _("Enter the value")), 1, 3, 3, 1)
-        grid.addWidget(self._key("minus", "−", _("minus")), 0, 3)
-        self.keys["minus"].setEnabled(minus)
+        if stroke:
+            grid.addWidget(self._key("stroke", "/", _("stroke: the clear coat follows")), 0, 3)
+        else:
+            grid.addWidget(self._key("minus", "−", _("minus")), 0, 3)
+            self.keys["minus"].setEnabled(minus)
         self.keys["enter"].setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Expanding)
         self.keys["enter"].setProperty("role", "main")
 
     def allow_minus(self, on: bool) -> None:
         self.keys["minus"].setEnabled(on)
+
+    def allow_stroke(self, on: bool) -> None:
+        self.keys["stroke"].setEnabled(on)
 
     def _key(self, key: str, text: str, name: str) -> QPushButton:
         made = QPushButton(text)

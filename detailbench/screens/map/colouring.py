@@ -58,7 +58,8 @@ class DrawnMark:
 
 @dataclass(frozen=True)
 class DrawnPlace:
-    """A place to measure at. ``number`` its order on the panel; ``state`` due, read, flagged or no value."""
+    """A place to measure at. ``number`` its order on the panel; ``state`` due, read, flagged or no value;
+    ``reference``: in a shut or on an underside, not on the skin that is drawn."""
 
     panel: str
     number: int
@@ -66,6 +67,7 @@ class DrawnPlace:
     y_mm: float
     state: Literal["due", "read", "flagged", "none"] = "due"
     text: str = ""
+    reference: bool = False
 
 
 @dataclass(frozen=True)

@@ -229,7 +229,8 @@ class Over:
 
     def places(self, places: Iterable[DrawnPlace], items: dict[str, PanelItem], now: tuple[str, int | None]) -> None:
         """Places to measure. Shape tells the state: open cross due, full square read, square in a frame flagged, bar
-        no value. The order stands beside it on the selected panel."""
+        no value; a ring round it is a reference place, in a shut or underneath. The order stands beside it on the
+        selected panel."""
         for place in places:
             item = items.get(place.panel)
             if item is None:
@@ -239,6 +240,9 @@ class Over:
             ink = QColor(item.ink)
             r = 0.85 * self.m.dots_per_mm * (1.35 if here else 1.0)
             self._place_sign(place, at, r, ink)
+            if place.reference:
+                self.p.setBrush(Qt.BrushStyle.NoBrush)
+                self.p.drawEllipse(at, 1.7 * r, 1.7 * r)
             if here:
                 self.p.setBrush(Qt.BrushStyle.NoBrush)
                 reach = 2.4 * r

@@ -46,7 +46,8 @@ class ThicknessCard(QWidget):
 
     def begin(self) -> None:
         """The gauge comes first while there is none in hand."""
-        self.tabs.open_tab("gauge" if self._desk.check.session is None else "walk")
+        none = self._desk.check.session is None and not self._desk.gloss.on
+        self.tabs.open_tab("gauge" if none else "walk")
         self._opened(self.tabs.now)
 
     def _opened(self, key: str) -> None:
@@ -66,4 +67,4 @@ class ThicknessCard(QWidget):
         """A figure typed now has somewhere to go."""
         if self.tabs.now == "gauge":
             return self._desk.check.takes
-        return bool(self._desk.panel) and self._desk.check.session is not None
+        return bool(self._desk.panel) and (self._desk.check.session is not None or self._desk.gloss.on)

@@ -7,23 +7,26 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from detailbench.basics.numbers import Typed, format_number, format_thickness
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition, to_edges
 from detailbench.body.names import panel_name
-from detailbench.body.where import walk_order
+from detailbench.findings.walking import OUTER
+from detailbench.moves.gloss import StrikeGloss
 from detailbench.moves.reading_mending import NotAValue, ReadAsMil
-from detailbench.moves.readings import AddPlace, DecidePlace, ProposePlaces, RecordReading, StrikeReading
+from detailbench.moves.readings import AddPlace, DecidePlace, ProposePlaces, StrikeReading
 from detailbench.moves.walk_mending import ChangeSides, ShiftBack
 from detailbench.record.things import Reading
 from detailbench.screens.context import Context
 from detailbench.screens.stages.thickness import walk
 from detailbench.screens.stages.thickness.gauge_check_desk import GaugeCheckDesk
+from detailbench.screens.stages.thickness.gloss_hand import GlossHand
+from detailbench.screens.stages.thickness.landing import Landing
 from detailbench.screens.stages.thickness.sent_values import SentValues
 from detailbench.screens.stages.thickness.survey import Survey, SurveyKeeper
 from detailbench.screens.stages.thickness.walk import WalkPlace
 from detailbench.screens.stages.thickness.watched_files import WatchedFiles
-from detailbench.screens.stages.thickness.words import flags_line, place_words, value_words
+from detailbench.screens.stages.thickness.words import place_words
+from detailbench.thickness.sent_text import SentText, read_sent
 
 KEY = "thickness"
 NEAR_MM = 60.0  # a click as near as this means the place that is there
@@ -52,6 +55,8 @@ class ThicknessDesk(QObject):
         self.part = "walk"  # the part of the card that is open
         self.check = GaugeCheckDesk(context, self, self.changed.emit, lambda: self.tab_wanted.emit("walk"))
         self._surveys = SurveyKeeper()
+        self.gloss = GlossHand(context, self.places)
+        self.landing = Landing(context, self)
         self.sent = SentValues(context, self)
         self.watched = WatchedFiles(context)
         self._wanted_id = ""
@@ -102,12 +107,23 @@ class ThicknessDesk(QObject):
         picture, panel = self.context.picture, panel or self.panel
         return () if picture is None or not panel else walk.places_of(picture, self.context.outline, panel)
 
+    def references(self, panel: str = "") -> tuple[WalkPlace, ...]:
+        """Its places in shuts and on undersides; the walk does not go there by itself."""
+        picture, panel = self.context.picture, panel or self.panel
+        return () if picture is None or not panel else walk.references_of(picture, panel)
+
     @property
     def place(self) -> WalkPlace | None:
         """Where the next value of the selected panel lands."""
+        return self.place_for("gloss" if self.gloss.on else "thickness")
+
+    def place_for(self, kind: str, angle_deg: int = 0) -> WalkPlace | None:
+        """Where the next value of this kind lands: where a person chose, else where the walk stands."""
         places = self.places()
-        wanted = next((p for p in places if p.id and p.id == self._wanted_id), None)
-        return wanted or walk.next_of(places, self.rounds)
+        wanted = next((p for p in (*places, *self.references()) if p.id and p.id == self._wanted_id), None)
+        if wanted is not None:
+            return wanted
+        return self.gloss.next_of(places, angle_deg) if kind == "gloss" else walk.next_of(places, self.rounds)
 
     @property
     def place_is_chosen(self) -> bool:
@@ -116,6 +132,9 @@ class ThicknessDesk(QObject):
 
     @property
     def complete(self) -> bool:
+        """The selected panel has all that is asked for of what is being measured."""
+        if self.gloss.on:
+            return self.gloss.complete(self.places())
         return walk.is_complete(self.places(), self.rounds)
 
     @property
@@ -132,13 +151,14 @@ class ThicknessDesk(QObject):
     def panel_after(self) -> str:
         """The next panel with places due; empty: none."""
         survey = self.survey
-        return "" if survey is None else walk.panel_after(survey.panels_due, self.context.outline, self.panel)
+        return "" if survey is None else walk.panel_after(survey.panels_due, self.context.panel_order, self.panel)
 
     # what happens around
     def _begin(self) -> None:
         self.pointed, self._wanted_id = None, ""
         self.sent.begin()
         self.check.begin()
+        self.gloss.begin()
         self.told()
 
     def _selected(self, panel: str) -> None:
@@ -147,7 +167,7 @@ class ThicknessDesk(QObject):
             QTimer.singleShot(0, self, self._settle)
         if self.pointed is not None and self.pointed.panel != panel:
             self.pointed = None
-        if self._wanted_id and all(p.id != self._wanted_id for p in self.places()):
+        if self._wanted_id and all(p.id != self._wanted_id for p in (*self.places(), *self.references())):
             self._wanted_id = ""
         self.changed.emit()
         self._show_place()
@@ -160,7 +180,7 @@ class ThicknessDesk(QObject):
             return  # the tap that chose the panel names no place on it
         drawn = self.context.outline.panels[panel]
         near = []
-        for place in self.places(panel):
+        for place in (*self.places(panel), *self.references(panel)):
             x, y = walk.on_drawing(drawn, place.at)
             near.append((((x - x_mm) ** 2 + (y - y_mm) ** 2) ** 0.5, place.number, place))
         least = min(near, key=lambda n: n[:2], default=None)
@@ -174,7 +194,7 @@ class ThicknessDesk(QObject):
     # the walk
     def choose_place(self, number: int) -> None:
         """The next value lands on this place."""
-        place = next((p for p in self.places() if p.number == number), None)
+        place = next((p for p in (*self.places(), *self.references()) if p.number == number), None)
         if place is None:
             return
         if not place.id and self.context.job_id is not None:
@@ -183,20 +203,36 @@ class ThicknessDesk(QObject):
         self._wanted_id = place.id
         self.told()
 
-    def add_place(self) -> None:
-        """A place of the person's own, where was pointed at."""
+    def add_place(self, surface: str = OUTER) -> None:
+        """A place of the person's own, where was pointed at: on the outer skin, in the shut or on the underside."""
         pointed, job = self.pointed, self.context.job_id
         if pointed is None or job is None:
             return
-        done = self.context.do(AddPlace(job, pointed.panel, pointed.at), self)
+        done = self.context.do(AddPlace(job, pointed.panel, pointed.at, surface=surface), self)
         if done is not None:
             self.pointed = None
             self._wanted_id = str(getattr(done, "id", ""))
             self.told()
 
-    def typed(self, typed: Typed) -> None:
+    def read(self, text: str) -> SentText:
+        """A text as it would be taken now: by the gauge in hand, thickness or gloss."""
+        if self.gloss.on:
+            return self.gloss.read(text)
+        gauge = self.check.gauge
+        found = read_sent(text, layers=gauge.layers if gauge is not None else None)
+        return read_sent(text, angles=self.gloss.angles) if found.kind == "gloss" and self.gloss.angles else found
+
+    def typed(self, read: SentText) -> None:
         """A value was typed for the place the walk stands at."""
-        self.land(typed.text, typed.value_um, typed.unit, "typed")
+        self.landing.land(read, "typed")
+
+    def land(self, read: SentText, source: str, no_value: str = "", session_id: str = "") -> str:
+        """A value sent; the sentence where it landed, empty when it was not taken."""
+        return self.landing.land(read, source, no_value, session_id)
+
+    def landed(self) -> None:
+        """The place somebody chose has its value; the walk goes on by itself."""
+        self._wanted_id, self.pointed = "", None
 
     def no_value(self, why: str) -> None:
         """The gauge gives nothing at the place the walk stands at; a nought just entered there becomes that."""
@@ -207,7 +243,12 @@ class ThicknessDesk(QObject):
         if last is not None and "zero" in last.flags and any(last in p.readings for p in self.places()):
             self.make_no_value(last.id, why)
             return
-        self.land("", None, "um", "typed", why)
+        self.landing.land(SentText(""), "typed", why)
+
+    def measure_gloss(self, on: bool, angle_deg: int = 0) -> None:
+        """Gloss next, or thickness."""
+        self.gloss.turn(on, angle_deg)
+        self.told()
 
     def use_rounds(self, rounds: int) -> None:
         """How many readings each place is to have."""
@@ -216,71 +257,19 @@ class ThicknessDesk(QObject):
 
     def next_panel(self, step: int = 1) -> None:
         """On to the next panel with places due, or to the one before in walking order."""
-        order = walk_order(self.context.outline)
+        order = self.context.panel_order
         there = self.panel_after() if step > 0 else ""
         if not there:
             at = (order.index(self.panel) + step) % len(order) if self.panel in order else 0
             there = order[at]
         self.context.select_panel(there)
 
-    def land(
-        self, text: str, value_um: float | None, unit: str, source: str, no_value: str = "", session_id: str = ""
-    ) -> str:
-        """Record and say where it landed; empty when it was not taken."""
-        job, panel, place = self.context.job_id, self.panel, self.place
-        if job is None or not panel:
-            self.context.notice(_("Choose a panel first."), "stop")
-            return ""
-        place_id = place.id if place is not None else ""
-        move = RecordReading(job, panel, value_um, no_value, place_id, session_id, text, unit, source)
-        done = self.context.do(move, self)
-        if done is None:
-            return ""
-        self._wanted_id, self.pointed = "", None
-        reading = self.last
-        assert reading is not None
-        landed = next((p for p in self.places() if reading in p.readings), None)
-        number = landed.number if landed is not None else 0
-        sentence = _("{panel} {n}: {value}").format(
-            panel=panel_name(panel), n=format_number(number), value=value_words(reading)
-        )
-        flags = flags_line(reading)
-        if flags:
-            sentence += f". {flags}"
-        kind = "flagged" if flags else "saved"
-        if self.complete and landed is not None and len(landed.readings) == self.rounds:
-            sentence += ". " + self.finished_words()
-            kind = "next"
-        self.context.notice(sentence, kind)  # type: ignore[arg-type]  # one of the four kinds
-        self.told()
-        return sentence
-
-    def finished_words(self) -> str:
-        """The panel is done: its mean, what stands out, and which comes next."""
-        survey = self.survey
-        parts = []
-        if survey is not None:
-            seen = survey.now(self.panel)
-            if seen.figures is not None:
-                parts.append(
-                    _("{panel} done, mean {mean} of {n} places").format(
-                        panel=panel_name(self.panel),
-                        mean=format_thickness(seen.figures.mean_um, digits=0),
-                        n=format_number(seen.figures.places),
-                    )
-                )
-            else:
-                parts.append(_("{panel}: not measurable, no place gave a value").format(panel=panel_name(self.panel)))
-            found = survey.finding(self.panel)
-            if found is not None and found.verdict in ("differs", "look again") and found.sentence:
-                parts.append(found.sentence.rstrip("."))
-        after = self.panel_after()
-        parts.append(_("next: {panel}").format(panel=panel_name(after)) if after else _("every panel measured"))
-        return ". ".join(parts)
-
     # putting right
     def strike(self, reading_id: str) -> None:
         self._mend(lambda job: StrikeReading(job, reading_id))
+
+    def strike_gloss(self, reading_id: str) -> None:
+        self._mend(lambda job: StrikeGloss(job, reading_id))
 
     def shift_back(self, reading_id: str) -> None:
         """This reading and those after it move one place back."""
@@ -324,6 +313,8 @@ class ThicknessDesk(QObject):
         """What the next value records, in one line."""
         if self.checking:
             return self.check.waits()
+        if self.gloss.on:
+            return self.gloss.waits(self.place)
         if self.check.session is None:
             return _("take the gauge in hand")
         place = self.place

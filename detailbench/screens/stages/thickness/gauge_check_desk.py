@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from detailbench.basics.numbers import format_number, format_thickness, read_typed
 from detailbench.basics.texts import _
-from detailbench.findings.gauges import RoundOfChecks, rounds
+from detailbench.findings.gauges import RoundOfChecks, rounds, thickness_sessions
 from detailbench.moves.readings import RecordCheck, StartSession
 from detailbench.record.things import Gauge, GaugeSession, Shim
 from detailbench.screens.context import Context
@@ -40,9 +40,10 @@ class GaugeCheckDesk:
 
     @property
     def session(self) -> GaugeSession | None:
-        """The gauge in hand."""
+        """The thickness gauge in hand."""
         picture = self._context.picture
-        return picture.sessions[-1] if picture is not None and picture.sessions else None
+        found = thickness_sessions(picture) if picture is not None else ()
+        return found[-1] if found else None
 
     @property
     def gauge(self) -> Gauge | None:

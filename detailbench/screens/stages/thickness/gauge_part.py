@@ -49,6 +49,7 @@ class GaugePart(QWidget):
         self.spell = button(_("New spell…"), self._new_spell, name=_("Begin a new spell with the gauge"))
         self.foils = ChoiceRow(_("foil"), (), columns=2)
         self.asks = label("", "next", wrap=True)
+        self.gloss = sentence()
         self.entry = ValueEntry(_("raw value"), context.dress, minus=True)
         self.zero = sentence()
         self.foil = sentence()
@@ -64,6 +65,7 @@ class GaugePart(QWidget):
         for part in (
             self.none,
             self.state,
+            self.gloss,
             self.gauges,
             self.temperature,
             self.take,
@@ -121,7 +123,12 @@ class GaugePart(QWidget):
             return
         check.take_in_hand(gauge_id, temperature)
         self._chosen_gauge, self._spell = "", False
+        self._desk.gloss.begin()
         self.redraw()
+        if self._desk.gloss.on:  # its tile is not read here: there is no check to do
+            self._desk.tab_wanted.emit("walk")
+            self._desk.told()
+            return
         if self.entry.isVisible():
             self.entry.setFocus()
 
@@ -147,6 +154,11 @@ class GaugePart(QWidget):
         if list(self.gauges.buttons) != [g.id for g in gauges]:
             self.gauges.set_choices([(g.id, g.name) for g in gauges])
         in_hand = session.gauge_id if session is not None else ""
+        meter = self._desk.gloss.gauge
+        self.gloss.setVisible(meter is not None)
+        if meter is not None:
+            text = _("gloss meter in hand: {meter}. Check it on its own tile first; the program does not read it.")
+            self.gloss.setText(text.format(meter=meter.name))
         only = gauges[0].id if len(gauges) == 1 else ""
         self.gauges.set_value(self._chosen_gauge or in_hand or only)
         choosing = session is None or (bool(self._chosen_gauge) and self._chosen_gauge != in_hand)

@@ -8,7 +8,7 @@ from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.body.panels import twin_key
-from detailbench.record.things import Reading
+from detailbench.record.things import GlossReading, Reading
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import button
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
@@ -22,6 +22,7 @@ class MendRow(QWidget):
         super().__init__()
         self._desk = desk
         self._reading: Reading | None = None
+        self._gloss: GlossReading | None = None
         self.strike = button(_("Strike out"), lambda: self._do("strike"), name=_("Strike out the reading"))
         self.shift = button(
             _("Shift from here"), lambda: self._do("shift"), name=_("Move this and all after it one place back")
@@ -43,15 +44,21 @@ class MendRow(QWidget):
         column.addWidget(self.which)
 
     def show_place(self, place: WalkPlace | None) -> None:
-        """What may be done about the last reading of this place."""
+        """What may be done about the last reading of this place; about the last gloss value while that is measured."""
+        self._gloss = None
+        if self._desk.gloss.on:
+            values = self._desk.gloss.values(place.id) if place is not None and place.id else ()
+            self._gloss = values[-1] if values else None
+            place = None
         self._reading = reading = place.last if place is not None else None
         zero = reading is not None and reading.value_um is not None and "zero" in reading.flags
         mil = reading is not None and "unit" in reading.flags
-        self.strike.setVisible(reading is not None)
-        self.shift.setVisible(reading is not None and place is not None and place.origin != "chosen")
+        self.strike.setVisible(reading is not None or self._gloss is not None)
+        walked = place is not None and place.origin != "chosen" and not place.reference
+        self.shift.setVisible(reading is not None and walked)
         self.none.setVisible(zero)
         self.mil.setVisible(mil)
-        may = bool(twin_key(self._desk.panel)) and self._desk.panel in self._side()
+        may = reading is not None and bool(twin_key(self._desk.panel)) and self._desk.panel in self._side()
         self.sides.setVisible(may and not zero and not mil)
         if not may:
             self.which.hide()
@@ -81,6 +88,8 @@ class MendRow(QWidget):
 
     def _do(self, what: str) -> None:
         reading = self._reading
+        if self._gloss is not None and what == "strike":
+            self._desk.strike_gloss(self._gloss.id)
         if reading is None:
             return
         acts = {

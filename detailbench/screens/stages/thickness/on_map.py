@@ -91,12 +91,13 @@ def drawn(picture: JobPicture | None, outline: Outline, selected: str) -> tuple[
         panel = outline.panels.get(key)
         if panel is None:
             continue
-        for place in walk.places_of(picture, outline, key):
+        for place in (*walk.places_of(picture, outline, key), *walk.references_of(picture, key)):
             try:
                 x, y = walk.on_drawing(panel, place.at)
             except BadInput:
                 continue  # another body style has other edges: the place is listed, not drawn
             last = place.last
             state = "due" if last is None else "none" if last.value_um is None else "flagged" if last.flags else "read"
-            out.append(DrawnPlace(key, place.number, x, y, state))  # type: ignore[arg-type]  # one of the four
+            drawn = DrawnPlace(key, place.number, x, y, state, reference=place.reference)  # type: ignore[arg-type]
+            out.append(drawn)  # its state is one of the four
     return tuple(out)

@@ -17,8 +17,10 @@ from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.look.parts import caption, label, rule, sentence, set_kind
 from detailbench.screens.stages.thickness.clear_part import ClearPart
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
+from detailbench.screens.stages.thickness.gloss_part import GlossPart
 from detailbench.screens.stages.thickness.odd_place import OddPlacePart
 from detailbench.screens.stages.thickness.proposal_part import ProposalPart
+from detailbench.screens.stages.thickness.reference_part import ReferencePart
 from detailbench.screens.stages.thickness.seen_part import SeenPart
 from detailbench.screens.stages.work_parts.last_words import last_thickness_words
 
@@ -49,9 +51,13 @@ class PanelPart(QWidget):
         self.why_compared = WhyButton(self._odd_working, context.show_working, _("the comparison"))
         self.proposal = ProposalPart(desk)
         self.could_be_seen = SeenPart(desk)
+        self.gloss = GlossPart(desk)
+        self.beside = ReferencePart(desk)
         self.ruling = label("", "notice", wrap=True)
         self.reasons = sentence()
         self.why_ruling = WhyButton(self._ruling_working, context.show_working, _("what may be worked"))
+        self.room = sentence()
+        self.why_room = WhyButton(self._room_working, context.show_working, _("the room left"))
         self.clear = ClearPart(desk)
         self.change = label("", wrap=True)
         self.why_change = WhyButton(self._change_working, context.show_working, _("what came off"))
@@ -70,11 +76,19 @@ class PanelPart(QWidget):
         column.addWidget(self.confirmed)
         column.addWidget(self.odd)
         self._heads = []
+        worked = (
+            (self.ruling, self.why_ruling),
+            (self.reasons, None),
+            (self.room, self.why_room),
+            (self.clear, None),
+        )
         for head, rows in (
             (_("beside its twin and its family"), ((self.compared, self.why_compared),)),
             (_("a finish group of its own?"), ((self.proposal, None),)),
-            (_("what may be worked"), ((self.ruling, self.why_ruling), (self.reasons, None), (self.clear, None))),
+            (_("what may be worked"), worked),
+            (_("in shuts and underneath"), ((self.beside, None),)),
             (_("what came off"), ((self.change, self.why_change),)),
+            (_("gloss"), ((self.gloss, None),)),
             (_("what change could be seen"), ((self.could_be_seen, None),)),
             (_("since last time"), ((self.since, self.why_since),)),
             (_("last time"), ((self.last, None),)),
@@ -116,6 +130,11 @@ class PanelPart(QWidget):
         found = survey.permissions.get(self._desk.panel) if survey is not None else None
         return found.working if found is not None else None
 
+    def _room_working(self) -> Working | None:
+        survey = self._desk.survey
+        found = survey.permissions.get(self._desk.panel) if survey is not None else None
+        return found.room.working if found is not None and found.room is not None else None
+
     def _change_working(self) -> Working | None:
         survey = self._desk.survey
         found = survey.changes.get(self._desk.panel) if survey is not None else None
@@ -147,6 +166,8 @@ class PanelPart(QWidget):
         self._compared()
         self.proposal.redraw()
         self.could_be_seen.redraw()
+        self.gloss.redraw()
+        self.beside.redraw()
         self._ruling()
         self.clear.redraw()
         self._change()
@@ -209,11 +230,19 @@ class PanelPart(QWidget):
         found = survey.permissions.get(panel) if survey is not None and panel else None
         for part in (self.ruling, self.why_ruling, self.reasons):
             part.setVisible(found is not None)
+        room = found.room if found is not None else None
+        for each in (self.room, self.why_room):
+            each.setVisible(room is not None)
         if found is None:
             return
         self.ruling.setText(ruling_words(found.ruling))
         set_kind(self.ruling, RULINGS[found.ruling])
-        self.reasons.setText("\n".join([*(r.sentence for r in found.reasons), found.clear_coat]))
+        lines = [r.sentence for r in found.reasons if room is None or r.sentence != " ".join(room.sentences[1:])]
+        self.reasons.setText("\n".join([*lines, *([] if room is not None else [found.clear_coat])]))
+        self.reasons.setVisible(bool(self.reasons.text()))
+        if room is not None:
+            self.room.setText("\n".join(room.sentences))
+            set_kind(self.room, "stop" if room.refused else "")
 
     def _change(self) -> None:
         survey, panel = self._desk.survey, self._desk.panel

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Protocol
 
-from detailbench.basics.numbers import format_number, read_typed
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.moves.tray import HoldValues, PlaceWaiting, PutAway, Sent
@@ -14,6 +14,9 @@ from detailbench.record.things import Reading, WaitingValue
 from detailbench.screens.context import Burst, Context
 from detailbench.screens.stages.thickness.flood import FloodWatch
 from detailbench.screens.stages.thickness.words import stage_words
+from detailbench.thickness.gauge_line import LineRead
+from detailbench.thickness.gloss import ANGLES
+from detailbench.thickness.sent_text import SentText
 
 
 class Walker(Protocol):
@@ -31,33 +34,30 @@ class Walker(Protocol):
     def checks(self, gauge_id: str) -> bool: ...
     def check_value(self, text: str, value_um: float | None) -> str: ...
     def ask_in_field(self, text: str) -> None: ...
-    def land(
-        self, text: str, value_um: float | None, unit: str, source: str, no_value: str = "", session_id: str = ""
-    ) -> str: ...
+    def read(self, text: str) -> SentText: ...
+    def land(self, read: SentText, source: str, no_value: str = "", session_id: str = "") -> str: ...
     def told(self) -> None: ...
 
 
 @dataclass(frozen=True)
 class Understood:
-    """A sent text read: a value, no value, a question for a person, or the sentence why it is neither."""
+    """A sent text as it was read; ``no_value``: why the gauge gave none."""
 
-    value_um: float | None = None
-    unit: str = "um"
+    read: SentText
     no_value: str = ""
-    question: str = ""
-    sentence: str = ""
 
 
-def understood(burst: Burst) -> Understood:
-    """By the gauge's own line where it came by one, else by the rules for typed numbers."""
-    if burst.read is None:
-        typed = read_typed(burst.text)
-        question = typed.question if typed.value is None else ""  # a nought is kept and flagged
-        return Understood(typed.value_um, typed.unit, question=question, sentence=typed.sentence)
-    read = burst.read
+def of_line(burst: Burst, line: LineRead) -> Understood:
+    """By the gauge's own line."""
     below = _("A reading cannot be below nought; a minus is only taken on the zero plate.")
-    wrong = read.sentence or (below if read.value is not None and read.value < 0 else "")
-    return Understood(read.value_um, read.unit, "nothing" if read.no_value else "", sentence=wrong)
+    wrong = line.sentence or (below if line.value is not None and line.value < 0 else "")
+    if line.unit == "gu":
+        angle = next((a for a in ANGLES if a == line.angle_deg), None)
+        return Understood(
+            SentText(burst.text, "gloss", angle_deg=angle, value_gu=line.value, unit="gu", sentence=wrong)
+        )
+    read = SentText(burst.text, value_um=line.value_um, clear_um=line.clear_um, unit=line.unit, sentence=wrong)
+    return Understood(read, "nothing" if line.no_value else "")
 
 
 class SentValues:
@@ -95,31 +95,34 @@ class SentValues:
             if burst.read is None or burst.read.value_um is not None:
                 return desk.check_value(burst.text, burst.read.value_um if burst.read is not None else None)
             return self._to_tray(burst, burst.read.sentence or _("no value, during the gauge check"))
-        seen = understood(burst)
-        if seen.sentence:
-            return self._to_tray(burst, seen.sentence)
+        seen = self._understood(burst)
+        if seen.read.sentence:
+            return self._to_tray(burst, seen.read.sentence)
         session = self._session(burst.gauge_id)
         if session is None:
             return self._to_tray(burst, _("“{gauge}” is not in hand").format(gauge=self._gauge_name(burst.gauge_id)))
         if not desk.panel:
             return self._to_tray(burst, _("no panel is chosen"))
-        if seen.question:
+        if seen.read.question and seen.read.value_um is None:  # a nought is kept and flagged
             if not desk.here:
-                return self._to_tray(burst, seen.question)
+                return self._to_tray(burst, seen.read.question)
             desk.ask_in_field(burst.text)
-            return seen.question
-        done = panel_name(desk.panel) if desk.done_here else ""
+            return seen.read.question
+        done = panel_name(desk.panel) if desk.done_here and seen.read.kind == "thickness" else ""
         if done and not desk.here:
             return self._to_tray(burst, _("{panel} has all its values").format(panel=done))
         if done and (after := desk.panel_after()):
             self.context.select_panel(after)  # the gauge walks on by itself: the hand is on the next panel
-        sentence = desk.land(burst.text, seen.value_um, seen.unit, "gauge", seen.no_value, session)
+        sentence = desk.land(seen.read, "gauge", seen.no_value, session)
         if not sentence:
             return self._to_tray(burst, _("it could not be entered"))
-        reading = desk.last
-        if reading is not None:
-            flood.landed(reading.id)
+        if seen.read.kind == "thickness" and desk.last is not None:
+            flood.landed(desk.last.id)
         return sentence
+
+    def _understood(self, burst: Burst) -> Understood:
+        """By the gauge's own line where it came by one, else by what is being measured now."""
+        return Understood(self._desk.read(burst.text)) if burst.read is None else of_line(burst, burst.read)
 
     def _session(self, gauge_id: str) -> str | None:
         """The newest spell of the gauge it came from (of any, where nobody can tell); None: it is not in hand."""
@@ -151,8 +154,14 @@ class SentValues:
         return sentence
 
     def _keep(self, burst: Burst, why: str, readings: tuple[str, ...]) -> bool:
-        seen = understood(burst) if burst.read is not None else Understood()
-        sent = Sent(burst.text, why, burst.gauge_id, seen.value_um, seen.unit, seen.no_value)
+        sent = Sent(burst.text, why, burst.gauge_id)
+        seen = self._understood(burst)
+        read, angle = seen.read, seen.read.angle_deg
+        if burst.read is not None and read.kind == "thickness":
+            sent = replace(sent, value_um=read.value_um, unit=read.unit, no_value=seen.no_value, clear_um=read.clear_um)
+        elif read.kind == "gloss" and angle is not None and read.value_gu is not None:
+            text = f"{read.value_gu:.10g}" if burst.read is not None else burst.text  # a line holds more than that
+            sent = replace(sent, text=text, unit="gu", angle_deg=angle)
         return self.context.do(HoldValues((sent,), self.context.job_id or "", readings), self._desk) is not None
 
     def place(self, ids: tuple[str, ...] = ()) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
+from detailbench.record.things import GlossReading
 from detailbench.screens.actions import Action
 from detailbench.screens.context import Context
 from detailbench.screens.entry.file_choice import FileChooser, choose_files
@@ -16,7 +17,7 @@ from detailbench.screens.map.colouring import Colouring, Drawing
 from detailbench.screens.stages.stage import ColouringChoice, FarFacts, Stage
 from detailbench.screens.stages.thickness import on_map
 from detailbench.screens.stages.thickness.desk import KEY, ThicknessDesk
-from detailbench.screens.stages.thickness.words import place_words, value_words
+from detailbench.screens.stages.thickness.words import gloss_words, place_words, value_words
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
@@ -71,17 +72,25 @@ class ThicknessStage(Stage):
         desk = self.desk
         if desk is None:
             return FarFacts()
-        last, place, places = desk.last, desk.place, desk.places()
+        last, place, places = desk.landing.newest(), desk.place, desk.places()
         where = ""
         if last is not None and context.picture is not None:
             kept = next((p for p in context.picture.places if p.id == last.place_id), None)
             there = desk.places(kept.panel) if kept is not None else ()
-            at = next((p for p in there if p.id == last.place_id), None)
+            beside = desk.references(kept.panel) if kept is not None else ()
+            at = next((p for p in (*there, *beside) if p.id == last.place_id), None)
             where = place_words(at, len(there)) if at is not None else ""
         elif place is not None:
             where = place_words(place, len(places))
+        words = ""
+        if last is not None:
+            words = gloss_words(last) if isinstance(last, GlossReading) else value_words(last)
+        left = desk.gloss.left(desk.panel) if desk.gloss.on else self._left(desk)
+        return FarFacts(where=where, last=words, next=desk.waits(), left=left)
+
+    def _left(self, desk: ThicknessDesk) -> str:
         due = 0 if desk.survey is None else len(desk.survey.panels_due)
-        here = sum(1 for p in places if not p.readings)
+        here = sum(1 for p in desk.places() if not p.readings)
         left = []
         if here:
             left.append(_("{n} places left here").format(n=format_number(here)))
@@ -92,12 +101,7 @@ class ThicknessStage(Stage):
             if here
             else _("every panel measured")
         )
-        return FarFacts(
-            where=where,
-            last=value_words(last) if last is not None else "",
-            next=desk.waits(),
-            left=", ".join(left),
-        )
+        return ", ".join(left)
 
     def actions(self, context: Context) -> tuple[Action, ...]:
         desk, card = self.desk, self.card
@@ -105,12 +109,18 @@ class ThicknessStage(Stage):
             return ()
 
         def can_none() -> bool:
-            return bool(context.selected_panel) and desk.check.session is not None
+            return bool(context.selected_panel) and desk.check.session is not None and not desk.gloss.on
 
         proposal = card.figures.proposal
 
         def can_group() -> bool:
             return desk.part == "panel" and proposal.proposed is not None
+
+        def can_turn() -> bool:
+            return desk.gloss.session is not None and desk.check.session is not None
+
+        def turn_kind() -> None:
+            desk.measure_gloss(not desk.gloss.on)
 
         def none(why: str) -> Callable[[], None]:
             return lambda: desk.no_value(why)
@@ -126,6 +136,7 @@ class ThicknessStage(Stage):
             Action("none", _("no value"), "F3", none("nothing"), can_none),
             Action("over", _("over range"), "Shift+F3", none("over_range"), can_none, shown=False),
             Action("no_metal", _("no metal"), "Ctrl+F3", none("no_metal"), can_none, shown=False),
+            Action("gloss", _("gloss or thickness"), "Ctrl+H", turn_kind, can_turn, shown=False),
             Action("on", _("next panel"), "PgDown", desk.next_panel),
             Action("back", _("panel before"), "PgUp", lambda: desk.next_panel(-1), shown=False),
             Action("tab", _("turn the card"), "Ctrl+Tab", card.tabs.next_tab),

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from functools import cached_property
 
 from detailbench.findings.changes import PanelChange, changes, moment_of
+from detailbench.findings.gloss import PanelGloss, gloss
 from detailbench.findings.panels import Moment, PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.permissions import permissions
 from detailbench.findings.room_left import ShopSees, clear_pictures
@@ -47,6 +48,10 @@ class Survey:
     def clear_pictures(self) -> Mapping[str, ShopSees]:
         """For the shop's eyes only; asked for by the part of the card that says so."""
         return clear_pictures(self.picture)
+
+    @cached_property
+    def gloss(self) -> Mapping[str, PanelGloss]:
+        return gloss(self.picture)
 
     @cached_property
     def changes(self) -> Mapping[str, PanelChange]:

@@ -12,6 +12,16 @@ from detailbench.body.names import panel_name
 from detailbench.record.things import WaitingValue
 from detailbench.screens.look.parts import button, sentence, set_kind
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
+from detailbench.screens.stages.thickness.words import with_clear
+
+
+def waiting_words(value: WaitingValue) -> str:
+    """What waits, as it will be read."""
+    if value.angle_deg is not None:
+        return _("{value} GU at {angle}°").format(value=value.text, angle=format_number(value.angle_deg))
+    if value.clear_um is not None and value.value_um is not None:
+        return with_clear(value.value_um, value.clear_um)
+    return value.text
 
 
 class TrayList(QListWidget):
@@ -50,7 +60,8 @@ class TrayList(QListWidget):
         row = max(self.currentRow(), 0)
         self.clear()
         for value in values:
-            item = QListWidgetItem(f"{value.text}: {value.why}" if value.why else value.text)
+            text = waiting_words(value)
+            item = QListWidgetItem(f"{text}: {value.why}" if value.why else text)
             item.setData(Qt.ItemDataRole.UserRole, value.id)
             item.setToolTip(item.text())
             self.addItem(item)

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from detailbench.basics.numbers import Typed
 from detailbench.basics.texts import _
 from detailbench.screens.entry.number_field import NumberField
 from detailbench.screens.entry.number_pad import NumberPad
@@ -21,11 +18,11 @@ class ValueEntry(QWidget):
     pad_shown = Signal(bool)
 
     def __init__(
-        self, title: str, dress: Dress, *, minus: bool = False, flag: Callable[[Typed], str] | None = None
+        self, title: str, dress: Dress, *, field: NumberField | None = None, minus: bool = False, stroke: bool = False
     ) -> None:
         super().__init__()
-        self.field = NumberField(title, allow_negative=minus, flag=flag)
-        self.pad = NumberPad(dress, self.field.line, minus=minus)
+        self.field = NumberField(title, allow_negative=minus) if field is None else field
+        self.pad = NumberPad(dress, self.field.line, minus=minus, stroke=stroke)
         self.pad.hide()
         self.figures = button("123", self.show_pad, name=_("Figures to press"))
         self.figures.setCheckable(True)

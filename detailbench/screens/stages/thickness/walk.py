@@ -9,12 +9,11 @@ from functools import lru_cache
 from detailbench.body.edges import EdgePosition, from_edges, to_edges
 from detailbench.body.panels import Outline, Panel
 from detailbench.body.places import places_count, propose_places, walk_sort
-from detailbench.body.where import walk_order
 from detailbench.findings.changes import moment_of
 from detailbench.findings.due import due
 from detailbench.findings.gauges import spoiled_by_a_check
 from detailbench.findings.panels import READABLE
-from detailbench.findings.walking import panel_places, readings_at
+from detailbench.findings.walking import OUTER, panel_places, panels_in_order, readings_at, reference_places
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Place, Reading
 
@@ -31,6 +30,12 @@ class WalkPlace:
     origin: str = "proposed"
     readings: tuple[Reading, ...] = ()
     standing: int = 0
+    surface: str = OUTER
+
+    @property
+    def reference(self) -> bool:
+        """In a shut or on an underside: thinner by build, compared with its like only."""
+        return self.surface != OUTER
 
     @property
     def last(self) -> Reading | None:
@@ -49,13 +54,22 @@ def places_of(picture: JobPicture, outline: Outline, panel: str) -> tuple[WalkPl
     kept = panel_places(picture, panel)
     if not kept:
         return tuple(WalkPlace(panel, i, at) for i, at in enumerate(_proposed(outline.panels[panel]), 1))
+    return _as_read(picture, panel, kept)
+
+
+def references_of(picture: JobPicture, panel: str) -> tuple[WalkPlace, ...]:
+    """The places in its shut and on its underside."""
+    return _as_read(picture, panel, reference_places(picture, panel))
+
+
+def _as_read(picture: JobPicture, panel: str, kept: tuple[Place, ...]) -> tuple[WalkPlace, ...]:
     moment = moment_of(picture, panel)
     spoiled = spoiled_by_a_check(picture)
     found = []
     for p in kept:
         readings = readings_at(picture, p.id, moment)
         standing = sum(1 for r in readings if r.id not in spoiled)
-        found.append(WalkPlace(panel, p.number, position(p), p.id, p.origin, readings, standing))
+        found.append(WalkPlace(panel, p.number, position(p), p.id, p.origin, readings, standing, p.surface))
     return tuple(found)
 
 
@@ -97,12 +111,11 @@ def is_complete(places: tuple[WalkPlace, ...], rounds: int = 1) -> bool:
 def panels_due(picture: JobPicture, outline: Outline) -> tuple[str, ...]:
     """Readable panels with places still due, in walking order."""
     what = set(due(picture)["thickness"].what)
-    return tuple(p for p in walk_order(outline) if p in what and outline.panels[p].substrate in READABLE)
+    return tuple(p for p in panels_in_order(picture) if p in what and outline.panels[p].substrate in READABLE)
 
 
-def panel_after(waiting: tuple[str, ...], outline: Outline, panel: str) -> str:
-    """Of the panels with places due, the next after this one, round the car; empty when there is none."""
-    order = walk_order(outline)
+def panel_after(waiting: tuple[str, ...], order: tuple[str, ...], panel: str) -> str:
+    """Of the panels with places due, the next after this one in the order of the walk; empty when there is none."""
     others = [p for p in waiting if p != panel]
     at = order.index(panel) if panel in order else -1
     return next((p for p in others if order.index(p) > at), others[0] if others else "")

@@ -12,15 +12,18 @@ from detailbench.findings.kit_names import with_initials
 from detailbench.findings.settings import plausible_range_um
 from detailbench.findings.state_words import state_words
 from detailbench.findings.states import State
-from detailbench.record.things import Reading
+from detailbench.record.things import GlossReading, Reading
 from detailbench.screens.entry.key_grid import KeyChoice, KeyGrid
 from detailbench.screens.look.parts import button, gives_way, label, sentence, set_kind
+from detailbench.screens.stages.thickness.add_place_row import AddPlaceRow
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
+from detailbench.screens.stages.thickness.kind_row import KindRow
 from detailbench.screens.stages.thickness.mend_row import MendRow
 from detailbench.screens.stages.thickness.tray_line import TrayLine
 from detailbench.screens.stages.thickness.value_entry import ValueEntry
+from detailbench.screens.stages.thickness.value_field import ValueField
 from detailbench.screens.stages.thickness.walk import WalkPlace, doubled
-from detailbench.screens.stages.thickness.words import flags_line, value_words
+from detailbench.screens.stages.thickness.words import flags_line, gloss_words, surface_words, value_words
 
 REASONS = ("nothing", "over_range", "no_metal")
 
@@ -36,7 +39,9 @@ class WalkPart(QWidget):
         self.tray = TrayLine(desk)
         self.next = label("", "next", wrap=True)
         self.where = sentence()
-        self.entry = ValueEntry(_("value"), dress, flag=self._flag)
+        self.kind = KindRow(desk)
+        self.field = ValueField(_("value"), desk.read, self._flag)
+        self.entry = ValueEntry(_("value"), dress, field=self.field, stroke=True)
         self.nothing = KeyGrid(dress, columns=3)
         self.nothing.set_choices(
             (
@@ -46,7 +51,7 @@ class WalkPart(QWidget):
             )
         )
         self.on = button("", desk.next_panel)
-        self.add = button("", desk.add_place)
+        self.add = AddPlaceRow(desk)
         self.list = QListWidget()
         self.list.setAccessibleName(_("Places of this panel"))
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -55,13 +60,13 @@ class WalkPart(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(m.space("thin"))
-        for part in (self.tray, self.next, self.where, self.entry, self.nothing, self.on, self.add):
+        for part in (self.tray, self.next, self.where, self.kind, self.entry, self.nothing, self.on, self.add):
             column.addWidget(part)
         column.addWidget(self.list, 1)
         column.addWidget(self.mend)
         column.addStretch()
-        self.entry.field.committed.connect(desk.typed)
-        self.entry.field.no_value_said.connect(lambda: desk.no_value("nothing"))
+        self.field.sent.connect(desk.typed)
+        self.field.no_value_said.connect(lambda: desk.no_value("nothing"))
         self.nothing.chosen.connect(desk.no_value)
         self.list.currentRowChanged.connect(lambda _row: self.mend.show_place(self.chosen))
         self.list.itemClicked.connect(lambda item: desk.choose_place(item.data(Qt.ItemDataRole.UserRole)))
@@ -76,7 +81,7 @@ class WalkPart(QWidget):
         """The place chosen in the list."""
         item = self.list.currentItem()
         wanted = item.data(Qt.ItemDataRole.UserRole) if item is not None else None
-        return next((p for p in self._desk.places() if p.number == wanted), None)
+        return next((p for p in (*self._desk.places(), *self._desk.references()) if p.number == wanted), None)
 
     def _flag(self, typed: Typed) -> str:
         shop = self._desk.context.shop
@@ -89,42 +94,42 @@ class WalkPart(QWidget):
         desk = self._desk
         panel, place = desk.panel, desk.place
         self.next.setText(_("{panel} done").format(panel=panel_name(panel)) if desk.done_here else desk.waits())
-        gauge = desk.check.session is not None
+        gauge = desk.check.session is not None or desk.gloss.on
         stands = place is not None and (not desk.complete or desk.place_is_chosen)
-        text = place.at.phrase() if place is not None and stands else ""
+        texts = [place.at.phrase()] if place is not None and stands else []
+        if desk.gloss.on:
+            texts.append(desk.gloss.angle_why)
         if not gauge:
-            text = _("Choose the gauge first: turn to Gauge.")
-        self.where.setText(text)
-        self.where.setVisible(bool(text))
+            texts = [_("Choose the gauge first: turn to Gauge.")]
+        self.where.setText("\n".join(t for t in texts if t))
+        self.where.setVisible(bool(self.where.text()))
         set_kind(self.where, "" if gauge else "flagged")
+        self.kind.redraw()
         for part in (self.entry, self.nothing):
             part.setVisible(bool(panel))
             part.setEnabled(gauge)
-        after = desk.panel_after()
+        self.nothing.setVisible(bool(panel) and not desk.gloss.on)
+        self.entry.pad.allow_stroke(not desk.gloss.on and desk.check.gauge is not None and desk.check.gauge.layers)
+        after = "" if desk.gloss.on else desk.panel_after()
         self.on.setVisible(bool(after) and (desk.complete or not panel))
         self.on.setText(_("On to {panel}").format(panel=panel_name(after)))
         self.on.setAccessibleName(self.on.text())
-        pointed = desk.pointed
-        self.add.setVisible(pointed is not None and pointed.panel == panel)
-        if pointed is not None:
-            whole = _("Add a place here: {where}").format(where=pointed.at.phrase())
-            self.add.setText(_("Add a place here"))  # its distances do not fit on the button
-            self.add.setAccessibleName(whole)
-            self.add.setToolTip(whole)
+        self.add.redraw()
         self._fill()
 
     def _fill(self) -> None:
         desk = self._desk
         picture = desk.context.picture
         pairs = doubled(picture) if picture is not None else None
-        places, now = desk.places(), desk.place
+        places, now = (*desk.places(), *desk.references()), desk.place
         kept = self.chosen
         self.list.blockSignals(True)
         self.list.clear()
         for row, place in enumerate(places):
-            text = _row_words(place, pairs or {})
+            gloss = desk.gloss.values(place.id) if place.id else ()
+            text = gloss_row(place, gloss) if desk.gloss.on else _row_words(place, pairs or {})
             if picture is not None:
-                text = with_initials(picture.shop, text, *place.readings)
+                text = with_initials(picture.shop, text, *(gloss if desk.gloss.on else place.readings))
             item = QListWidgetItem(text)
             item.setData(Qt.ItemDataRole.UserRole, place.number)
             said = _("place {n}: {what}").format(n=format_number(place.number), what=text.partition("  ")[2])
@@ -132,7 +137,7 @@ class WalkPart(QWidget):
             states = dict.fromkeys(state_words(r) for r in place.readings)
             item.setToolTip("\n".join((place.at.phrase(), *states)))
             self.list.addItem(item)
-            here = now is not None and place.number == now.number and not desk.complete
+            here = now is not None and place.number == now.number and (not desk.complete or desk.place_is_chosen)
             if here:
                 item.setText("▸ " + text)
             if kept is not None and place.number == kept.number:
@@ -155,14 +160,23 @@ class WalkPart(QWidget):
                 self.list.setCurrentRow(row)
 
 
+def gloss_row(place: WalkPlace, values: tuple[GlossReading, ...]) -> str:
+    """``3  84.2 GU at 60°``"""
+    own = surface_words(place.surface) or (_("chosen by hand") if place.origin == "chosen" else "")
+    words = ", ".join(gloss_words(v) for v in values) or _("no gloss yet")
+    flags = " ".join(filter(None, (flags_line(v) for v in values)))
+    odd = dict.fromkeys(state_words(v) for v in values if not State(v.clean, v.work, v.cover).bare_and_clean)
+    return "  ".join(part for part in (format_number(place.number), words, own, *odd, flags) if part)
+
+
 def _row_words(place: WalkPlace, pairs: dict[str, int]) -> str:
     number = format_number(place.number)
+    own = surface_words(place.surface) or (_("chosen by hand") if place.origin == "chosen" else "")
     if not place.readings:
-        words = _("due") if place.origin != "chosen" else _("chosen by hand, due")
+        words = _("due") if not own else _("{kind}, due").format(kind=own)
         return f"{number}  {words}"
     values = ", ".join(value_words(r) for r in place.readings)
     flags = " ".join(filter(None, (flags_line(r, pairs) for r in place.readings)))
-    own = _("chosen by hand") if place.origin == "chosen" else ""
     # what was read clean and bare can be compared; any other state is said in the line
     odd = dict.fromkeys(state_words(r) for r in place.readings if not State(r.clean, r.work, r.cover).bare_and_clean)
-    return "  ".join(part for part in (number, values, *odd, own, flags) if part)
+    return "  ".join(part for part in (number, values, own, *odd, flags) if part)

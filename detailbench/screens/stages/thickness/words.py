@@ -7,8 +7,9 @@ from collections.abc import Mapping
 from detailbench.basics.numbers import format_number, format_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.record.things import Reading
+from detailbench.record.things import GlossReading, Reading
 from detailbench.screens.stages.thickness.walk import WalkPlace
+from detailbench.thickness.sent_text import SentText
 
 
 def no_value_words(why: str) -> str:
@@ -20,12 +21,40 @@ def no_value_words(why: str) -> str:
 
 
 def value_words(reading: Reading) -> str:
-    """``118 µm`` or why there is none."""
-    return no_value_words(reading.no_value) if reading.value_um is None else format_thickness(reading.value_um)
+    """``118 µm``, ``118 / 42 µm`` where a layer gauge showed the clear coat, or why there is none."""
+    if reading.value_um is None:
+        return no_value_words(reading.no_value)
+    return with_clear(reading.value_um, reading.clear_um)
 
 
-def flag_words(flag: str) -> str:
+def with_clear(total_um: float, clear_um: float | None) -> str:
+    """The total, with a stroke and the clear coat in it where that was measured."""
+    if clear_um is None:
+        return format_thickness(total_um)
+    return f"{format_thickness(total_um, with_unit=False)} / {format_thickness(clear_um)}"
+
+
+def gloss_words(reading: GlossReading) -> str:
+    """``84.2 GU at 60°``"""
+    return _("{value} GU at {angle}°").format(
+        value=format_number(reading.value_gu), angle=format_number(reading.angle_deg)
+    )
+
+
+def sent_words(read: SentText) -> str:
+    """A text as it was understood, for the eye that checks it."""
+    if read.kind == "gloss" and read.value_gu is not None and read.angle_deg is not None:
+        value = format_number(read.value_gu)
+        return _("{value} GU at {angle}°").format(value=value, angle=format_number(read.angle_deg))
+    if read.value_um is None:
+        return "–"
+    return with_clear(read.value_um, read.clear_um)
+
+
+def flag_words(flag: str, gloss: bool = False) -> str:
     """What is odd about a value, as a question a person can answer."""
+    if gloss and flag in ("implausible", "zero"):
+        return _("More than paint shows; kept.") if flag == "implausible" else _("0 GU? Kept.")
     return {
         "double": _("double? A second value came within 0.8 s."),
         "unit": _("Did the gauge switch to mil?"),
@@ -34,16 +63,25 @@ def flag_words(flag: str) -> str:
     }.get(flag, flag)
 
 
-def flags_line(reading: Reading, doubled: Mapping[str, int] | None = None) -> str:
+def flags_line(reading: Reading | GlossReading, doubled: Mapping[str, int] | None = None) -> str:
     """All flags of a reading in one line; ``doubled`` also names the first of two."""
     flags = list(reading.flags)
     if doubled and doubled.get(reading.id) and "double" not in flags:
         flags.insert(0, "double")
-    return " ".join(flag_words(f) for f in flags)
+    return " ".join(flag_words(f, isinstance(reading, GlossReading)) for f in flags)
+
+
+def surface_words(surface: str) -> str:
+    """Where a reference place lies."""
+    return {"shut": _("in the shut"), "underside": _("on the underside")}.get(surface, "")
 
 
 def place_words(place: WalkPlace, of: int) -> str:
-    """``bonnet, place 3 of 8``."""
+    """``bonnet, place 3 of 8``; in a shut or on an underside its number alone."""
+    if place.reference:
+        return _("{panel}, {where}, place {n}").format(
+            panel=panel_name(place.panel), where=surface_words(place.surface), n=format_number(place.number)
+        )
     return _("{panel}, place {n} of {of}").format(
         panel=panel_name(place.panel), n=format_number(place.number), of=format_number(of)
     )
