@@ -13,6 +13,7 @@ from detailbench.record.things import Evidence, Photo
 from detailbench.report.content.blocks import Block, Heading, Para, PhotoPlate, PhotoRow
 from detailbench.report.content.figures import moment_with_offset, number, recorded
 from detailbench.report.content.gathered import Gathered
+from detailbench.report.content.papers import hash_figure
 from detailbench.report.content.parts import Recorded, Text, clipped, joined, said, typed
 from detailbench.report.content.wording import initials, lamp_words, opening, state_words
 
@@ -60,7 +61,14 @@ def _row(g: Gathered, *photos: Photo) -> PhotoRow:
 def _plate(g: Gathered, photo: Photo) -> PhotoPlate:
     evidence = g.picture.evidence_of(photo.evidence_id)
     jpeg, size, why_not = _shown(g, evidence)
-    return PhotoPlate(jpeg, *size, tuple(t for t in (_what(photo), _how(g, photo, evidence), why_not) if t))
+    texts = (_what(photo), _how(g, photo, evidence), why_not, _original(evidence))
+    return PhotoPlate(jpeg, *size, tuple(t for t in texts if t))
+
+
+def _original(evidence: Evidence) -> Text:
+    """Which file the print was made from: with it anybody can tell whether an original handed out is the one."""
+    sha = hash_figure(evidence.sha256, Recorded("evidence", (evidence.id,), "sha256"))
+    return said(_("printed smaller; SHA-256 of the original {sha}"), sha=sha)
 
 
 def _shown(g: Gathered, evidence: Evidence) -> tuple[bytes | None, tuple[int, int], Text]:
