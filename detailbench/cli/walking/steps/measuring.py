@@ -70,7 +70,7 @@ class GaugeSends(Step):
 @dataclass(frozen=True, kw_only=True)
 class GaugeSendsMany(Step):
     verb = "gauge at-once"
-    does = "the gauge sends several values in one breath, as one does that was out of reach for a while"
+    does = "the gauge sends four values or more in one breath, as one does that was out of reach for a while"
     values: tuple[Quantity, ...] = value(quantities("um", "µm", "mil"))
 
 

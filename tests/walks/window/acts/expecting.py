@@ -159,7 +159,7 @@ class ExpectStartRung(Act):
 
     @staticmethod
     def play(said: said_.ExpectStartRung, walk: Walk) -> None:
-        trials.page(walk, "Place")
+        trials.page(walk, "Range")
         walk.hand.panel(panel_name(walk.panel))
         walk.expect("first rung", lambda: advised_rung(walk), said.rung)
 

@@ -142,13 +142,11 @@ class RetireThing(Act):
     @staticmethod
     def play(said: said_.RetireThing, walk: Walk) -> None:
         many, one = chosen(walk, said.what, said.thing, retired=said.back)
-        before = len(walk.eyes.lines(many))
+        before = len(in_use(walk, many))
         walk.hand.press(f"Take back into use: {one}" if said.back else f"Retire: {one}")
+        walk.expect(many, lambda: len(in_use(walk, many)), before + (1 if said.back else -1))
         if said.back:
             walk.hand.press(WITH_RETIRED)
-            walk.eyes.line(many, said.thing)
-        else:
-            walk.expect(many, lambda: len(walk.eyes.lines(many)), before - 1)
 
 
 class RenameThing(Act):
@@ -162,6 +160,11 @@ class RenameThing(Act):
         walk.eyes.line(many, said.to)
 
 
+def in_use(walk: Walk, many: str) -> list[str]:
+    """The lines of a list of the shop that are not of retired things."""
+    return [line for line in walk.eyes.lines(many) if not line.endswith("\nretired")]
+
+
 def chosen(walk: Walk, what: str, name: str, *, retired: bool = False) -> tuple[str, str]:
     """Choose a thing of the shop by its name; what its list is called, and one of its kind."""
     many, one = KINDS[what]
@@ -169,7 +172,7 @@ def chosen(walk: Walk, what: str, name: str, *, retired: bool = False) -> tuple[
     if retired:
         walk.hand.press(WITH_RETIRED)
     begun = [line for line in walk.eyes.lines(many) if re.match(rf"{re.escape(name)}( · | \(|\n|$)", line)]
-    begun = [line for line in begun if line.endswith("\nretired") == retired]
+    begun = [line for line in begun if (line in in_use(walk, many)) != retired]
     if not begun:
         raise Unusable(f"“{many}” has no “{name}”; its lines are: {walk.eyes.lines(many)}")
     walk.hand.choose(many, begun[-1])

@@ -46,7 +46,7 @@ class MakeTrial(Act):
         if said.because:
             walk.hand.type_into(REASON, said.because, STOPS)
             walk.hand.press("Set the rule aside", STOPS)
-        if not walk.wait(lambda: walk.eyes.has("Enter what was seen", CARD)):
+        if not walk.wait(lambda: "Enter what was seen" in walk.eyes.names(CARD)):
             raise Unusable(f"the trial was not entered: {walk.eyes.notice()}")
 
 
