@@ -6,21 +6,19 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition, from_edges
 from detailbench.findings.changes import PanelChange, Side, compared
 from detailbench.findings.kit_names import parts
 from detailbench.findings.kit_renewal import same_combinations
 from detailbench.findings.panels import PanelSeen, outline_of, panel_seen
+from detailbench.findings.technique import setup_of, technique_figures
 from detailbench.findings.trial_story import stack_beneath
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.thing import Thing
-from detailbench.record.things import Combination, Place, Trial
-from detailbench.trials.load import LoadPath, load_path
-from detailbench.trials.movement import Movement, pad_speed
+from detailbench.record.things import Place, Trial
+from detailbench.trials.load import LoadPath
 from detailbench.trials.removal import MeasuredTrial
-from detailbench.trials.technique import force_n
 
 
 @dataclass(frozen=True)
@@ -78,31 +76,8 @@ def trial_load(picture: JobPicture, trial: Trial) -> tuple[float | None, str]:
 
 def trial_load_path(picture: JobPicture, trial: Trial) -> tuple[LoadPath | None, str]:
     """The load × path of a trial with its working, or (None, what is missing)."""
-    combination: Combination = one(picture.shop.combinations, trial.combination_id)
-    machine, pad, product = parts(picture.shop, combination)
-    movement = Movement(machine.movement)
-    per_min = dict(machine.dials).get(trial.dial)
-    rotary = movement is Movement.ROTARY
-    try:
-        speed = pad_speed(
-            movement,
-            orbit_mm=machine.orbit_mm,
-            orbits_per_min=None if rotary else per_min,
-            turns_per_min=per_min if rotary else machine.own_rpm,
-            pad_mm=pad.diameter_mm,
-        )
-        found = load_path(
-            force_n=force_n(trial.force_word, weighed_n=trial.force_n),
-            pad_speed_m_s=speed.speed_m_s,
-            seconds=trial.seconds or 0.0,
-            patch_a_mm=trial.section_w_mm or 0.0,
-            patch_b_mm=trial.section_h_mm or 0.0,
-            pad_mm=pad.diameter_mm,
-            working_time_s=product.working_time_s,
-        )
-    except BadInput as error:
-        return None, str(error)
-    return found, ""
+    found = technique_figures(picture, setup_of(trial))
+    return found.load, "" if found.load is not None else found.no_load
 
 
 def places_in_patch(picture: JobPicture, trial: Trial) -> frozenset[str]:

@@ -13,6 +13,7 @@ from detailbench.trials.adviser_prior import LIKENESS, MOST_RUNGS
 from detailbench.trials.adviser_search import Costs
 from detailbench.trials.load import load_path, load_path_panel
 from detailbench.trials.movement import Movement, pad_speed
+from detailbench.trials.range_order import range_order_working
 from detailbench.trials.removal import PAINT_TO_PAINT, MeasuredTrial, removal
 from detailbench.trials.sanding_grade import sanding_grade
 from detailbench.trials.technique import arm_speed
@@ -49,6 +50,13 @@ BEFORE_FIELD = Field(
         *(Field(name, says, "integer", minimum=0, maximum=MOST_RUNGS + 1) for name, says in BOX.items()),
         Field("likeness", "how like it is", "text", choices=tuple(LIKENESS)),
     ),
+)
+
+MEASURED = (
+    Field("removed_um", "what came off, negative too"),
+    Field("u_um", "its standard uncertainty", above=0),
+    Field("load_path_j_m2", "load × path of the trial", above=0),
+    Field("paint", "a word for its paint, the same for trials of one paint", "text", False, ""),
 )
 
 CALCULATIONS = (
@@ -118,12 +126,7 @@ CALCULATIONS = (
                 "trials",
                 "the measured trials of this combination",
                 "objects",
-                of=(
-                    Field("removed_um", "what came off, negative too"),
-                    Field("u_um", "its standard uncertainty", above=0),
-                    Field("load_path_j_m2", "load × path of the trial", above=0),
-                    Field("paint", "a word for its paint, the same for trials of one paint", "text", False, ""),
-                ),
+                of=MEASURED,
             ),
             Field("this_paint", "the paint asked for, where it is among the trials", "text", required=False),
             Field("load_path_j_m2", "planned load × path", required=False, above=0),
@@ -136,6 +139,18 @@ CALCULATIONS = (
             ),
         ),
         work=lambda v: removal([MeasuredTrial(**t) for t in v["trials"]], **_rest(v, "trials")).working,
+    ),
+    Calculation(
+        name="range_order",
+        title="Two neighbours of the range held against what they took off",
+        fields=(
+            Field("milder", "measured trials of the one called milder", "objects", fewest=1, of=MEASURED),
+            Field("stronger", "measured trials of the one called stronger", "objects", fewest=1, of=MEASURED),
+            Field("paint_to_paint", "usual scatter, as for “removal”", required=False, default=PAINT_TO_PAINT, above=0),
+        ),
+        work=lambda v: range_order_working(
+            *([MeasuredTrial(**t) for t in v[name]] for name in ("milder", "stronger")), v["paint_to_paint"]
+        ),
     ),
     Calculation(
         name="adviser",

@@ -8,8 +8,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
-from detailbench.trials.removal import PAINT_TO_PAINT, Floats, MeasuredTrial, Rates, shop_rate
+from detailbench.basics.workings import Plain, Working
+from detailbench.trials.removal import PAINT_TO_PAINT, SOURCE, Floats, MeasuredTrial, Rates, shop_rate
 
 DISAGREES_ABOVE = 0.9
 STEPS = 8000
@@ -25,6 +27,7 @@ class RangeNeighbours:
     milder_takes_more: float
     disagrees: bool
     sentence: str
+    working: Working
 
 
 def range_order(
@@ -44,8 +47,38 @@ def range_order(
             if disagrees
             else _("Your readings do not speak against {mild} before {strong}.")
         )
-        found.append(RangeNeighbours(mild, strong, chance, disagrees, text.format(mild=mild, strong=strong)))
+        sentence = text.format(mild=mild, strong=strong)
+        working = _working(a, b, paint_to_paint, chance)
+        found.append(RangeNeighbours(mild, strong, chance, disagrees, sentence, working))
     return tuple(found)
+
+
+def range_order_working(
+    milder: Sequence[MeasuredTrial], stronger: Sequence[MeasuredTrial], paint_to_paint: float = PAINT_TO_PAINT
+) -> Working:
+    """The working of two neighbours from plain values. Raises BadInput where one of them was not measured."""
+    for name, trials in (("milder", milder), ("stronger", stronger)):
+        if not trials:
+            raise BadInput(_("“{name}” is missing.").format(name=name), field=name)
+    return _working(milder, stronger, paint_to_paint, _first_larger(milder, stronger, paint_to_paint))
+
+
+def _working(a: Sequence[MeasuredTrial], b: Sequence[MeasuredTrial], paint_to_paint: float, chance: float) -> Working:
+    def plain(trials: Sequence[MeasuredTrial]) -> list[Plain]:
+        return [
+            {"removed_um": t.removed_um, "u_um": t.u_um, "load_path_j_m2": t.load_path_j_m2, "paint": t.paint}
+            for t in trials
+        ]
+
+    return Working(
+        name="range_order",
+        formula="P(κ_milder > κ_stronger), each κ as in “removal”, not negative; above 0.9 they disagree",
+        inputs={"milder": plain(a), "stronger": plain(b), "paint_to_paint": paint_to_paint},
+        results={"milder_takes_more": chance, "disagrees": chance > DISAGREES_ABOVE},
+        source=SOURCE,
+        changes_with=_("more measured trials of either combination"),
+        notes=(_("The order is checked, never imposed."),),
+    )
 
 
 def _first_larger(a: Sequence[MeasuredTrial], b: Sequence[MeasuredTrial], paint_to_paint: float) -> float:

@@ -96,7 +96,7 @@ def test_places_less_than_a_pad_inside_the_patch_do_not_count(hands: Hands) -> N
 def test_readings_after_a_later_trial_on_the_same_patch_are_not_of_the_first(hands: Hands) -> None:
     where = places(hands, *MIDDLE)
     first = measured(hands, where)
-    hands.do(sheet(hands, rung=3))
+    hands.do(replace(sheet(hands, rung=3), on_top_of=first.trial.id))
     hands.later()
     read(hands, where, tuple(v - 3.0 for v in AFTER))
     again = trial_removal(hands.picture, first.trial)
