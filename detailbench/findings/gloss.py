@@ -17,7 +17,7 @@ from detailbench.findings.moments import clean_and_bare, last_polishings, taken_
 from detailbench.findings.panels import Moment, outline_of
 from detailbench.findings.states import state_of
 from detailbench.findings.walking import DOUBLE_WITHIN_S, OUTER, panel_places
-from detailbench.record.picture import JobPicture, one
+from detailbench.record.picture import JobPicture
 from detailbench.record.things import GlossReading, Place
 from detailbench.thickness.gloss import GlossAngle, HazeIndex, gloss_angle, haze_index
 from detailbench.thickness.gloss_panel import GlossPanel, gloss_panel
@@ -195,11 +195,10 @@ def _pairs(picture: JobPicture, first: GlossAt, second: GlossAt) -> tuple[list[t
             continue
         a = _newest(first, place_id)
         b = _newest(second, place_id)
-        n = one(picture.places, place_id).number
         if meter[a.session_id] != meter[b.session_id]:
-            reasons.append(_("place {n}: not comparable: another meter").format(n=n))
+            reasons.append(_("not comparable: another meter"))
         elif not (clean_and_bare(a) and clean_and_bare(b)):
-            reasons.append(_("place {n}: not comparable: not clean and bare both times").format(n=n))
+            reasons.append(_("not comparable: not clean and bare both times"))
         else:
             pairs.append((value, second.at[place_id]))
     return pairs, reasons

@@ -35,6 +35,7 @@ ONE_OF: Mapping[str, tuple[str, ...]] = {
 # how often something is judged wrongly: never, or as often as not, cannot be worked with
 MISJUDGED_PERCENT = (1.0, 49.0)
 WALK_TURNS = ("left", "right")
+SHOP_ONLY = ("undercoats_um", "undercoats_u_um")  # for the shop's picture of a clear coat, which never leaves the shop
 FROM_MEMORY = "from memory, after Streitberger & Dössel 2008: layers as a factory lays them"
 
 DEFAULTS: Mapping[str, Default] = {
@@ -110,5 +111,5 @@ def plausible_range_um(shop: ShopPicture) -> tuple[float, float]:
 
 
 def in_force(shop: ShopPicture) -> tuple[tuple[Default, Any], ...]:
-    """Every setting with the value in force, for the printed list."""
-    return tuple((d, setting(shop, d.key)) for d in DEFAULTS.values())
+    """Every setting with the value in force, for the printed list; not what only the shop's own screen is drawn by."""
+    return tuple((d, setting(shop, d.key)) for d in DEFAULTS.values() if d.key not in SHOP_ONLY)

@@ -142,6 +142,7 @@ def layer_room(
         "mean_um": mean,
         "sd_um": sd,
         "low_um": low,
+        "sure": 1 - limits.most_risk,
         "decides_um": decides,
         "risk": risk,
         "dof": dof if math.isfinite(dof) else None,

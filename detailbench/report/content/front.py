@@ -22,7 +22,7 @@ from detailbench.report.content.order import plate_text, vin_text
 from detailbench.report.content.own_faults import own_fault_facts
 from detailbench.report.content.parties import odometer_text, short_name, who_comes
 from detailbench.report.content.parts import Text, Typed, clipped, joined, plain, said
-from detailbench.report.content.readings import readings_printed
+from detailbench.report.content.readings import modes_line, readings_printed
 from detailbench.report.content.since import since_last_facts
 from detailbench.report.content.taken_in import taken_in_facts
 from detailbench.report.content.thickness_maps import odd_line, range_of_means
@@ -208,6 +208,7 @@ def _found_thickness(g: Gathered) -> list[Text]:
         )
     else:
         out.append((_("No panel was measured before the work."),))
+    out += modes_line(g)
     if g.odd is not None:
         standing_out = [f for f in g.odd.findings if f.verdict in ("differs", "no value", "look again")]
         out += [odd_line(g, g.odd, f) for f in standing_out[:MOST_LINES]]

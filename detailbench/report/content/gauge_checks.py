@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, datetime
 
 from detailbench.basics.texts import _
-from detailbench.findings.gauges import RoundOfChecks, rounds
+from detailbench.findings.gauges import RoundOfChecks, is_gloss_meter, rounds
 from detailbench.record.picture import one
 from detailbench.record.things import CheckReading, Gauge, GaugeSession, Shim
 from detailbench.report.content.blocks import Block, Column, Fact, Facts, Grid, Para, Rows
@@ -24,12 +24,13 @@ from detailbench.report.content.figures import (
 )
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parts import Text, joined, said, traced, typed
-from detailbench.report.content.wording import initials, person_words, readings_counted
+from detailbench.report.content.wording import counted, initials, person_words, readings_counted
 
 PRINCIPLES = {
     "magnetic_induction": "magnetic induction",
     "eddy_current": "eddy current",
     "ultrasonic": "ultrasonic",
+    "gloss": "gloss meter",
 }
 
 
@@ -91,6 +92,8 @@ def _gauge(gauge: Gauge) -> Text:
             ],
             ", ",
         )
+    if is_gloss_meter(gauge):
+        return _gloss_meter(gauge, certificate)
     return joined(
         [
             typed(gauge.name),
@@ -106,6 +109,20 @@ def _gauge(gauge: Gauge) -> Text:
     )
 
 
+def _gloss_meter(gauge: Gauge, certificate: Text) -> Text:
+    angles = ", ".join(f"{a}°" for a in gauge.angles_deg)
+    return joined(
+        [
+            typed(gauge.name),
+            said(_("serial {serial}"), serial=typed(gauge.serial)) if gauge.serial else (_("no serial number noted"),),
+            _("gloss meter"),
+            said(_("measures at {angles}"), angles=angles),
+            certificate,
+        ],
+        "; ",
+    )
+
+
 def _dated(gauge: Gauge, field: str, at: date | None, template: str) -> Text:
     if at is None:
         return ()
@@ -113,7 +130,6 @@ def _dated(gauge: Gauge, field: str, at: date | None, template: str) -> Text:
 
 
 def _session(g: Gathered, session: GaugeSession) -> tuple[Text, ...]:
-    readings = [r for r in g.picture.readings if r.session_id == session.id]
     warmth: Text = (_("surface temperature not recorded"),)
     if session.temperature_c is not None:
         warmth = said(_("surface at {t}"), t=of_thing(session, "temperature_c", None, "°C"))
@@ -125,7 +141,7 @@ def _session(g: Gathered, session: GaugeSession) -> tuple[Text, ...]:
                 at=moment_with_offset(session.entered_at, recorded(session, "entered_at")),
             ),
             warmth,
-            readings_counted([r.id for r in readings]),
+            _values_counted(g, session),
             person_words(g.picture.shop, session.entered_by),
             typed(session.note),
         ],
@@ -134,12 +150,22 @@ def _session(g: Gathered, session: GaugeSession) -> tuple[Text, ...]:
     return (first,)
 
 
+def _values_counted(g: Gathered, session: GaugeSession) -> Text:
+    gloss = [r.id for r in g.picture.gloss_readings if r.session_id == session.id]
+    if is_gloss_meter(one(g.picture.shop.gauges, session.gauge_id)):
+        return counted(gloss, _("{n} gloss value"), _("{n} gloss values"))
+    return readings_counted([r.id for r in g.picture.readings if r.session_id == session.id])
+
+
 def _checks(g: Gathered) -> Grid:
     unit = thickness_unit()
     groups = []
     for session in g.picture.sessions:
         letter = session_letter(g, session.id)
         rows = [row for found in rounds(g.picture, session) for row in _round_rows(g, found)]
+        if not rows and is_gloss_meter(one(g.picture.shop.gauges, session.gauge_id)):
+            words = _("A gloss meter's own tile is not read here: its values are as the meter showed them.")
+            rows = [((_("no check"),), (), (), (words,), ())]
         if not rows:
             rows = [((_("no check"),), (), (), (_("No check readings in this session: nothing is confirmed."),), ())]
         groups.append(Rows((_("Checks of session {letter}").format(letter=letter),), tuple(rows)))

@@ -10,13 +10,16 @@ from detailbench.record.past import PutRight
 from detailbench.record.picture import JobPicture
 from detailbench.report.content.accepting import accepting_blocks
 from detailbench.report.content.agreed import agreement_blocks, mishap_blocks
+from detailbench.report.content.apart import apart_blocks
 from detailbench.report.content.blocks import Block, DocumentContent, Heading, Para, Section, Workings
 from detailbench.report.content.days import day_blocks
 from detailbench.report.content.frame_of import framed
 from detailbench.report.content.front import front
 from detailbench.report.content.gathered import Gathered, ReadFile, gather
 from detailbench.report.content.gauge_checks import gauge_blocks
+from detailbench.report.content.gloss import gloss_blocks
 from detailbench.report.content.keeping import keeping_blocks
+from detailbench.report.content.layered import clear_note
 from detailbench.report.content.limits import limit_blocks
 from detailbench.report.content.marking import marks_blocks
 from detailbench.report.content.order import order_blocks
@@ -57,8 +60,7 @@ def handover_content(
 def _sections(g: Gathered) -> tuple[Section, ...]:
     thickness: list[Block] = []
     if g.picture.readings:
-        note = _("Clear coat was not measured: no figure for it is printed or used.")
-        thickness = [thickness_plan(g), Para((note,)), *odd_blocks(g)]
+        thickness = [thickness_plan(g), Para(clear_note(g)), *odd_blocks(g)]
     else:
         thickness = [Para((_("Paint thickness was not measured in this job."),))]
     shop = Heading((_("Settings in force"),))
@@ -69,7 +71,8 @@ def _sections(g: Gathered) -> tuple[Section, ...]:
         Section(_("Marks"), marks_blocks(g), new_page=bool(g.marks)),
         Section(_("Thickness"), tuple(thickness)),
         Section(_("Gauges and checks"), gauge_blocks(g)),
-        Section(_("Readings, panel by panel"), readings_blocks(g)),
+        Section(_("Readings, panel by panel"), (*readings_blocks(g), *apart_blocks(g))),
+        *_gloss(g),
         *_since_last(g),
         Section(_("Test sections"), test_section_blocks(g)),
         Section(_("Work"), (*work_blocks(g), *other_work_blocks(g))),
@@ -85,6 +88,11 @@ def _sections(g: Gathered) -> tuple[Section, ...]:
 def _since_last(g: Gathered) -> tuple[Section, ...]:
     blocks = since_last_blocks(g)
     return (Section(_("Beside the last time"), blocks),) if blocks else ()
+
+
+def _gloss(g: Gathered) -> tuple[Section, ...]:
+    blocks = gloss_blocks(g)
+    return (Section(_("Gloss"), blocks),) if blocks else ()
 
 
 def _appendix(g: Gathered) -> tuple[Block, ...]:

@@ -7,6 +7,7 @@ from datetime import datetime
 
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.measuring_mode import enough, mode_of, place_counts
 from detailbench.findings.panels import READABLE, Moment, PanelSeen, PlaceSeen
 from detailbench.record.things import PlaceDecision, Reading
 from detailbench.report.content.blocks import Block, Column, Grid, PanelSheet, Para, PlaceDot, Rows
@@ -25,6 +26,7 @@ from detailbench.report.content.figures import (
 )
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.gauge_checks import session_letter
+from detailbench.report.content.layered import clear_texts
 from detailbench.report.content.marking import point_of
 from detailbench.report.content.moved import moved_words
 from detailbench.report.content.parts import Figure, Text, joined, said, traced, typed
@@ -34,6 +36,7 @@ from detailbench.report.content.wording import (
     counted,
     initials,
     opening,
+    panels_counted,
     panels_listed,
     places_counted,
     readings_counted,
@@ -104,6 +107,9 @@ def _how_many(g: Gathered) -> Text:
                 "A place is given by its distances from two named edges of its panel, in mm, and drawn as a dot; an "
                 "open dot is a place a person chose, which does not enter mean and scatter."
             ),
+            _("Two values with a stroke are the total and the clear coat in it, by a gauge that resolves layers.")
+            if any(r.clear_um is not None for r in g.picture.readings)
+            else (),
         ]
     )
 
@@ -152,7 +158,12 @@ def _sheet(g: Gathered, key: str) -> PanelSheet:
         length_mm=g.picture.car.length_mm,
         title=opening(panel_name(key)),
         dots=tuple(dots),
-        above=tuple(t for t in (_taken_how(g, before, _("Before")), _taken_how(g, after, _("After"))) if t),
+        above=tuple(
+            t
+            for seen, when in ((before, _("Before")), (after, _("After")))
+            for t in (_taken_how(g, seen, when), mode_text(seen))
+            if t
+        ),
         grid=_places(g, before, after),
         below=_below(g, key),
     )
@@ -179,6 +190,37 @@ def _taken_how(g: Gathered, seen: PanelSeen, when: str) -> Text:
     if not seen.confirmed:
         more.append(_("not confirmed by a gauge check"))
     return joined([text, *more], "; ")
+
+
+def mode_text(seen: PanelSeen) -> Text:
+    """Survey or full, with how many readings and places make it so."""
+    counts = place_counts(seen)
+    if not counts:
+        return ()
+    least = min(counts.values(), key=len)
+    texts = {
+        "full": _("Full: {each} or more readings at each of {n} places."),
+        "survey": _("Survey: {each} or more readings at each of {n} places."),
+        "": _("Less than a survey: places read {n}, a survey takes {fewest}."),
+    }
+    fewest = [p.place.id for p in seen.places if p.place.origin == "proposed"][: enough(seen)]
+    return said(texts[mode_of(seen)], each=count(least), n=count(list(counts)), fewest=count(fewest))
+
+
+def modes_line(g: Gathered) -> list[Text]:
+    """How many panels were measured in full, by a survey or by less, before the work or else after it."""
+    by_mode: dict[str, list[str]] = {"full": [], "survey": [], "": []}
+    for key in g.measured:
+        seen = next((s for s in (g.before[key], g.after[key]) if place_counts(s)), None)
+        if seen is not None:
+            by_mode[mode_of(seen)].append(key)
+    words = {
+        "full": _("in full (three readings or more at each place): {panels}"),
+        "survey": _("by a survey (one reading or more at five places or more): {panels}"),
+        "": _("by less than a survey: {panels}"),
+    }
+    parts = [said(words[m], panels=panels_counted(keys)) for m, keys in by_mode.items() if keys]
+    return [said(_("Measured {how}."), how=joined(parts, "; "))] if parts else []
 
 
 def _places(g: Gathered, before: PanelSeen, after: PanelSeen) -> Grid:
@@ -248,6 +290,8 @@ def _reading(reading: Reading) -> Text:
         value: Text = (_(NO_VALUE[reading.no_value]),)
     else:
         value = (bare_thickness(reading.value_um, recorded(reading, "value_um")),)
+        if reading.clear_um is not None:
+            value = (*value, " / ", bare_thickness(reading.clear_um, recorded(reading, "clear_um")))
     flags = [_(FLAGS.get(f, f)) for f in reading.flags]
     remark = joined([*flags, typed(reading.note)], ", ")
     return (*value, " (", *remark, ")") if remark else value
@@ -261,6 +305,7 @@ def _below(g: Gathered, key: str) -> tuple[Text, ...]:
         elif seen.no_value:
             texts.append(said(_("{when}: read, but the gauge gave no value."), when=when))
         texts += [said(_("{when}, {place}"), when=when, place=t) for t in _disagreements(g, seen)]
+    texts += clear_texts(g, key)
     finding = next((f for f in g.odd.findings if f.key == key), None) if g.odd is not None else None
     if finding is not None and g.odd is not None:
         texts.append(odd_sentence(g, g.odd, finding))
@@ -306,7 +351,7 @@ def figures_line(g: Gathered, seen: PanelSeen, when: str) -> Text:
 
 def _in_mean(seen: PanelSeen) -> list[PlaceSeen]:
     own = [p for p in seen.places if p.figure is not None and not p.set_aside]
-    proposed = [p for p in own if p.place.origin != "chosen"]
+    proposed = [p for p in own if p.place.origin == "proposed"]
     return proposed or own
 
 

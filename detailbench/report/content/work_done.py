@@ -15,6 +15,7 @@ from detailbench.findings.permissions import shop_totals
 from detailbench.findings.plan import run_minutes
 from detailbench.findings.processes import is_finished, panel_steps
 from detailbench.record.things import Override, ProcessStep, Protection, StepRun
+from detailbench.report.content.adopted import step_label
 from detailbench.report.content.blocks import (
     Block,
     Column,
@@ -29,9 +30,10 @@ from detailbench.report.content.blocks import (
     Rows,
 )
 from detailbench.report.content.figures import clock, day, moment, number, of_thing, recorded, thickness, worked
+from detailbench.report.content.first_done import first_panel_blocks
 from detailbench.report.content.gathered import Gathered
+from detailbench.report.content.layered import room_figures
 from detailbench.report.content.parts import Figure, Recorded, Text, joined, plain, said, traced, typed
-from detailbench.report.content.trial_sections import step_label
 from detailbench.report.content.wording import (
     ended,
     group_name,
@@ -52,6 +54,7 @@ RULES = {
     "not_seen_to_work": "not seen to work on this paint",
     "supplement": "supplement not answered",
     "ended": "the job had ended, or the car was not noted as here",
+    "first_panel": "first panel not as foreseen",
     "low_reading": "reading below “leave below” taken out",
 }
 
@@ -64,6 +67,7 @@ def work_blocks(g: Gathered) -> tuple[Block, ...]:
     else:
         out.append(Para((_("No machine work is recorded in this job."),)))
     out += _left(g)
+    out += first_panel_blocks(g)
     held = held_texts(g)
     if held:
         out += [Heading((_("Held back"),)), *(Para(t) for t in held)]
@@ -218,11 +222,20 @@ def held_texts(g: Gathered) -> tuple[Text, ...]:
             if h.panel == key and not h.lifted
         ]
         texts += [
-            traced(r.sentence, _low_figures(g, key)) for r in g.permissions[key].reasons if r.ruling == "held back"
+            traced(r.sentence, _ruling_figures(g, key, r.sentence))
+            for r in g.permissions[key].reasons
+            if r.ruling == "held back"
         ]
         if texts and key not in {r.panel for r in g.picture.runs}:
             out.append(ended(said("{panel}: {why}", panel=opening(panel_name(key)), why=joined(texts, "; "))))
     return tuple(out)
+
+
+def _ruling_figures(g: Gathered, key: str, sentence: str) -> list[Figure]:
+    room = g.permissions[key].room
+    if room is not None and sentence == " ".join(room.sentences[1:]):
+        return room_figures(g, room)
+    return _low_figures(g, key)
 
 
 def _low_figures(g: Gathered, key: str) -> list[Figure]:
