@@ -7,7 +7,7 @@ from typing import TypeVar
 
 from detailbench.findings.processes import panel_steps
 from detailbench.findings.standing import ENDS, standing_of
-from detailbench.findings.walking import readings_at
+from detailbench.findings.walking import OUTER, readings_at
 from detailbench.record.picture import JobPicture
 from detailbench.record.thing import JobThing
 
@@ -23,8 +23,8 @@ def handover_list(picture: JobPicture) -> Mapping[str, bool]:
     visit = picture.visits[-1] if picture.visits else None
     out: dict[str, bool] = {}
     if polished or (not ended and _to_be_polished(picture)):
-        measured = {p.panel for p in picture.places if readings_at(picture, p.id, "polished")}
-        with_before = {p.panel for p in picture.places if readings_at(picture, p.id, "as_found")}
+        measured = {p.panel for p in picture.places if p.surface == OUTER and readings_at(picture, p.id, "polished")}
+        with_before = {p.panel for p in picture.places if p.surface == OUTER and readings_at(picture, p.id, "as_found")}
         checked = {c.mark_id for c in picture.mark_checks}
         out["after_readings"] = bool(polished) and (polished & with_before) <= measured
         out["after_marks"] = bool(polished) and all(m.id in checked for m in picture.marks if m.panel in polished)

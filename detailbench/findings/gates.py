@@ -15,6 +15,7 @@ from detailbench.findings.sanding import sanding_start_stops
 from detailbench.findings.standing import standing_stops
 from detailbench.findings.stop import Stop as Stop
 from detailbench.findings.supplement import supplement_stops
+from detailbench.findings.walking import OUTER
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import ProcessStep, Reading
 
@@ -99,7 +100,8 @@ def low_reading(picture: JobPicture, reading: Reading) -> tuple[Stop, ...]:
     """What stands against taking a reading out: below the shop's *leave below* it may be the one that matters. A
     nought is no thickness."""
     total = shop_totals(picture).leave_below_um
-    if total is None or not reading.value_um or reading.value_um >= total:
+    apart = one(picture.places, reading.place_id).surface != OUTER  # thinner by build, and it holds nothing back
+    if total is None or apart or not reading.value_um or reading.value_um >= total:
         return ()
     text = _("{value} is under the shop's “leave below” total of {total}: taken out only with a reason.")
     sentence = text.format(value=format_thickness(reading.value_um, digits=1), total=format_thickness(total))

@@ -14,9 +14,9 @@ from datetime import datetime
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
 from detailbench.findings.moments import clean_and_bare, last_polishings, taken_after
-from detailbench.findings.panels import Moment, outline_of
+from detailbench.findings.panels import Moment
 from detailbench.findings.states import state_of
-from detailbench.findings.walking import DOUBLE_WITHIN_S, OUTER, panel_places
+from detailbench.findings.walking import DOUBLE_WITHIN_S, OUTER, panel_places, panels_in_order
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import GlossReading, Place
 from detailbench.thickness.gloss import GlossAngle, HazeIndex, gloss_angle, haze_index
@@ -57,8 +57,8 @@ class PanelGloss:
 
 
 def gloss(picture: JobPicture) -> Mapping[str, PanelGloss]:
-    """Every panel on whose outer skin gloss was read, in the order of the outline."""
-    return {key: found for key in outline_of(picture).panels if (found := panel_gloss(picture, key)) is not None}
+    """Every panel on whose outer skin gloss was read, in walking order."""
+    return {key: found for key in panels_in_order(picture) if (found := panel_gloss(picture, key)) is not None}
 
 
 def panel_gloss(picture: JobPicture, key: str) -> PanelGloss | None:

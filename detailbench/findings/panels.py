@@ -15,7 +15,7 @@ from detailbench.findings.corrections import Corrected
 from detailbench.findings.gauges import confirmations, session_repeatability
 from detailbench.findings.moments import alike, last_polishings, taken_after
 from detailbench.findings.settings import setting
-from detailbench.findings.walking import panel_places
+from detailbench.findings.walking import OUTER, panel_places
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Place, Reading
 from detailbench.thickness.odd_findings import PanelMean
@@ -211,6 +211,8 @@ def _figures(places: list[PlaceSeen]) -> Panel | None:
 def may_set_aside(picture: JobPicture, place: Place, moment: str) -> str | None:
     """Why a place may not be set aside, or None. A low reading stays unless every repeat at its place disagrees with
     it; and what lies highest may only go while a lower place still counts."""
+    if place.surface != OUTER:
+        return _("A place in a shut or on an underside enters no mean: there is nothing to set aside.")
     readings = _Readings(picture)
     seen = readings.panel(place.panel, cast(Moment, moment))
     here = next(p for p in seen.places if p.place.id == place.id)

@@ -9,8 +9,7 @@ from detailbench.basics.texts import _
 from detailbench.findings.corrections import Corrected
 from detailbench.findings.gauges import confirmations
 from detailbench.findings.moments import alike
-from detailbench.findings.panels import outline_of
-from detailbench.findings.walking import reference_places
+from detailbench.findings.walking import panels_in_order, reference_places
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Place, Reading
 from detailbench.thickness.panel import Panel, panel
@@ -41,12 +40,12 @@ class Reference:
 
 
 def references(picture: JobPicture) -> tuple[Reference, ...]:
-    """Every panel with such places, shuts first, in the order of the outline."""
+    """Every panel with such places, shuts first, in walking order."""
     corrected = Corrected(picture)
     confirmed = {k for k, c in confirmations(picture).items() if c.confirmed}
     out = []
     for surface in SURFACES:
-        for key in outline_of(picture).panels:
+        for key in panels_in_order(picture):
             own = [p for p in reference_places(picture, key) if p.surface == surface]
             if own:
                 seen = tuple(_seen(picture, p, corrected, confirmed) for p in own)

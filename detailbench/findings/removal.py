@@ -14,6 +14,7 @@ from detailbench.findings.kit_renewal import same_combinations
 from detailbench.findings.panels import PanelSeen, outline_of, panel_seen
 from detailbench.findings.technique import setup_of, technique_figures
 from detailbench.findings.trial_story import stack_beneath
+from detailbench.findings.walking import panel_places
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.thing import Thing
 from detailbench.record.things import Place, Trial
@@ -99,7 +100,8 @@ def places_in_patch(picture: JobPicture, trial: Trial) -> frozenset[str]:
         px, py, _also = from_edges(panel, position)
         return max(abs(px - x), abs(py - y)) <= reach
 
-    return frozenset(p.id for p in picture.places if p.panel == trial.panel and p.origin != "control" and near(p))
+    own = panel_places(picture, trial.panel)
+    return frozenset(p.id for p in own if p.origin != "control" and near(p))
 
 
 def _change(picture: JobPicture, trial: Trial) -> PanelChange | None:

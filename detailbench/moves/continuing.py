@@ -39,6 +39,7 @@ def take_over_places(w: Writer, picture: JobPicture) -> int:
                 panel_h_mm=at.panel_h_mm,
                 origin=place.origin,
                 same_as=place.id,
+                surface=place.surface,
             )
             count += 1
     return count

@@ -163,7 +163,10 @@ def add_places(w: Writer, picture: JobPicture, panel: str, needed: int = 0) -> l
         raise BadInput(_("This car has no panel “{panel}”.").format(panel=panel), field="panel", given=panel)
     shape = outline.panels[panel]
     points = walk_sort(propose_places(shape, places_count(shape, needed)))
-    return [add_place(w, picture.job.id, panel, i, to_edges(shape, *p), "proposed") for i, p in enumerate(points, 1)]
+    first = max((p.number for p in picture.places if p.panel == panel), default=0) + 1
+    return [
+        add_place(w, picture.job.id, panel, i, to_edges(shape, *p), "proposed") for i, p in enumerate(points, first)
+    ]
 
 
 def add_place(

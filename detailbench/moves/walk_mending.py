@@ -12,7 +12,7 @@ from detailbench.body.edges import EdgePosition
 from detailbench.body.names import panel_name
 from detailbench.body.panels import twin_key
 from detailbench.findings.states import state_at, state_of, state_when_entered
-from detailbench.findings.walking import panel_places
+from detailbench.findings.walking import panel_places, reference_places
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car
 from detailbench.moves.readings import add_place, add_places
@@ -89,12 +89,12 @@ class ChangeSides:
 
     def _carry(self, w: Writer, readings: list[Reading], to: str) -> None:
         picture = w.job(self.job_id)
-        if readings and not any(p.panel == to for p in picture.places):
+        if readings and not panel_places(picture, to):
             add_places(w, picture, to)
             picture = w.job(self.job_id)
         for reading in readings:
             was = one(picture.places, reading.place_id)
-            place = _mirrored(panel_places(picture, to), was)
+            place = _mirrored((*panel_places(picture, to), *reference_places(picture, to)), was)
             if place is None:
                 place = _copied(w, picture, was, to)
                 picture = w.job(self.job_id)
@@ -108,7 +108,7 @@ class ChangeSides:
 def _mirrored(places: Sequence[Place], was: Place) -> Place | None:
     """The place as far from the same edges; twins are measured from edges of the same names."""
     for place in places:
-        same_edges = (place.edge_a, place.edge_b) == (was.edge_a, was.edge_b)
+        same_edges = (place.surface, place.edge_a, place.edge_b) == (was.surface, was.edge_a, was.edge_b)
         if (
             same_edges
             and abs(place.edge_a_mm - was.edge_a_mm) <= SAME_PLACE_MM
@@ -119,6 +119,6 @@ def _mirrored(places: Sequence[Place], was: Place) -> Place | None:
 
 
 def _copied(w: Writer, picture: JobPicture, was: Place, to: str) -> Place:
-    number = max(p.number for p in panel_places(picture, to)) + 1
+    number = max(p.number for p in picture.places if p.panel == to) + 1
     at = EdgePosition(was.edge_a, was.edge_a_mm, was.edge_b, was.edge_b_mm, was.panel_w_mm, was.panel_h_mm)
-    return add_place(w, picture.job.id, to, number, at, was.origin)
+    return add_place(w, picture.job.id, to, number, at, was.origin, was.surface)

@@ -22,7 +22,7 @@ from detailbench.report.content.order import plate_text, vin_text
 from detailbench.report.content.own_faults import own_fault_facts
 from detailbench.report.content.parties import odometer_text, short_name, who_comes
 from detailbench.report.content.parts import Text, Typed, clipped, joined, plain, said
-from detailbench.report.content.readings import modes_line, readings_printed
+from detailbench.report.content.readings import apart_read, modes_line, readings_printed
 from detailbench.report.content.since import since_last_facts
 from detailbench.report.content.taken_in import taken_in_facts
 from detailbench.report.content.thickness_maps import odd_line, range_of_means
@@ -268,6 +268,7 @@ def _measured(g: Gathered) -> tuple[Text, ...]:
     if not g.picture.readings:
         return ((_("No readings were taken."),),)
     places = [p.place.id for k in g.measured for s in (g.before[k], g.after[k]) for p in s.places if p.readings]
+    places += apart_read(g)
     out: list[Text] = [
         said(
             _("{readings} at {places} on {panels}, all printed here."),

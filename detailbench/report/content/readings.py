@@ -9,6 +9,7 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.measuring_mode import enough, mode_of, place_counts
 from detailbench.findings.panels import READABLE, Moment, PanelSeen, PlaceSeen
+from detailbench.findings.reference_places import references
 from detailbench.record.things import PlaceDecision, Reading
 from detailbench.report.content.blocks import Block, Column, Grid, PanelSheet, Para, PlaceDot, Rows
 from detailbench.report.content.came_off import change_texts
@@ -115,9 +116,15 @@ def _how_many(g: Gathered) -> Text:
 
 
 def readings_printed(g: Gathered) -> tuple[str, ...]:
-    """The ids of the readings that stand in the sheets."""
+    """The ids of the readings that stand in the sheets and among shuts and undersides."""
     seen = [p for key in g.measured for moment in (g.before[key], g.after[key]) for p in moment.places]
-    return tuple(r.id for p in seen for r in (*p.earlier, *p.readings))
+    apart = [r.id for reference in references(g.picture) for p in reference.places for r in p.readings]
+    return (*(r.id for p in seen for r in (*p.earlier, *p.readings)), *apart)
+
+
+def apart_read(g: Gathered) -> list[str]:
+    """The ids of the places in shuts and on undersides that were read."""
+    return [p.place.id for reference in references(g.picture) for p in reference.places if p.readings]
 
 
 def _decisions(g: Gathered) -> tuple[PlaceDecision, ...]:
