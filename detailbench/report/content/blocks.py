@@ -11,6 +11,7 @@ from detailbench.basics.ramp import Hatch
 from detailbench.body.paths import Point
 from detailbench.report.content.parts import Text
 from detailbench.report.content.refs import NumberedWorking
+from detailbench.trials.range_drawing import RungShown
 
 Tone = Literal["plain", "note", "typed"]
 
@@ -207,6 +208,14 @@ class PhotoRow:
 
 
 @dataclass(frozen=True)
+class RangePicture:
+    """The shop's combinations from mild to strong with the trials where they fell; drawn as on the screen."""
+
+    rungs: tuple[RungShown, ...]
+    title: Text
+
+
+@dataclass(frozen=True)
 class Signing:
     """One answer: drawn strokes (lists of points, 0…1 both ways, y down), or the words for how else it was given."""
 
@@ -233,7 +242,18 @@ class Workings:
 
 
 Block: TypeAlias = (
-    Para | Heading | Facts | Grid | PlanPair | PlanBeside | Days | PanelSheet | PhotoRow | Signings | Workings
+    Para
+    | Heading
+    | Facts
+    | Grid
+    | PlanPair
+    | PlanBeside
+    | Days
+    | PanelSheet
+    | PhotoRow
+    | RangePicture
+    | Signings
+    | Workings
 )
 
 

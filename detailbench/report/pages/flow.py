@@ -18,6 +18,7 @@ from detailbench.report.content.blocks import (
     PhotoRow,
     PlanBeside,
     PlanPair,
+    RangePicture,
     Section,
     Signings,
     Workings,
@@ -48,6 +49,7 @@ from detailbench.report.pages.look import (
 from detailbench.report.pages.panel_sketch import WIDE, PanelSketch
 from detailbench.report.pages.photo_plates import PhotoRowDrawing
 from detailbench.report.pages.plan_view import PlanPairDrawing
+from detailbench.report.pages.range_picture import RangeDrawn
 from detailbench.report.pages.signatures import signing_rows
 from detailbench.report.pages.tables import table
 
@@ -126,6 +128,7 @@ def _flows(block: Block, page: Paper) -> list[Flowable]:
         Days: lambda b: days(b, page),
         PanelSheet: lambda b: sheet(b, page),
         PhotoRow: lambda b: [PhotoRowDrawing(b), *(Paragraph(markup(t, ITALIC), TYPED) for t in b.below)],
+        RangePicture: lambda b: [RangeDrawn(b), Spacer(0, 6)],
         Signings: lambda b: [Spacer(0, 8), *signing_rows(b), *(Paragraph(markup(t, ITALIC), TYPED) for t in b.below)],
         Workings: workings,
     }

@@ -65,12 +65,15 @@ def polygon_on(canvas: Any, points: Sequence[Point], carry: Carry) -> Any:
     return out
 
 
-def hatch(canvas: Any, path: Any, box: tuple[float, float, float, float], key: Hatch, ink: Any) -> None:
-    """Fill ``path`` with a hatch; ``box`` is its extent on the page (left, low, right, high)."""
+def hatch(
+    canvas: Any, path: Any, box: tuple[float, float, float, float], key: Hatch, ink: Any, closer: float = 1.0
+) -> None:
+    """Fill ``path`` with a hatch; ``box`` is its extent on the page (left, low, right, high);
+    ``closer``: a share of the usual distance between its lines, for what is small."""
     if not key:
         return
     lines = HATCHES[key]
-    pitch = lines.pitch_mm * MM * 0.62  # the hatches were measured for the screen; print is read nearer
+    pitch = lines.pitch_mm * MM * 0.62 * closer  # the hatches were measured for the screen; print is read nearer
     canvas.saveState()
     canvas.clipPath(path, stroke=0, fill=0, fillMode=0)
     canvas.setStrokeColor(ink)

@@ -1,0 +1,153 @@
+"""One test section in words: where and with what, how it was done, what was seen, what came off there."""
+
+from __future__ import annotations
+
+from detailbench.basics.texts import _
+from detailbench.body.edges import EdgePosition
+from detailbench.body.names import panel_name
+from detailbench.findings.removal import trial_removal
+from detailbench.findings.trial_story import TrialTold, as_outcome
+from detailbench.record.things import Trial, TrialOutcome
+from detailbench.report.content.came_off import change_sentence
+from detailbench.report.content.figures import count, moment, of_thing, recorded
+from detailbench.report.content.gathered import Gathered
+from detailbench.report.content.parts import Text, joined, said, typed
+from detailbench.report.content.wording import ended, initials, lamp_words, opening, place_words
+from detailbench.trials.outcome import Cleared, Finish, Outcome, Result
+
+SPOTS = {"typical": "a typical place", "worst": "the worst place", "confirming": "a confirming place"}
+PADS = {"fresh": "fresh pad", "cleaned": "cleaned pad", "loaded": "loaded pad"}
+
+
+def tried_texts(g: Gathered, story: TrialTold, stories: tuple[TrialTold, ...]) -> tuple[Text, ...]:
+    """The paragraphs of one test section."""
+    out = [_where(story, stories), _how(story.trial), _seen(g, story), _came_off(g, story.trial)]
+    return tuple(text for text in out if text)
+
+
+def _where(story: TrialTold, stories: tuple[TrialTold, ...]) -> Text:
+    trial = story.trial
+    where: Text = said(_("{spot} on the {panel}"), spot=_(SPOTS[trial.spot]), panel=panel_name(trial.panel))
+    at = _position(trial)
+    if at is not None:
+        where = said("{where}, {place}", where=where, place=place_words(trial, at))
+    if trial.on_top_of:
+        below = next((i for i, t in enumerate(stories, 1) if t.trial.id == trial.on_top_of), None)
+        if below is not None:
+            under = count([t.trial.id for t in stories[:below]])
+            where = said(_("{where}, on top of test section {below}"), where=where, below=under)
+    return ended(said("{name}: {where}", name=typed(story.name), where=where))
+
+
+def _how(trial: Trial) -> Text:
+    at = moment(trial.stated_at or trial.entered_at, recorded(trial, "stated_at" if trial.stated_at else "entered_at"))
+    return ended(opening(joined([*_technique(trial), (at,)], ", ")))
+
+
+def _position(trial: Trial) -> EdgePosition | None:
+    if not trial.edge_a or trial.edge_a_mm is None or trial.edge_b_mm is None:
+        return None
+    return EdgePosition(trial.edge_a, trial.edge_a_mm, trial.edge_b, trial.edge_b_mm, 0.0, 0.0)
+
+
+def _technique(trial: Trial) -> list[Text]:
+    """What was noted of it; what was not is left out."""
+    out: list[Text] = []
+    if trial.dial:
+        out.append(said(_("dial {dial}"), dial=typed(_(trial.dial))))
+    if trial.force_n is not None:
+        out.append(said(_("force {force}"), force=of_thing(trial, "force_n", None, "N")))
+    elif trial.force_word:
+        out.append(said(_("force {force}"), force=typed(_(trial.force_word))))
+    if trial.section_w_mm is not None and trial.section_h_mm is not None:
+        out.append(
+            said(
+                _("section {w} × {h}"),
+                w=of_thing(trial, "section_w_mm", 0),
+                h=of_thing(trial, "section_h_mm", 0, "mm"),
+            )
+        )
+    if trial.passes is not None:
+        out.append(said(_("{n} passes"), n=of_thing(trial, "passes", 0)))
+    if trial.seconds is not None:
+        out.append((of_thing(trial, "seconds", 0, "s"),))
+    if trial.pad_condition:
+        out.append((_(PADS[trial.pad_condition]),))
+    if trial.primed:
+        out.append((_("primed") if trial.primed == "yes" else _("not primed"),))
+    if trial.batch:
+        out.append(said(_("batch {batch}"), batch=typed(trial.batch)))
+    for field, words in (("surface_before_c", _("surface {t} before")), ("surface_after_c", _("{t} after"))):
+        if getattr(trial, field) is not None:
+            out.append(said(words, t=of_thing(trial, field, None, "°C")))
+    return out
+
+
+def _seen(g: Gathered, story: TrialTold) -> Text:
+    """What was seen, in sentences; then under which lamps, by whom, and what it said to do next."""
+    kept = story.outcome
+    if kept is None:
+        return (_("Not judged."),)
+    parts = [
+        ended(part) for part in (*_outcome(as_outcome(kept), on_top=bool(story.trial.on_top_of)), _lamps(g, story))
+    ]
+    if kept.counted_before is not None and kept.counted_left is not None:
+        counted = said(
+            _("In the frame {left} of {before} counted marks were left"),
+            left=of_thing(kept, "counted_left", 0),
+            before=of_thing(kept, "counted_before", 0),
+        )
+        parts.append(ended(counted))
+    if kept.next_result:
+        parts.append(ended(said(_("Result: {result}"), result=Result(kept.next_result).label)))
+    parts += [ended(typed(words)) for words in (kept.note, story.trial.note) if words.strip()]
+    return joined(parts, " ")
+
+
+def _outcome(outcome: Outcome, *, on_top: bool) -> list[Text]:
+    if outcome.stopped is not None:
+        return [said(_("Stopped: {why}"), why=outcome.stopped.label)]
+    marks = {
+        Cleared.YES: _("The marks were cleared"),
+        Cleared.NO: _("The marks were not cleared"),
+        Cleared.CANT_TELL: _("Whether the marks were cleared could not be told"),
+    }
+    finish = {
+        Finish.CLEAR: _("The finish was clear"),
+        Finish.EVEN_HAZE: _("The finish had an even haze"),
+        Finish.TRAILS: _("The finish had trails of the machine"),
+        Finish.PAD_MARKS: _("There were pad or dust marks"),
+        Finish.TOWEL_MARKS: _("There were towel marks"),
+        Finish.SMEAR: _("There was a smear, so the finish could not be judged"),
+    }
+    out: list[Text] = []
+    if outcome.cleared is not None and not on_top:
+        out.append((marks[outcome.cleared],))
+    if outcome.only_deep_left:
+        out.append((_("What was left was deep"),))
+    if outcome.finish is not None:
+        out.append((finish[outcome.finish],))
+    return out
+
+
+def _lamps(g: Gathered, story: TrialTold) -> Text:
+    kept: TrialOutcome | None = story.outcome
+    if kept is None:
+        return ()
+    who = initials(g.picture.shop, kept.entered_by)
+    first = kept.lamp_id or story.trial.lamp_id
+    if not first:
+        return said(_("No lamp noted; judged by {who}"), who=who)
+    lamp = lamp_words(g.picture.shop, first)
+    if kept.second_lamp_id:
+        second = lamp_words(g.picture.shop, kept.second_lamp_id)
+        return said(_("Seen under {lamp} and under {second}, judged by {who}"), lamp=lamp, second=second, who=who)
+    return said(_("Seen under {lamp}, judged by {who}"), lamp=lamp, who=who)
+
+
+def _came_off(g: Gathered, trial: Trial) -> Text:
+    """What was measured to have come off in the middle of this test section; nothing where nothing was read there."""
+    found = trial_removal(g.picture, trial)
+    if found.measured is None or found.change is None:
+        return ()
+    return ended(said(_("Measured here: {change}"), change=change_sentence(g, found.change)))
