@@ -6,12 +6,14 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
 from detailbench.findings.changes import moment_of
+from detailbench.findings.delivered import newest_has_left
 from detailbench.findings.due_handover import handover_list
+from detailbench.findings.gauges import spoiled_by_a_check
 from detailbench.findings.panels import READABLE, outline_of
 from detailbench.findings.plan import held_in_plan
 from detailbench.findings.processes import is_finished, panel_steps, process_of
 from detailbench.findings.states import READY, states
-from detailbench.findings.walking import panel_places, readings_at
+from detailbench.findings.walking import is_read, panel_places
 from detailbench.record.picture import JobPicture
 
 
@@ -63,15 +65,9 @@ def _arrival(picture: JobPicture) -> Due:
             "vin": bool(picture.car.vin or picture.car.vin_absent),
             "odometer": visit is not None and visit.odometer_in is not None,
             "hoped_level": bool(picture.job.hoped_level),
-            "record": record_has_left(picture, "arrival"),
+            "record": newest_has_left(picture, [d for d in picture.documents if d.kind == "arrival"]),
         }
     )
-
-
-def record_has_left(picture: JobPicture, kind: str) -> bool:
-    """Whether the newest closed document of this kind has left the shop."""
-    closed = [d.id for d in picture.documents if d.kind == kind]
-    return bool(closed) and any(d.document_id == closed[-1] for d in picture.deliveries)
 
 
 def _wash(picture: JobPicture) -> Due:
@@ -88,10 +84,11 @@ def _marks(picture: JobPicture) -> Due:
 def _thickness(picture: JobPicture) -> Due:
     done = waiting = 0
     what = []
+    spoiled = spoiled_by_a_check(picture)  # those are to be taken again
     for key, panel in outline_of(picture).panels.items():
         places = panel_places(picture, key)
         moment = moment_of(picture, key)
-        missing = [p for p in places if p.origin != "chosen" and not readings_at(picture, p.id, moment)]
+        missing = [p for p in places if p.origin != "chosen" and not is_read(picture, p.id, moment, spoiled)]
         done += len(places) - len(missing)
         waiting += len(missing)
         if not places and panel.substrate in READABLE:

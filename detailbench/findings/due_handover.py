@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import TypeVar
 
+from detailbench.findings.delivered import newest_has_left
+from detailbench.findings.gauges import spoiled_by_a_check
 from detailbench.findings.processes import panel_steps
+from detailbench.findings.second_look import second_look_due
 from detailbench.findings.standing import ENDS, standing_of
-from detailbench.findings.walking import OUTER, readings_at
+from detailbench.findings.walking import OUTER, is_read, readings_at
 from detailbench.record.picture import JobPicture
 from detailbench.record.thing import JobThing
 
@@ -16,27 +19,34 @@ T = TypeVar("T", bound=JobThing)
 
 def handover_list(picture: JobPicture) -> Mapping[str, bool]:
     """Thing due → whether it is done, in the order of the handover. After-readings and marks are asked for where
-    something was or is to be polished, protection in a correction that runs to its end, custody out where something
-    was taken into custody. Word, signatures and report are asked for anew after a return."""
+    something was or is to be polished, protection in a correction that runs to its end, a second look at what was
+    polished while the car is here (later only where one was taken), custody out where something was taken into custody.
+    Word, signatures, report and its leaving are asked for anew after a return."""
     polished = {r.panel for r in picture.runs if r.ended == "finished"}
     ended = standing_of(picture) in ENDS
     visit = picture.visits[-1] if picture.visits else None
     out: dict[str, bool] = {}
     if polished or (not ended and _to_be_polished(picture)):
-        measured = {p.panel for p in picture.places if p.surface == OUTER and readings_at(picture, p.id, "polished")}
-        with_before = {p.panel for p in picture.places if p.surface == OUTER and readings_at(picture, p.id, "as_found")}
+        outer, spoiled = [p for p in picture.places if p.surface == OUTER], spoiled_by_a_check(picture)
+        measured = {p.panel for p in outer if is_read(picture, p.id, "polished", spoiled)}
+        with_before = {p.panel for p in outer if readings_at(picture, p.id, "as_found")}
         checked = {c.mark_id for c in picture.mark_checks}
         out["after_readings"] = bool(polished) and (polished & with_before) <= measured
         out["after_marks"] = bool(polished) and all(m.id in checked for m in picture.marks if m.panel in polished)
     if picture.job.kind == "correction" and not ended:
         out["protection"] = bool(picture.protections)
+    here = visit is not None and visit.left_at is None
+    if polished and (here or picture.second_looks):
+        out["second_look"] = not second_look_due(picture).panels
     if any(c.moment == "in" for c in picture.custody):
         out["custody_out"] = any(c.moment == "out" for c in _of_this_visit(picture, picture.custody))
     out["acceptance"] = bool(_of_this_visit(picture, picture.acceptances))
     signed = {s.role for s in _of_this_visit(picture, picture.signatures) if s.moment == "handover"}
     out["signatures"] = "workshop" in signed and bool(signed & {"owner", "bearer"})
     out["odometer_out"] = visit is not None and visit.odometer_out is not None
-    out["report"] = any(d.kind == "handover" for d in _of_this_visit(picture, picture.documents))
+    reports = [d for d in _of_this_visit(picture, picture.documents) if d.kind == "handover"]
+    out["report"] = bool(reports)
+    out["report_left"] = newest_has_left(picture, reports)
     return out
 
 

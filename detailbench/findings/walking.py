@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Collection
 from datetime import datetime
 
 from detailbench.basics.errors import Refused
@@ -47,6 +48,12 @@ def readings_at(picture: JobPicture, place_id: str, work: str | None = None) -> 
         return found
     note = last_polishings(picture).get(one(picture.places, place_id).panel)
     return tuple(r for r in found if taken_after(r, note))
+
+
+def is_read(picture: JobPicture, place_id: str, work: str, spoiled: Collection[str]) -> bool:
+    """Whether a place has a reading of this moment that no failed gauge check stands against. ``spoiled``: those one
+    does (``spoiled_by_a_check``)."""
+    return any(r.id not in spoiled for r in readings_at(picture, place_id, work))
 
 
 def next_place(picture: JobPicture, panel: str) -> Place:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from invented_findings import Hands
 
+from detailbench.findings.due import due
+from detailbench.findings.due_handover import handover_list
 from detailbench.findings.gates import held_back
 from detailbench.findings.panels import panel_seen
 from detailbench.findings.walking import next_place
@@ -51,3 +53,37 @@ def test_a_low_reading_of_a_failed_check_still_has_to_be_reckoned_with(hands: Ha
     hands.check(session, again=True)
     assert panel_seen(hands.picture, "bonnet").low_um == 70.0
     assert "bonnet" in held_back(hands.picture)
+
+
+def test_places_read_before_a_failed_check_are_due_again_until_they_are_read_again(hands: Hands) -> None:
+    hands.survey({"bonnet": (118.0,) * 8})
+    assert "bonnet" not in due(hands.picture)["thickness"].what
+    before = due(hands.picture)["thickness"]
+    session = hands.checked_session()
+    hands.read("bonnet", *(117.0,) * 3)
+    hands.check(session, OFF_UM, again=True)
+    assert due(hands.picture)["thickness"] == before  # those places have good readings too
+    read = Hands(hands.shop, hands.shop.job())
+    read.checked_session()
+    read.read("bonnet", *(118.0,) * 8)
+    done = due(read.picture)["thickness"]
+    read.check(read.picture.sessions[-1].id, OFF_UM, again=True)
+    again = due(read.picture)["thickness"]
+    assert "bonnet" in again.what
+    assert (again.done, again.due) == (done.done - 8, done.due + 8)
+    session = read.checked_session()
+    read.read("bonnet", *(118.0,) * 8)
+    read.check(session, again=True)
+    assert due(read.picture)["thickness"] == done
+
+
+def test_readings_after_the_work_that_a_failed_check_spoiled_are_due_again_at_handover(hands: Hands) -> None:
+    step = hands.adopted("roof")
+    hands.survey({"roof": (118.0,) * 8})
+    hands.polish("roof", step)
+    hands.do(SetState(hands.job, ("roof",), clean="wiped", cover="bare"))
+    session = hands.checked_session()
+    hands.read("roof", *(117.0,) * 8)
+    assert handover_list(hands.picture)["after_readings"] is True
+    hands.check(session, OFF_UM, again=True)
+    assert handover_list(hands.picture)["after_readings"] is False

@@ -12,6 +12,7 @@ from pytestqt.qtbot import QtBot
 from stage_scenes import adopted, click, field, named, pick, ready_job, scrolls, shown_window, type_into, words
 
 from detailbench.findings.custody import custody_of
+from detailbench.findings.due import due
 from detailbench.findings.standing import standing_of
 from detailbench.moves import work
 from detailbench.moves.custody import NoteCustody
@@ -170,3 +171,22 @@ def test_a_panel_not_to_be_touched_is_not_protected_by_itself_either(
     click(window, "Enter the protection")
     assert invented.picture(job).protections == ()
     assert "roof: not to be touched" in window.notices.text
+
+
+# second look and the report's leaving are counted
+def test_the_second_look_and_the_reports_leaving_are_due_and_lead_to_where_they_are_done(
+    window: Window, invented: InventedShop, job: str
+) -> None:
+    tomorrow = (invented.clock.now() + timedelta(days=1)).date().isoformat()
+    click(window, "Due")
+    assert f"○  second look: of use from {tomorrow} on" in card(window)
+    assert "○  report left the shop: still open" in card(window)
+    before = due(invented.picture(job))["handover"]
+    pick(window, "Due at handover", "○  second look")
+    click(window, "Go to what is chosen")
+    click(window, "found: still clear")
+    click(window, "Enter the second look")
+    after = due(invented.picture(job))["handover"]
+    assert (after.done, after.due) == (before.done + 1, before.due - 1)
+    click(window, "Due")
+    assert "✓  second look: still clear" in card(window)

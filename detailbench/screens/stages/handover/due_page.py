@@ -11,12 +11,11 @@ from detailbench.findings.due import due
 from detailbench.findings.due_handover import handover_list
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, sentence
-from detailbench.screens.stages.handover.due_words import PLACES, due_state, due_title, second_words
+from detailbench.screens.stages.handover.due_words import PLACES, due_state, due_title
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.work.cautions import cautions
 
 DONE, OPEN = "✓", "○"
-SECOND = "second"
 
 
 class DuePage(QWidget):
@@ -41,19 +40,18 @@ class DuePage(QWidget):
         if picture is None:
             self.list.set_lines(())
             return
-        open_ = due(picture)["handover"].what
+        open_, now = due(picture)["handover"].what, self._context.clock.now()
         lines = [
             Line(
                 key,
                 _("{sign}  {what}: {state}").format(
                     sign=OPEN if key in open_ else DONE,
                     what=due_title(key),
-                    state=due_state(picture, key, key in open_),
+                    state=due_state(picture, key, key in open_, now),
                 ),
             )
             for key in handover_list(picture)
         ]
-        lines.append(Line(SECOND, second_words(picture, self._context.clock.now())))
         self.list.set_lines(lines, self.list.key or (open_[0] if open_ else "report"))
 
     def _go(self) -> None:

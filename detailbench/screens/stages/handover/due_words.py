@@ -6,19 +6,22 @@ from collections.abc import Mapping
 from datetime import datetime
 
 from detailbench.basics.texts import _
+from detailbench.findings.gauges import spoiled_by_a_check
 from detailbench.findings.second_look import found_words, second_look_due
-from detailbench.findings.walking import readings_at
+from detailbench.findings.walking import OUTER, is_read
 from detailbench.record.picture import JobPicture
 
 PLACES: Mapping[str, str] = {
     "after_readings": "after",
     "after_marks": "after",
     "protection": "protect",
+    "second_look": "second",
     "custody_out": "custody",
     "acceptance": "accept",
     "signatures": "accept",
     "odometer_out": "close",
     "report": "close",
+    "report_left": "close",
 }
 
 
@@ -28,20 +31,24 @@ def due_title(key: str) -> str:
         "after_readings": _("readings after the work"),
         "after_marks": _("marks after the work"),
         "protection": _("protection"),
+        "second_look": _("second look"),
         "custody_out": _("custody out"),
         "acceptance": _("acceptance"),
         "signatures": _("signatures"),
         "odometer_out": _("odometer out"),
         "report": _("report closed"),
+        "report_left": _("report left the shop"),
     }
     return words[key]
 
 
-def due_state(picture: JobPicture, key: str, open_: bool) -> str:
-    """How far a thing due is: how many, or who is still missing."""
+def due_state(picture: JobPicture, key: str, open_: bool, now: datetime) -> str:
+    """How far a thing due is: how many, who is still missing, from when on."""
     polished = {r.panel for r in picture.runs if r.ended == "finished"}
     if key == "after_readings" and polished:
-        read = {p.panel for p in picture.places if readings_at(picture, p.id, "polished")}
+        spoiled = spoiled_by_a_check(picture)
+        outer = [p for p in picture.places if p.surface == OUTER]
+        read = {p.panel for p in outer if is_read(picture, p.id, "polished", spoiled)}
         return _("{done} of {n} polished panels").format(done=len(read & polished), n=len(polished))
     if key == "after_marks" and polished:
         marks = {m.id for m in picture.marks if m.panel in polished}
@@ -52,15 +59,10 @@ def due_state(picture: JobPicture, key: str, open_: bool) -> str:
         missing = [] if signed & {"owner", "bearer"} else [_("owner or bearer")]
         missing += [] if "workshop" in signed else [_("workshop")]
         return _("{who} still to sign").format(who=", ".join(missing))
+    if key == "second_look":
+        found = second_look_due(picture, now.tzinfo)
+        if found.on is not None:
+            words = _("of use from {day} on") if now.date() < found.on else _("still open, of use since {day}")
+            return words.format(day=found.on.isoformat())
+        return found_words(found.looks[-1].found)
     return _("still open") if open_ else _("done")
-
-
-def second_words(picture: JobPicture, now: datetime) -> str:
-    """The second look in the list of what is due; it is shown, not counted: not every car stays over night."""
-    found = second_look_due(picture, now.tzinfo)
-    if found.on is not None:
-        due = _("of use from {day} on").format(day=found.on.isoformat())
-        return _("·  second look, if the car is still here: {state}").format(state=due)
-    if found.looks:
-        return _("✓  second look: {state}").format(state=found_words(found.looks[-1].found))
-    return _("·  second look: nothing was polished")
