@@ -296,6 +296,38 @@ def test_the_unit_is_followed_by_the_window_until_it_closes(shop: Window, bench:
     assert format_thickness(101.6).endswith("µm")
 
 
+def test_the_walk_is_turned_round_by_two_presses(shop: Window, bench: Bench) -> None:
+    turn(shop, "Settings")
+    press_button(shop, "the walk begins at: right front wing")
+    press_button(shop, "and goes by the: right side first")
+    assert (setting(bench.shop(), "walk_from"), setting(bench.shop(), "walk_turn")) == ("wing_front_r", "right")
+
+
+def test_reserve_share_and_risk_are_typed_and_what_is_no_share_is_refused_at_the_field(
+    shop: Window, bench: Bench
+) -> None:
+    turn(shop, "Settings")
+    type_into(shop, "clear coat that must stay, where a layer gauge measured it, µm", "30")
+    share = "largest share of the clear coat that may ever come off, 0.3 for 30 %"
+    type_into(shop, share, "30")
+    assert setting(bench.shop(), "reserve_um") == 30.0
+    assert setting(bench.shop(), "largest_share") is None
+    assert "0.05 for five in a hundred" in said_at(shop, share)
+
+
+def test_a_gloss_meter_is_entered_with_its_angles(shop: Window, bench: Bench) -> None:
+    turn(shop, "Gauges")
+    type_into(shop, "name", "invented gloss meter", end=None)
+    type_into(shop, "last digit, µm", "0.1", end=None)
+    type_into(shop, "accuracy, fixed ±, µm", "1", end=None)
+    type_into(shop, "accuracy, ± % of the reading", "1", end=None)
+    type_into(shop, "angles of a gloss meter, °: 20, 60, 85", "60", end=None)
+    press_button(shop, "principle: gloss meter")
+    press_button(shop, "Add: gauge")
+    made = bench.shop().gauges[-1]
+    assert (made.name, made.principle, made.angles_deg) == ("invented gloss meter", "gloss", (60,))
+
+
 # the screen
 def test_what_a_ruler_says_gives_every_target_its_true_size(shop: Window, bench: Bench) -> None:
     turn(shop, "This screen")

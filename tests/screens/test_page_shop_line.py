@@ -35,7 +35,7 @@ def shop(qtbot: QtBot, clock: HandClock, bench: Bench, job_id: str, gauge: str) 
 def test_a_line_is_typed_and_kept_by_keys_alone(shop: Window, bench: Bench, gauge: str) -> None:
     field(shop, "port").setFocus()
     keys("/no/such/invented-port")
-    for _each in range(7):
+    for _each in range(9):
         press(Qt.Key.Key_Return)
     assert line_of(bench.shop(), gauge) == GaugeLine("/no/such/invented-port")
 
@@ -51,6 +51,23 @@ def test_a_described_form_is_kept_by_mouse_and_taken_away_again(shop: Window, be
     assert line_of(bench.shop(), gauge) == GaugeLine("/no/such/invented-port", form=form)
     press_button(shop, "No line for this gauge")
     assert lines(bench.shop()) == {}
+
+
+def test_a_line_with_clear_coat_or_with_gloss_is_described_and_tried(shop: Window, bench: Bench, gauge: str) -> None:
+    type_into(shop, "port", "/no/such/invented-port")
+    type_into(shop, "the value is part (empty: the only number)", "2")
+    type_into(shop, "the clear coat is part (layer gauge only)", "3")
+    type_into(shop, TRY, "07 118 42")
+    assert "read as 118 µm, clear coat 42 µm" in texts(shop).replace("\u00a0", " ")
+    press_button(shop, "Keep this line")
+    kept = line_of(bench.shop(), gauge)
+    assert kept is not None
+    assert (kept.form.value_part, kept.form.clear_part) == (2, 3)
+    type_into(shop, "the clear coat is part (layer gauge only)", "")
+    type_into(shop, "the angle is part (gloss meter only)", "1")
+    press_button(shop, "unit where the line has none: GU")
+    type_into(shop, TRY, "60 84.2")
+    assert "read as 84.2 GU at 60°" in texts(shop).replace("\u00a0", " ")
 
 
 def test_a_line_is_tried_before_anything_is_kept(shop: Window, bench: Bench) -> None:

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication
 from detailbench.body.names import panel_name
 from detailbench.findings.panels import panel_seen
 from detailbench.findings.walking import panel_places
+from detailbench.moves.shop import SetSetting
 from detailbench.screens.stages.thickness.walk_part import WalkPart
 
 __all__ = ["bay", "invented", "prepared"]
@@ -337,3 +338,13 @@ def test_the_counts_on_the_rail_follow_the_walk(bay: Bay) -> None:
     bay.type_value("118")
     after, _of = bay.thickness.counts(bay.picture)
     assert after == done + 1
+
+
+def test_the_walk_goes_round_the_car_as_the_shop_turned_it(bay: Bay) -> None:
+    bay.shop.bench.do(SetSetting("walk_turn", "right"))
+    bay.shop.checked(bay.job)
+    walking(bay)
+    assert bay.thickness.desk is not None
+    assert bay.thickness.desk.panel_after() == "wing_front_r"
+    bay.press(Qt.Key.Key_PageDown)
+    assert bay.window.context.selected_panel == "wing_front_r"

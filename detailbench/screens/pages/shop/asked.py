@@ -102,6 +102,20 @@ def show_dials(value: tuple[tuple[str, float], ...]) -> str:
     return "; ".join(f"{position} {number_:g}" for position, number_ in value)
 
 
+def angles(text: str) -> tuple[int, ...]:
+    """``20, 60, 85``; nothing typed is none. Raises BadInput."""
+    found = []
+    for part in text.replace("°", " ").replace(",", " ").replace(";", " ").split():
+        angle = whole(part)
+        if angle is not None:
+            found.append(angle)
+    return tuple(dict.fromkeys(found))
+
+
+def show_angles(value: tuple[int, ...]) -> str:
+    return ", ".join(str(angle) for angle in value)
+
+
 def metals(key: str) -> tuple[str, ...]:
     """``steel+aluminium`` as both."""
     return tuple(key.split("+"))

@@ -11,12 +11,14 @@ from detailbench.basics.texts import _
 from detailbench.marks.words import LAMPS, lamp_name
 from detailbench.screens.pages.shop.asked import (
     Asked,
+    angles,
     day,
     dials,
     metals,
     needed_number,
     number,
     share,
+    show_angles,
     show_day,
     show_dials,
     show_metals,
@@ -84,6 +86,7 @@ def principles() -> tuple[tuple[str, str], ...]:
         ("magnetic_induction", _("magnetic induction")),
         ("eddy_current", _("eddy current")),
         ("ultrasonic", _("ultrasonic")),
+        ("gloss", _("gloss meter")),
     )
 
 
@@ -105,6 +108,7 @@ def _gauge() -> tuple[Asked, ...]:
         Asked("principle", _("principle"), choices=principles(), columns=2),
         Asked("substrates", _("reads on"), metals, show_metals, substrates(), columns=2),
         Asked("layers", _("resolves layers"), truth, show_truth, (("no", _("no")), ("yes", _("yes")))),
+        Asked("angles_deg", _("angles of a gloss meter, °: 20, 60, 85"), angles, show_angles),
     )
 
 

@@ -7,7 +7,7 @@ from typing import Any
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.errors import DetailbenchError
-from detailbench.basics.numbers import format_thickness
+from detailbench.basics.numbers import format_number, format_thickness
 from detailbench.basics.texts import _
 from detailbench.findings.gauge_lines import line_of
 from detailbench.moves.gauge_lines import SetGaugeLine
@@ -18,9 +18,9 @@ from detailbench.screens.gauges.port_reader import ports_here
 from detailbench.screens.look.parts import button, caption, heading, sentence, set_kind
 from detailbench.screens.pages.shop.asked import Asked, needed_number, show_number, whole
 from detailbench.screens.pages.shop.thing_form import ThingForm, scrolled
-from detailbench.thickness.gauge_line import GaugeLine, LineForm, read_line
+from detailbench.thickness.gauge_line import GaugeLine, LineForm, LineRead, read_line
 
-FORM = ("divider", "value_part", "unit_part", "unit", "decimal", "begins", "nothing")
+FORM = ("divider", "value_part", "unit_part", "clear_part", "angle_part", "unit", "decimal", "begins", "nothing")
 
 
 def _part(text: str) -> int:
@@ -43,14 +43,27 @@ def asked() -> tuple[Asked, ...]:
         Asked("framing", _("bits, parity, stop bits"), lambda text: text.strip().upper()),
         Asked("value_part", _("the value is part (empty: the only number)"), _part, _show_part),
         Asked("unit_part", _("the unit is part (empty: behind the value)"), _part, _show_part),
+        Asked("clear_part", _("the clear coat is part (layer gauge only)"), _part, _show_part),
+        Asked("angle_part", _("the angle is part (gloss meter only)"), _part, _show_part),
         Asked("begins", _("only lines that begin with"), str.strip),
         Asked("nothing", _("written for no value"), _words, " ".join),
         Asked("divider", _("parts are divided by"), choices=(
             ("blank", _("blanks")), ("tab", _("tab")), ("semicolon", ";"), ("comma", ","), ("bar", "|"),
         ), columns=5),
-        Asked("unit", _("unit where the line has none"), choices=(("um", "µm"), ("mil", "mil"))),
+        Asked("unit", _("unit where the line has none"), choices=(("um", "µm"), ("mil", "mil"), ("gu", "GU"))),
         Asked("decimal", _("decimal mark"), choices=((".", _("dot")), (",", _("comma")))),
     )  # fmt: skip
+
+
+def _read_words(read: LineRead) -> str:
+    """The value of a line with what came beside it."""
+    if read.unit == "gu" or read.value_um is None:
+        value = format_number(read.value or 0.0)
+        return _("{value} GU at {angle}°").format(value=value, angle=format_number(read.angle_deg or 0))
+    total = format_thickness(read.value_um, read.unit)
+    if read.clear_um is None:
+        return total
+    return _("{total}, clear coat {clear}").format(total=total, clear=format_thickness(read.clear_um, read.unit))
 
 
 class LinePart(QWidget):
@@ -160,8 +173,8 @@ class LinePart(QWidget):
         if text.strip():
             line = self._form_only()
             read = read_line(text, line)
-            if read.value_um is not None:
-                words = _("read as {value}").format(value=format_thickness(read.value_um, read.unit))
+            if read.value is not None:
+                words = _("read as {value}").format(value=_read_words(read))
             elif read.no_value:
                 words = _("read as no value")
             elif read.beside:

@@ -4,20 +4,19 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
-from detailbench.findings.settings import DEFAULTS, PAGE_SIZES, Default, setting
+from detailbench.findings.settings import Default, setting
 from detailbench.moves.shop import SetSetting
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
-from detailbench.screens.look.parts import caption, heading, sentence
+from detailbench.screens.look.parts import heading, label, rule, sentence
 from detailbench.screens.pages.shop.asked import needed_number, number, show_number
+from detailbench.screens.pages.shop.settings_groups import chosen_words, groups, title_of
 from detailbench.screens.pages.shop.thing_form import scrolled
-from detailbench.screens.stages.work_parts.pages import in_line
-
-ELSEWHERE = ("touch_factor",)  # set with a ruler, on a part of its own
 
 
 class SettingsPart(QWidget):
@@ -28,12 +27,7 @@ class SettingsPart(QWidget):
         self._context = context
         m = context.dress.look.measure
         self.fields: dict[str, TextField] = {}
-        self.unit = in_line(ChoiceRow(_("thickness is shown in"), (("um", "µm"), ("mil", "mil")), columns=2))
-        self.unit.chosen.connect(lambda key: context.do(SetSetting("unit", key), initiator=self))
-        named = {"Letter": _("Letter")}
-        sizes = tuple((size, named.get(size, size)) for size in PAGE_SIZES)
-        self.paper = in_line(ChoiceRow(_("documents are set on"), sizes, columns=2))
-        self.paper.chosen.connect(lambda key: context.do(SetSetting("page_size", key), initiator=self))
+        self.choices: dict[str, ChoiceRow] = {}
         inside = QWidget()
         grid = QGridLayout(inside)
         grid.setContentsMargins(0, 0, 0, 0)
@@ -41,12 +35,17 @@ class SettingsPart(QWidget):
         grid.setVerticalSpacing(m.space("small"))
         grid.setColumnStretch(0, 1)
         grid.setColumnStretch(1, 1)
-        asked = [d for d in DEFAULTS.values() if d.key not in (*ELSEWHERE, "unit", "page_size")]
-        for i, default in enumerate(asked):
-            grid.addWidget(self._asking(default), i // 2, i % 2)
-        rows = (len(asked) + 1) // 2
-        grid.addWidget(self.unit, rows, 0)
-        grid.addWidget(self.paper, rows, 1)
+        row = 0
+        for title, defaults in groups():
+            grid.addWidget(rule(), row, 0, 1, 2)
+            grid.addWidget(label(title, "strong"), row + 1, 0, 1, 2)
+            typed = [d for d in defaults if not chosen_words(d.key)]
+            for i, default in enumerate(typed):
+                grid.addWidget(self._asking(default), row + 2 + i // 2, i % 2, Qt.AlignmentFlag.AlignTop)
+            row += 2 + (len(typed) + 1) // 2
+            for default in (d for d in defaults if d not in typed):
+                grid.addWidget(self._asking(default), row, 0, 1, 2)
+                row += 1
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(m.space("thin"))
@@ -54,7 +53,8 @@ class SettingsPart(QWidget):
         column.addWidget(
             sentence(
                 _(
-                    "Printed in the report's list of settings, but for minute price, sound and folder. "
+                    "Printed in the report's list of settings, but for minute price, sound, folder and what the shop "
+                    "assumes below the clear coat. "
                     "Empty ones are not used until you type them."
                 )
             )
@@ -70,24 +70,38 @@ class SettingsPart(QWidget):
         for key, field in self.fields.items():
             value = setting(shop, key)
             field.set_text(value if isinstance(value, str) else show_number(value))
-        self.unit.set_value(setting(shop, "unit"))
-        self.paper.set_value(setting(shop, "page_size"))
+        for key, row in self.choices.items():
+            now = str(setting(shop, key))
+            words = chosen_words(key, now)
+            if list(row.buttons) != list(words):
+                row.set_choices(tuple(words.items()))
+            row.set_value(now)
 
     def _asking(self, default: Default) -> QWidget:
         """The field and, below it, what stands there when nothing is typed."""
-        title = f"{_(default.says)}, {default.unit}" if default.unit else _(default.says)
+        title = title_of(default)
+        whole = QWidget()
+        column = QVBoxLayout(whole)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        words = chosen_words(default.key)
+        if words:
+            row = ChoiceRow(title, tuple(words.items()), columns=min(len(words), 4))
+            row.chosen.connect(lambda key: self._context.do(SetSetting(default.key, key), initiator=self))
+            self.choices[default.key] = row
+            column.addWidget(row)
+            return whole
         if isinstance(default.value, str):
             field = TextField(title)
         else:
             field = TextField(title, check=number if default.value is None else needed_number)
         field.committed.connect(lambda text: self._typed(default, text))
         self.fields[default.key] = field
-        whole = QWidget()
-        column = QVBoxLayout(whole)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
         column.addWidget(field)
-        column.addWidget(caption(_source(default)))
+        source = label(_source(default), "caption", wrap=True)
+        for title_label in field.findChildren(QLabel):
+            title_label.setWordWrap(True)
+        column.addWidget(source)
         return whole
 
     def _typed(self, default: Default, text: str) -> None:
