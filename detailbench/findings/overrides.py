@@ -2,21 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+
 from detailbench.basics.texts import _
-from detailbench.record.picture import JobPicture
+from detailbench.record.things import Job, Override
 
 TOO_OFTEN = 5
+RECENT_JOBS = 20  # what was set aside long ago says little about how the shop works now
 
 
-def times_set_aside(picture: JobPicture, rule: str, reason: str) -> int:
-    """How often this rule was set aside in this job for this reason; case and spaces make no difference."""
+def of_recent_jobs(jobs: Sequence[Job], overrides: Iterable[Override]) -> tuple[Override, ...]:
+    """Those of the shop's newest jobs that count; ``jobs`` in the order of entry."""
+    recent = {job.id for job in jobs[-RECENT_JOBS:]}
+    return tuple(o for o in overrides if o.job_id in recent and not o.withdrawn)
+
+
+def times_set_aside(overrides: Iterable[Override], rule: str, reason: str) -> int:
+    """How often this rule was set aside for this reason; case and spaces make no difference."""
     same = _plain(reason)
-    return sum(o.rule == rule and _plain(o.reason) == same for o in picture.overrides)
+    return sum(o.rule == rule and _plain(o.reason) == same for o in overrides)
 
 
-def every_time(picture: JobPicture, rule: str, reason: str) -> str:
+def every_time(overrides: Iterable[Override], rule: str, reason: str) -> str:
     """The question whether the shop's setting still fits, from the fifth time on; empty before."""
-    n = times_set_aside(picture, rule, reason)
+    n = times_set_aside(overrides, rule, reason)
     if n < TOO_OFTEN:
         return ""
     return _(

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
-from detailbench.findings.overrides import every_time
+from detailbench.findings.overrides import every_time, of_recent_jobs
 from detailbench.findings.stop import Stop
 from detailbench.moves.reasons import says_why
 from detailbench.record.things import Override, Person
@@ -32,5 +32,5 @@ def stopped_unless_overridden(w: Writer, job_id: str, stops: Sequence[Stop], pan
     w.get(Person, w.person_id)
     for stop in stops:
         w.add(Override, job_id=job_id, rule=stop.rule, panel=panel, reason=reason.strip())
-    picture = w.job(job_id)
-    return next(filter(None, (every_time(picture, stop.rule, reason) for stop in stops)), "")
+    counted = of_recent_jobs(w.shop().jobs, w.every(Override))
+    return next(filter(None, (every_time(counted, stop.rule, reason) for stop in stops)), "")
