@@ -52,9 +52,18 @@ def clear_limits(shop: ShopPicture) -> ClearLimits | None:
     return ClearLimits(float(reserve), setting(shop, "largest_share"), float(setting(shop, "most_risk")))
 
 
-def clear_at(place: PlaceSeen) -> float | None:
-    """The mean of the clear coat over the readings that count at a place; None where none of them says it."""
-    found = [r.clear_um for r in place.counted if r.clear_um is not None]
+def layer_check_words() -> str:
+    """What the gauge check of a layer gauge says and what it does not: foils certify a total."""
+    return _(
+        "A gauge that resolves layers is checked on the total here; its clear coat is checked against no certificate."
+    )
+
+
+def clear_at(picture: JobPicture, place: PlaceSeen) -> float | None:
+    """The mean of the clear coat over the readings that count at a place; None where none of them says it. Only a gauge
+    that resolves layers can have said it."""
+    layered = {s.id for s in picture.sessions if gauge_of(picture, s).layers}
+    found = [r.clear_um for r in place.counted if r.clear_um is not None and r.session_id in layered]
     return sum(found) / len(found) if found and not place.set_aside else None
 
 
@@ -76,7 +85,7 @@ def panel_layers(picture: JobPicture, before: PanelSeen, after: PanelSeen | None
 
 def side_layers(picture: JobPicture, seen: PanelSeen) -> PanelLayers | None:
     """The same at one moment alone."""
-    own = [(p, v) for p in seen.places if (v := clear_at(p)) is not None]
+    own = [(p, v) for p in seen.places if (v := clear_at(picture, p)) is not None]
     means = tuple(v for p, v in own if p.place.origin == "proposed")
     extra = tuple(v for p, v in own if p.place.origin != "proposed")
     if not means:

@@ -6,14 +6,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from detailbench.findings.gauges import accuracy_of, gauge_of
+from detailbench.findings.corrections import common_u_um
+from detailbench.findings.gauges import gauge_of, principle_of
 from detailbench.findings.layers import clear_limits
 from detailbench.findings.panels import READABLE, PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.permissions import PAINT
 from detailbench.findings.processes import group_of
 from detailbench.findings.settings import setting
 from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import Gauge
+from detailbench.record.things import GaugeSession
 from detailbench.thickness.clear_picture import ClearPicture, NoPicture, Undercoats, clear_picture
 from detailbench.thickness.layer_room import ClearLimits
 from detailbench.thickness.likeness import Likeness, likeness
@@ -49,7 +50,7 @@ def clear_pictures(
         seen = after[key] if key in after and after[key].figures is not None else before[key]
         mean = PanelMean(key, None, panel.substrate, panel.lie, twin=panel.twin or "")
         alike = _alike(mean, compared)
-        gauges = _gauges(picture, seen)
+        sessions = _sessions(picture, seen)
         middle = 0.0 if seen.figures is None else seen.figures.mean_um
         found = clear_picture(
             _place_means(seen),
@@ -57,8 +58,8 @@ def clear_pictures(
             alike,
             undercoats=undercoats,
             limits=limits,
-            u_cal_um=max((accuracy_of(g).standard_uncertainty_um(middle) for g in gauges), default=0.0),
-            resolution_um=max((g.resolution_um for g in gauges), default=0.0),
+            u_cal_um=max((_common(picture, s, panel.substrate, middle) for s in sessions), default=0.0),
+            resolution_um=max((gauge_of(picture, s).resolution_um for s in sessions), default=0.0),
         )
         out[key] = ShopSees(key, found, seen.confirmed)
     return out
@@ -72,13 +73,18 @@ def _alike(panel: PanelMean, compared: OddPanels | None) -> Likeness:
 
 def _place_means(seen: PanelSeen) -> list[float]:
     """Those the panel's figures are made of."""
-    own = [p for p in seen.places if p.place.origin != "chosen" and not p.set_aside]
+    own = [p for p in seen.places if p.place.origin == "proposed" and not p.set_aside]
     return [p.figure.value_um for p in own if p.figure is not None]
 
 
-def _gauges(picture: JobPicture, seen: PanelSeen) -> list[Gauge]:
+def _sessions(picture: JobPicture, seen: PanelSeen) -> list[GaugeSession]:
     ids = {r.session_id for p in seen.places for r in p.counted}
-    return [gauge_of(picture, one(picture.sessions, i)) for i in sorted(ids)]
+    return [one(picture.sessions, i) for i in sorted(ids)]
+
+
+def _common(picture: JobPicture, session: GaugeSession, substrate: str, at_um: float) -> float:
+    """Common to all readings of a session: a correction's own uncertainty where one is in force."""
+    return common_u_um(picture, session, principle_of(gauge_of(picture, session), substrate), at_um)
 
 
 def _tells(picture: JobPicture, seen: PanelSeen, alike: Likeness, substrate: str) -> PanelTells:

@@ -12,8 +12,10 @@ from detailbench.basics.workings import is_finite
 from detailbench.marks.catalogue import kinds
 from detailbench.record.evidence import IS_A_DIGEST
 from detailbench.record.thing import Thing
-from detailbench.record.things import Evidence, Job
+from detailbench.record.things import Evidence, Gauge, GlossReading, Job, Reading
 from detailbench.record.words_kept import words_of
+from detailbench.thickness.gloss import ANGLES
+from detailbench.thickness.sent_text import MOST_GU, clear_unfit
 
 ABOVE_ZERO = ("section_m2", "panel_w_mm", "panel_h_mm", "diameter_mm", "length_mm", "resolution_um")
 NOT_BELOW = ("_um", "_mm", "_s", "_m2", "_cm2", "_n", "minutes", "passes", "number", "severity", "depth", "rung")
@@ -26,6 +28,7 @@ WITHIN: Mapping[tuple[str, str], tuple[int, int]] = {
     ("protection", "humidity_percent"): (0, 100),
     ("evidence", "size"): (0, 2**53 - 1),
     ("document", "pages"): (1, 100_000),
+    ("gloss_reading", "value_gu"): (0, int(MOST_GU)),
 }
 IS_A_NUMBER = re.compile(r"[0-9A-Za-z-]{1,40}")  # of a job: it is part of the names of files
 
@@ -63,5 +66,11 @@ def fits(thing: Thing, complain: Callable[[str, str, object], BadFile]) -> None:
         raise complain(_("a job's number is letters, digits and dashes."), f"job {thing.id}.number", thing.number)
     if isinstance(thing, Evidence) and not IS_A_DIGEST.fullmatch(thing.sha256):
         raise complain(_("that is no hash of a file."), f"evidence {thing.id}.sha256", thing.sha256)
+    if isinstance(thing, Reading) and (unfit := clear_unfit(thing.value_um, thing.clear_um)):
+        raise complain(unfit, f"reading {thing.id}.clear_um", thing.clear_um)
+    if isinstance(thing, GlossReading) and thing.angle_deg not in ANGLES:
+        raise complain(_("Gloss is read at 20°, 60° or 85°."), f"gloss_reading {thing.id}.angle_deg", thing.angle_deg)
+    if isinstance(thing, Gauge) and any(a not in ANGLES for a in thing.angles_deg):
+        raise complain(_("Gloss is read at 20°, 60° or 85°."), f"gauge {thing.id}.angles_deg", list(thing.angles_deg))
     if thing.table == "mark" and getattr(thing, "kind", "") not in _mark_kinds():
         raise complain(_("there is no such kind of mark."), f"mark {thing.id}.kind", getattr(thing, "kind", ""))

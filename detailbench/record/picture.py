@@ -223,6 +223,7 @@ def _names_what_is_there(picture: JobPicture) -> None:
     shims = {s.id for s in picture.shop.shims}
     named: list[tuple[Thing, str, bool]] = []
     named += [(r, "place_id", r.place_id in places and r.session_id in sessions) for r in picture.readings]
+    named += [(r, "place_id", r.place_id in places and r.session_id in sessions) for r in picture.gloss_readings]
     named += [(c, "shim_id", c.shim_id in shims and c.session_id in sessions) for c in picture.check_readings]
     for thing, field_name, there in named:
         if not there:

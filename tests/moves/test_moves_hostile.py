@@ -20,11 +20,26 @@ from detailbench.basics.errors import DetailbenchError
 from detailbench.body.edges import EdgePosition
 from detailbench.findings.changes import changes
 from detailbench.findings.due import due
+from detailbench.findings.gloss import gloss as gloss_found
 from detailbench.findings.mark_results import mark_results
 from detailbench.findings.permissions import permissions
 from detailbench.findings.plan import work_standing
+from detailbench.findings.reference_places import references
 from detailbench.findings.trial_story import told
-from detailbench.moves import arrival, handover, marks, readings, shop, supplement, surface, trials, washing, work
+from detailbench.moves import (
+    arrival,
+    gloss,
+    handover,
+    marks,
+    readings,
+    shop,
+    supplement,
+    surface,
+    tray,
+    trials,
+    washing,
+    work,
+)
 from detailbench.moves.move import Move
 from detailbench.moves.reading_mending import NotAValue, ReadAsMil
 from detailbench.moves.readings_file import ImportedReading, ImportReadings
@@ -88,8 +103,24 @@ def of_thickness(h: Hands) -> list[Move]:
         readings.DecidePlace(j, place, "as_found", "kept", "two words"),
         ImportReadings(j, (ImportedReading("roof", 110.0, "um", 1, "n", "110"),), "f"),
         ShiftBack(j, picture.readings[1].id), ChangeSides(j, ("door_front_r",)), NotAValue(j, reading),
-        ReadAsMil(j, reading),
+        ReadAsMil(j, reading), readings.AddPlace(j, "roof", at(h), "chosen", "shut"),
+        readings.RecordReading(j, "roof", 110.0, "", place, layered(h), "110 / 40", clear_um=40.0),
+        gloss.RecordGloss(j, "roof", 60, 84.2, place, meter(h), "60: 84.2", "typed", "n", ("double",)),
+        tray.HoldValues((tray.Sent("118 / 42", "w", h.shop.gauge, 118.0, "um", "", 42.0, None),), j),
+        ImportReadings(j, (ImportedReading("roof", 110.0, "um", 1, "n", "110", clear_um=40.0),), "f"),
+        ImportReadings(j, (ImportedReading("roof", None, "um", 1, "n", "84", angle_deg=60, value_gu=84.0),), "f"),
     ]  # fmt: skip
+
+
+def layered(h: Hands) -> str:
+    """A spell of a gauge that resolves layers."""
+    gauge = h.do(shop.AddToShop("gauge", {"name": "layers", "principle": "ultrasonic", "layers": True}))
+    return h.session(gauge)
+
+
+def meter(h: Hands) -> str:
+    """A spell of a gloss meter."""
+    return h.session(h.do(shop.AddToShop("gauge", {"name": "gloss", "principle": "gloss", "angles_deg": (20, 60, 85)})))
 
 
 def of_work(h: Hands) -> list[Move]:
@@ -150,6 +181,8 @@ def looked_at(h: Hands) -> None:
     picture = h.picture
     due(picture)
     permissions(picture)
+    gloss_found(picture)
+    references(picture)
     changes(picture)
     work_standing(picture, h.shop.clock.now())
     mark_results(picture)

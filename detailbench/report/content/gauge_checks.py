@@ -6,6 +6,7 @@ from datetime import date, datetime
 
 from detailbench.basics.texts import _
 from detailbench.findings.gauges import RoundOfChecks, is_gloss_meter, rounds
+from detailbench.findings.layers import layer_check_words
 from detailbench.record.picture import one
 from detailbench.record.things import CheckReading, Gauge, GaugeSession, Shim
 from detailbench.report.content.blocks import Block, Column, Fact, Facts, Grid, Para, Rows
@@ -53,7 +54,10 @@ def gauge_blocks(g: Gathered) -> tuple[Block, ...]:
         "Checks are judged on the values as the gauge showed them; a correction never turns a failed check into a "
         "passed one. A reading is confirmed when the checks before and after it both passed."
     )
-    return (Facts((*facts, *sessions, *_corrected(g))), _checks(g), Para((note,), "note"))
+    layered = (
+        [Para((layer_check_words(),), "note")] if any(one(g.picture.shop.gauges, i).layers for i in gauges) else []
+    )
+    return (Facts((*facts, *sessions, *_corrected(g))), _checks(g), Para((note,), "note"), *layered)
 
 
 def _corrected(g: Gathered) -> tuple[Fact, ...]:
