@@ -10,14 +10,17 @@ from sqlalchemy import Connection, select
 from detailbench.record.journal import Change
 from detailbench.record.tables import BY_NAME, KINDS, TABLES
 from detailbench.record.thing import Thing
-from detailbench.record.things import FinishGroup, GaugeSession, Person, ProcessStep, Trial
+from detailbench.record.things import FinishGroup, GaugeSession, Job, Lamp, Person, ProcessStep, SandingDisc, Trial
 
 NAMED: dict[str, type[Thing]] = {f"{name}_id": cls for name, cls in BY_NAME.items()} | {
+    "disc_id": SandingDisc,
     "entered_by": Person,
     "group_id": FinishGroup,
     "on_top_of": Trial,
+    "second_lamp_id": Lamp,
     "session_id": GaugeSession,
     "step_id": ProcessStep,
+    "trial_of": Job,
 }
 
 
