@@ -339,3 +339,18 @@ def test_a_short_pause_says_nothing(window: Window, bench: Bench, job_id: str, c
     clock.at += timedelta(minutes=9)
     press(Qt.Key.Key_Down)
     assert window.notices.text == "existing damage noted"
+
+
+def test_a_sheet_asked_for_lies_over_the_one_that_is_open_and_escape_closes_it_first(window: Window) -> None:
+    press(Qt.Key.Key_F2)
+    press(Qt.Key.Key_O, CTRL)
+    owner, person = window.owner.agreements, window.centre.person
+    assert owner is not None
+    press(Qt.Key.Key_F2)
+    both = owner.geometry() & person.geometry()
+    assert not both.isEmpty()
+    on_top = window.centre.childAt(both.center())
+    assert person is on_top or person.isAncestorOf(on_top)
+    press(Qt.Key.Key_Escape)
+    assert not person.isVisible()
+    assert owner.isVisible()

@@ -62,24 +62,30 @@ class Centre(QWidget):
         self.working = WorkingSheet(self, dress)
         self.person = PersonSheet(self, dress, choose_person)  # type: ignore[arg-type]
         self.shows = ShowSheet(self, dress, choose_colouring)  # type: ignore[arg-type]
-        self._late: list[Sheet] = []
+        self._stack: list[Sheet] = []  # the one opened last lies on top
         self.header.show_button.clicked.connect(self.show_wanted.emit)
-        for sheet in self.sheets:
-            sheet.opened.connect(self.arrange)
+        for sheet in (self.working, self.person, self.shows):
+            self.add_sheet(sheet)
         dress.changed.connect(self.arrange)
 
     @property
     def sheets(self) -> tuple[Sheet, ...]:
-        return self.working, self.person, self.shows, *self._late
+        """Every sheet, the one opened last first."""
+        return tuple(reversed(self._stack))
 
     def add_sheet(self, sheet: Sheet) -> None:
         """A sheet made when it was first asked for."""
-        self._late.append(sheet)
-        sheet.opened.connect(self.arrange)
+        self._stack.append(sheet)
+        sheet.opened.connect(lambda: self._on_top(sheet))
+
+    def _on_top(self, sheet: Sheet) -> None:
+        self._stack.remove(sheet)
+        self._stack.append(sheet)
+        self.arrange()
 
     def take_in(self, sheet: Sheet) -> None:
         """A stage's own sheet: it lies over the map like the rest; closed, it gives the keys back to the map."""
-        if sheet not in self._late:
+        if sheet not in self._stack:
             sheet.setParent(self)
             sheet.closed.connect(self.map.setFocus)
             self.add_sheet(sheet)
@@ -131,7 +137,7 @@ class Centre(QWidget):
         self.zoom_row.place(free)
         self._place_sheets(free)
         self.card.raise_()
-        for sheet in self.sheets:
+        for sheet in self._stack:
             sheet.raise_()
 
     def _place_sheets(self, free: QRect) -> None:
