@@ -91,12 +91,17 @@ def section_note(picture: JobPicture, asked: Agreement) -> str:
 
 
 def section_to_show(picture: JobPicture, group: FinishGroup | None) -> Trial | None:
-    """Which trial is put to the owner: the last the adopted process rests on, else the last judged one. Without a
-    group: of the newest process, else the newest judged trial of the job."""
+    """Which trial is put to the owner: the newest whose section was photographed, else the last the adopted process
+    rests on, else the last judged one. Without a group: of the newest process, else of the job."""
+    here = trials_of(picture, group.id) if group is not None else picture.trials
+    shown = next((t for t in reversed(here) if section_photos(picture, t.id)), None)
+    if shown is not None:
+        return shown
     process = process_of(picture, group.id) if group is not None else next(reversed(picture.processes), None)
     if process is not None and process.trial_ids:
-        return one(picture.trials, process.trial_ids[-1])
-    here = trials_of(picture, group.id) if group is not None else picture.trials
+        rests = [one(picture.trials, id_) for id_ in process.trial_ids]
+        # a confirming place only says the same again, and the worst one is no level
+        return next((t for t in reversed(rests) if t.spot == "typical"), rests[-1])
     return next((t for t in reversed(here) if outcome_of(picture, t.id) is not None), None)
 
 

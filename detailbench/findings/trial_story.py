@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from itertools import groupby
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
@@ -22,7 +23,7 @@ from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Combination, FinishGroup, Trial, TrialOutcome
 from detailbench.trials.adopt import TrialSeen, confirming_due, may_adopt, mildest_words
 from detailbench.trials.movement import Movement
-from detailbench.trials.next_step import next_step
+from detailbench.trials.next_step import LOOK_ONLY, next_step
 from detailbench.trials.outcome import Advice, Cleared, Context, Finish, Outcome, Result, Stopped
 from detailbench.trials.rungs import Rung, RungSeen
 from detailbench.trials.start import Start, where_to_start
@@ -96,7 +97,8 @@ def trials_seen(picture: JobPicture, group_id: str, *, named: bool = False) -> t
         outcome = outcome_of(picture, trial.id)
         if outcome is not None:
             seen, under = as_one_step(picture, trial, as_outcome(outcome))
-            beneath = () if under is None else (*(key(t) for t in stack_beneath(picture, under)), key(under))
+            stack = () if under is None else (*stack_beneath(picture, under), under)
+            beneath = tuple(name for name, _same in groupby(key(t) for t in stack))
             out.append(TrialSeen(key(trial), seen, beneath, trial.panel))
     return tuple(out)
 
@@ -160,17 +162,26 @@ def clear_coat_of(picture: JobPicture, group: FinishGroup) -> str:
     return "known" if read and group.paint_system in HAS_CLEAR else "unknown"
 
 
-def _context(picture: JobPicture, trial: Trial, under: Trial | None) -> Context:
+def _done_already(picture: JobPicture, trial: Trial, judged: TrialOutcome | None) -> frozenset[Result]:
+    """What was said and acted on since this combination was first tried on this paint: before this trial, and of this
+    one what another look at it was (``judged``: the outcome that is told; what was entered before it counts)."""
+    group = group_of(picture, trial.panel) or one(picture.groups, trial.group_id)
+    here = (t for t in trials_of(picture, group.id) if t.seq < trial.seq)
+    same = {t.id for t in here if t.combination_id == trial.combination_id}
+    done = set()
+    for outcome in picture.outcomes:
+        if not outcome.next_result or (judged is not None and outcome.seq >= judged.seq):
+            continue
+        result = Result(outcome.next_result)
+        if outcome.trial_id in same or (outcome.trial_id == trial.id and result in LOOK_ONLY):
+            done.add(result)
+    return frozenset(done)
+
+
+def _context(picture: JobPicture, trial: Trial, under: Trial | None, judged: TrialOutcome | None) -> Context:
     group = group_of(picture, trial.panel) or one(picture.groups, trial.group_id)
     range_ = known_range(picture, group.id, without=trial.id)
     keys = [r.rung.key for r in range_]
-    already = {
-        Result(o.next_result)
-        for t in trials_of(picture, group.id)
-        if t.combination_id == trial.combination_id and t.id != trial.id and t.seq < trial.seq
-        for o in [outcome_of(picture, t.id)]
-        if o is not None and o.next_result
-    }
     _machine, _pad, product = parts(picture.shop, one(picture.shop.combinations, trial.combination_id))
     time_left = product.working_time_s is None or trial.seconds is None or trial.seconds < product.working_time_s
     first = setting(picture.shop, "change_first")
@@ -178,7 +189,7 @@ def _context(picture: JobPicture, trial: Trial, under: Trial | None) -> Context:
         range=range_,
         at=keys.index(trial.combination_id),
         on_top_of=None if under is None else keys.index(under.combination_id),
-        already=frozenset(already),
+        already=_done_already(picture, trial, judged),
         clear_coat=clear_coat_of(picture, group),
         colour=lightness_of(picture, group),
         feel=feel_for_table(feel_of(picture, group)),
@@ -189,10 +200,11 @@ def _context(picture: JobPicture, trial: Trial, under: Trial | None) -> Context:
     )
 
 
-def advice_for(picture: JobPicture, trial: Trial, outcome: Outcome) -> Advice:
-    """What this outcome of this trial says to do next. Raises BadInput when the combination is not in the range."""
+def advice_for(picture: JobPicture, trial: Trial, outcome: Outcome, judged: TrialOutcome | None = None) -> Advice:
+    """What this outcome of this trial says to do next; ``judged``: the kept outcome it is of, where it was entered.
+    Raises BadInput when the combination is not in the range."""
     outcome, under = as_one_step(picture, trial, outcome)
-    return next_step(outcome, _context(picture, trial, under))
+    return next_step(outcome, _context(picture, trial, under, judged))
 
 
 def told(picture: JobPicture, group_id: str) -> tuple[TrialTold, ...]:
@@ -200,7 +212,7 @@ def told(picture: JobPicture, group_id: str) -> tuple[TrialTold, ...]:
     out = []
     for trial in trials_of(picture, group_id):
         kept = outcome_of(picture, trial.id)
-        advice = advice_for(picture, trial, as_outcome(kept)) if kept is not None else None
+        advice = advice_for(picture, trial, as_outcome(kept), kept) if kept is not None else None
         out.append(TrialTold(trial, combination_name(picture.shop, trial.combination_id), kept, advice))
     return tuple(out)
 

@@ -149,7 +149,9 @@ CALCULATIONS = (
             Field("paint_to_paint", "usual scatter, as for “removal”", required=False, default=PAINT_TO_PAINT, above=0),
         ),
         work=lambda v: range_order_working(
-            *([MeasuredTrial(**t) for t in v[name]] for name in ("milder", "stronger")), v["paint_to_paint"]
+            [MeasuredTrial(**t) for t in v["milder"]],
+            [MeasuredTrial(**t) for t in v["stronger"]],
+            v["paint_to_paint"],
         ),
     ),
     Calculation(

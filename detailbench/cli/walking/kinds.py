@@ -6,7 +6,7 @@ import math
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 
 from detailbench.basics.texts import _
@@ -152,6 +152,17 @@ def _moment(line: Line) -> datetime:
 
 
 MOMENT = Kind("YYYY-MM-DDThh:mm+hh:mm", _moment)
+
+
+def _day(line: Line) -> date:
+    text = _word(line, _("a date"))
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise line.bad(_("“{word}” is not a date").format(word=text), text) from None
+
+
+DAY = Kind("YYYY-MM-DD", _day)
 
 
 def _panel_keys(line: Line) -> tuple[str, ...]:

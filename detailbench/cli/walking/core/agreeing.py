@@ -24,7 +24,7 @@ def ask(step: a.Ask, hand: Hand) -> None:
         if not found:
             raise Refused(_("No such limit of the owner's is in force."), rule="no_limit")
         limit = found[-1].id
-    hand.do(AskOwner(hand.job, step.about, step.question, step.price, panels, limit_id=limit))
+    hand.do(AskOwner(hand.job, step.about, step.question, step.price, panels, limit_id=limit, level=step.level))
 
 
 def answer(step: a.Answer, hand: Hand) -> None:

@@ -40,8 +40,11 @@ def protect(step: h.Protect, hand: Hand) -> None:
     )
 
 
+LEVEL = {"": "", "met": "yes", "not_met": "no"}
+
+
 def accept(step: h.Accept, hand: Hand) -> None:
-    hand.do(RecordAcceptance(hand.job, step.answer, step.remarks, step.light))
+    hand.do(RecordAcceptance(hand.job, step.answer, step.remarks, step.light, LEVEL[step.level]))
 
 
 def sign(step: h.SignIt, hand: Hand) -> None:

@@ -18,6 +18,7 @@ LISTS = {
     "gauge": "gauges",
     "foil": "shims",
     "lamp": "lamps",
+    "disc": "discs",
     "machine": "machines",
     "pad": "pads",
     "product": "products",

@@ -13,6 +13,7 @@ from detailbench.cli.walking.core.shop import lamp_id
 from detailbench.cli.walking.kinds import At, amount
 from detailbench.cli.walking.steps import marks as m
 from detailbench.cli.walking.steps import surface as s
+from detailbench.findings.agreements import section_photos
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of
 from detailbench.moves.marks import CorrectMark, LookAgain, LookedNothingSeen, RecordMark, StrikeMark
@@ -22,7 +23,7 @@ from detailbench.moves.photos import AddPhoto, PairPhotos, StrikePhoto
 from detailbench.moves.readings import StrikeReading
 from detailbench.moves.surface import HoldPanel, MakeGroup, ReleasePanel, SetPaintSystem, SetState
 from detailbench.moves.trials import StrikeTrial
-from detailbench.record.things import FinishGroup, Mark
+from detailbench.record.things import FinishGroup, Mark, Trial
 
 
 def group_at(hand: Hand, panel: str) -> FinishGroup:
@@ -153,8 +154,21 @@ def _add(hand: Hand, content: bytes, name: str, panel: str, step: m.AddPicture |
             lamp_id=lamp_id(hand, step.lamp),
             caption=step.caption,
             shows=step.shows,
+            trial_id=_section(hand, panel).id if step.shows == "test_section" else "",
         )
     )
+
+
+def _section(hand: Hand, panel: str) -> Trial:
+    """The newest trial of the panel. Raises Refused when there is none."""
+    found = [t for t in hand.picture.trials if t.panel == panel]
+    if not found:
+        raise Refused(_("There is no trial yet."), rule="no_trial")
+    return found[-1]
+
+
+def _shows_no_paint(shows: str) -> bool:
+    return shows not in ("", "test_section")
 
 
 def add_picture(step: m.AddPicture, hand: Hand) -> None:
@@ -165,19 +179,25 @@ def add_picture(step: m.AddPicture, hand: Hand) -> None:
         raise BadFile(
             _("{name} cannot be read ({why}).").format(name=step.file, why=error.strerror), name=step.file
         ) from error
-    _add(hand, content, path.name, step.of or ("" if step.shows else hand.panel), step)
+    _add(hand, content, path.name, step.of or ("" if _shows_no_paint(step.shows) else hand.panel), step)
 
 
 def drawn_picture(step: m.DrawnPicture, hand: Hand) -> None:
     from detailbench.photos.drawn import SWIRLS, drawn_reflection
 
-    panel = "" if step.shows else hand.on_panel()
+    panel = "" if _shows_no_paint(step.shows) else hand.on_panel()
     content = drawn_reflection(SWIRLS[step.swirls], seed=len(hand.picture.photos) + 1)
-    _add(hand, content, f"drawn-{step.shows or panel}-{step.moment}.jpg", panel, step)
+    _add(hand, content, f"drawn-{panel or step.shows}-{step.moment}.jpg", panel, step)
 
 
-def pair_pictures(_step: m.PairPictures, hand: Hand) -> None:
+def pair_pictures(step: m.PairPictures, hand: Hand) -> None:
     panel = hand.on_panel()
+    if step.section:
+        halves = section_photos(hand.picture, _section(hand, panel).id)
+        if len(halves) < 2:
+            raise Refused(_("A test section has two halves: add both photos first."), rule="pair")
+        hand.do(PairPhotos(hand.job, halves[-2].id, halves[-1].id))
+        return
     before = [p.id for p in hand.picture.photos if p.panel == panel and p.moment == "before"]
     after = [p.id for p in hand.picture.photos if p.panel == panel and p.moment == "after"]
     if not before or not after:

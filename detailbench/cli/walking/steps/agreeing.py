@@ -38,6 +38,7 @@ class Ask(Step):
     price: Decimal | None = named(SUM)
     on: tuple[str, ...] = named(PANELS, ())
     kind: str = named(word(*LIMITS), "")
+    level: str = named(TEXT, "")
 
 
 @dataclass(frozen=True, kw_only=True)

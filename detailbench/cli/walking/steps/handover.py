@@ -31,6 +31,7 @@ class Accept(Step):
     answer: str = value(word(shown="accepted|with_remarks|not_accepted"))
     remarks: str = value(TEXT, "")
     light: str = named(TEXT, "")
+    level: str = named(word("met", "not_met"), "")
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -7,7 +7,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from detailbench.cli.walking.kinds import AT, PANEL, SIZE, TEXT, At, Quantity, quantity, whole, word
-from detailbench.cli.walking.step import Step, named, value
+from detailbench.cli.walking.step import Step, flag, named, value
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -71,7 +71,7 @@ class AddPicture(Step):
     of: str = named(PANEL, "")
     lamp: str = named(TEXT, "")
     caption: str = named(TEXT, "")
-    shows: str = named(word("vin_plate", "plate", "odometer", "clock", "whole_car"), "")
+    shows: str = named(word("vin_plate", "plate", "odometer", "clock", "whole_car", "test_section"), "")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -82,10 +82,11 @@ class DrawnPicture(Step):
     moment: str = named(word("arrival", "before", "trial", "after"), "before")
     lamp: str = named(TEXT, "")
     caption: str = named(TEXT, "")
-    shows: str = named(word("vin_plate", "plate", "odometer", "clock", "whole_car"), "")
+    shows: str = named(word("vin_plate", "plate", "odometer", "clock", "whole_car", "test_section"), "")
 
 
 @dataclass(frozen=True, kw_only=True)
 class PairPictures(Step):
     verb = "pair photos"
-    does = "the newest photo before and the newest after, of the panel in hand, stand side by side"
+    does = "the newest photo before and the newest after, of the panel in hand, side by side; or its test section's two"
+    section: bool = flag()
