@@ -22,11 +22,23 @@ COMMON_PRACTICE = "common practice, no source"
 
 @dataclass(frozen=True)
 class Source:
-    """Where a formula or default comes from. ``from_memory``: recalled, not read again when it was written."""
+    """Where a formula or default comes from. ``from_memory``: recalled, not read again when it was written; then that is
+    all that is said of it, since nobody looked whether it stands there."""
 
     text: str
     kind: SourceKind = "published"
     from_memory: bool = False
+
+    def kind_words(self) -> str:
+        """ "from memory", else which kind of source it is."""
+        if self.from_memory:
+            return _("from memory")
+        words = {
+            "published": _("published"),
+            "own derivation": _("own derivation"),
+            "common practice": _("common practice, no source"),
+        }
+        return words[self.kind]
 
     def sentence(self) -> str:
         return _("{text} (from memory)").format(text=self.text) if self.from_memory else self.text
@@ -57,7 +69,7 @@ class Working:
             "inputs": dict(self.inputs),
             "results": dict(self.results),
             "source": self.source.sentence(),
-            "source_kind": self.source.kind,
+            "source_kind": "from memory" if self.source.from_memory else self.source.kind,
             "changes_with": self.changes_with,
             "notes": list(self.notes),
         }

@@ -33,7 +33,7 @@ FROM_TABLE = {  # in a table of words in the code, one word for each of a closed
     "PAINT[group.paint_system]", "SPOTS[trial.spot]", "NO_VALUE[reading.no_value]", "FLAGS.get(f, f)",
     "RULES.get(override.rule, override.rule)", "COMMON_PRACTICE", "default.says", "default.source", "d.says",
     'NOUNS.get(c.table, c.table.replace("_", " "))', "FIELDS[name]", 'FIELDS.get(c.field, "")',
-    "sentence", "first.source.kind", "family.substrate", "shim.substrate", "s", "trial.force_word",
+    "sentence", "family.substrate", "shim.substrate", "s", "trial.force_word",
 }  # fmt: skip
 # faults named in English: the checker of drawings and of `workings` JSON name the file's own parts, and the shelf
 # speaks before there is a catalogue

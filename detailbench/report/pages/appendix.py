@@ -30,10 +30,7 @@ def _calculation(name: str, numbered: list[NumberedWorking]) -> list[Flowable]:
     formulas = list(dict.fromkeys(n.working.formula for n in numbered))
     if len(formulas) == 1:
         out.append(_line(_("Formula"), first.formula))
-    kind = _(first.source.kind)
-    if first.source.from_memory:
-        kind = _("{kind}; from memory").format(kind=kind)
-    out.append(_line(_("Source"), f"{first.source.text} ({kind})"))
+    out.append(_line(_("Source"), f"{first.source.text} ({first.source.kind_words()})"))
     if first.changes_with:
         out.append(_line(_("Changes with"), first.changes_with))
     notes = list(dict.fromkeys(note for n in numbered for note in n.working.notes))

@@ -108,9 +108,9 @@ def shown(value: Plain, unit: str = "") -> str:
 
 def source_text(working: Working) -> str:
     """The source in the words of the working; the trade's habits are named as such."""
-    text = working.source.sentence()
+    text, kind = working.source.text, working.source.kind_words()
+    if working.source.from_memory or working.source.kind == "own derivation":
+        return f"{text} ({kind})"
     if working.source.kind == "common practice" and COMMON_PRACTICE not in text:
-        return f"{text} ({_(COMMON_PRACTICE)})" if text else _(COMMON_PRACTICE)
-    if working.source.kind == "own derivation":
-        return _("{text} (own derivation)").format(text=text)
+        return f"{text} ({kind})" if text else kind
     return text
