@@ -22,8 +22,8 @@ COMMON_PRACTICE = "common practice, no source"
 
 @dataclass(frozen=True)
 class Source:
-    """Where a formula or default comes from. ``from_memory``: recalled, not read again when it was written; then that is
-    all that is said of it, since nobody looked whether it stands there."""
+    """Where a formula or default comes from. ``from_memory``: recalled, not read again when it was written; then that
+    is all that is said of it, since nobody looked whether it stands there."""
 
     text: str
     kind: SourceKind = "published"
