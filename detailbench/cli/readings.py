@@ -15,7 +15,7 @@ from detailbench.cli.records import job_named
 from detailbench.cli.words import workshop_of
 from detailbench.findings.settings import plausible_range_um
 from detailbench.moves.bench import Bench
-from detailbench.moves.readings_file import MOST_LINES, ImportedReading, ImportReadings
+from detailbench.moves.readings_file import MOST_LINES, ImportedReading, ImportReadings, as_line
 from detailbench.record.store import DATABASE
 from detailbench.thickness.csv_import import ReadingsFile, read_file
 
@@ -86,19 +86,5 @@ def lines_of(read: ReadingsFile, panel_words: str | None) -> tuple[ImportedReadi
         panel = line.panel or default
         if panel is None:
             raise BadInput(_("Line {n} names no panel; say which with --panel.").format(n=line.line), field="panel")
-        lines.append(
-            ImportedReading(
-                panel=panel,
-                value_um=line.value_um,
-                unit=line.unit,
-                place_number=int(line.place) if line.place.isdigit() else None,
-                note=line.note,
-                typed=line.typed,
-                no_value="nothing" if line.no_value else "",
-                at=line.time,
-                clear_um=line.clear_um,
-                angle_deg=line.angle_deg,
-                value_gu=line.value_gu,
-            )
-        )
+        lines.append(as_line(line, panel))
     return tuple(lines)

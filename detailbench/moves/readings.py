@@ -35,7 +35,7 @@ ORIGINS = ("chosen", "control")
 MOST_UM = 100_000.0  # 10 cm; what is implausible below that is kept and flagged
 
 
-def _shown(value: float, name: str) -> None:
+def fits_a_gauge(value: float, name: str) -> None:
     """Raise BadInput unless a gauge can have shown this."""
     real_number(value, name)
     if abs(value) > MOST_UM:
@@ -91,7 +91,7 @@ class RecordCheck:
         if made and ((self.again and not _waits_for(picture, made[-1], shim)) or _is_over(picture, made[-1], shim)):
             round_no += 1
         for value in self.values_um:
-            _shown(value, "values_um")
+            fits_a_gauge(value, "values_um")
             if value < 0 and shim.value_um != 0:
                 raise BadInput(_("A reading below zero is only possible on the zero plate."), field="values_um")
             w.add(
@@ -130,11 +130,11 @@ def checked_value(value_um: float | None, no_value: str, clear_um: float | None 
     if no_value and no_value not in NO_VALUE:
         raise BadInput(_("“{why}” is not a reason for no value.").format(why=no_value), field="no_value")
     if value_um is not None:
-        _shown(value_um, "value_um")
+        fits_a_gauge(value_um, "value_um")
         if value_um < 0:
             raise BadInput(_("A paint thickness is never below zero."), field="value_um", given=value_um)
     if clear_um is not None:
-        _shown(clear_um, "clear_um")
+        fits_a_gauge(clear_um, "clear_um")
         unfit = clear_unfit(value_um, clear_um)
         if unfit:
             raise BadInput(unfit, field="clear_um", given=clear_um)

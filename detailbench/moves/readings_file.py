@@ -18,6 +18,7 @@ from detailbench.moves.move import SHOP, Done
 from detailbench.moves.readings import add_places, checked_value, reading_session
 from detailbench.record.things import Place, Reading, ReadingsFile
 from detailbench.record.writing import Writer
+from detailbench.thickness.csv_import import ImportedReading as FileLine
 
 HASH_SIGNS = 64
 MOST_LINES = 5000  # some 200 readings a panel: more is never one car
@@ -43,6 +44,23 @@ class ImportedReading:
     @property
     def is_gloss(self) -> bool:
         return self.angle_deg is not None
+
+
+def as_line(line: FileLine, panel: str) -> ImportedReading:
+    """An accepted line of a file as the move takes it, on this panel; nothing of it is lost on the way."""
+    return ImportedReading(
+        panel=panel,
+        value_um=line.value_um,
+        unit=line.unit,
+        place_number=int(line.place) if line.place.strip().isdigit() else None,
+        note=line.note,
+        typed=line.typed,
+        no_value="nothing" if line.no_value else "",
+        at=line.time,
+        clear_um=line.clear_um,
+        angle_deg=line.angle_deg,
+        value_gu=line.value_gu,
+    )
 
 
 @dataclass(frozen=True)

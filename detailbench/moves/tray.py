@@ -17,7 +17,7 @@ from detailbench.findings.gauges import gauge_of, gloss_sessions, thickness_sess
 from detailbench.moves.gloss import RecordGloss
 from detailbench.moves.move import SHOP, Done
 from detailbench.moves.panels import on_this_car
-from detailbench.moves.readings import NO_VALUE, RecordReading
+from detailbench.moves.readings import NO_VALUE, RecordReading, fits_a_gauge
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Gauge, WaitingValue
 from detailbench.record.writing import Writer
@@ -61,6 +61,9 @@ class HoldValues:
         for value in self.values:
             if value.no_value and value.no_value not in NO_VALUE:
                 raise BadInput(_("“{why}” is not a reason for no value.").format(why=value.no_value), field="no_value")
+            for name in ("value_um", "clear_um"):
+                if getattr(value, name) is not None:
+                    fits_a_gauge(getattr(value, name), name)
             unfit = clear_unfit(value.value_um, value.clear_um)
             if unfit:
                 raise BadInput(unfit, field="clear_um", given=value.clear_um)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import QStringListModel, Qt
@@ -11,7 +12,7 @@ from detailbench.basics.numbers import LengthUnit, PlausibleRange, format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.settings import plausible_range_um
-from detailbench.moves.readings_file import MOST_LINES, ImportedReading, ImportReadings
+from detailbench.moves.readings_file import MOST_LINES, ImportedReading, ImportReadings, as_line
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.file_choice import FileChooser, choose_files
 from detailbench.screens.gauges.folder_watch import FoundFile
@@ -266,13 +267,4 @@ def _number(line: FileLine) -> int | None:
 def _line(line: FileLine, selected: str) -> ImportedReading:
     number = _number(line) if line.panel is not None else None
     note = line.note if number is not None or not line.place else f"{line.place}: {line.note}".rstrip(": ")
-    return ImportedReading(
-        panel=line.panel or selected,
-        value_um=line.value_um,
-        unit=line.unit,
-        place_number=number,
-        note=note,
-        typed=line.typed,
-        no_value="nothing" if line.no_value else "",
-        at=line.time,
-    )
+    return replace(as_line(line, line.panel or selected), place_number=number, note=note)
