@@ -17,6 +17,7 @@ from detailbench.moves.bench import Bench
 from detailbench.moves.marks import LookedNothingSeen
 from detailbench.moves.shop import AddToShop
 from detailbench.moves.surface import SetState
+from detailbench.moves.turning import TurnJob
 from detailbench.screens.stages.stage import FarFacts
 from detailbench.screens.window import Window
 
@@ -331,6 +332,18 @@ def test_on_return_one_line_says_where_the_work_stood(
     clock.forward(minutes=42)
     press(Qt.Key.Key_Down)
     assert window.notices.text == "you were here: roof, 42 minutes ago"
+
+
+def test_on_return_to_a_paused_job_the_line_says_that_and_why(
+    window: Window, bench: Bench, job_id: str, clock: HandClock
+) -> None:
+    bench.do(SetState(job_id, ("roof",), clean="wiped"))
+    bench.do(TurnJob(job_id, "paused", "waiting for trim cleaner"))
+    window.to_map()
+    press(Qt.Key.Key_Down)
+    clock.forward(minutes=42)
+    press(Qt.Key.Key_Down)
+    assert window.notices.text == "you were here: roof, 42 minutes ago; the job is paused: waiting for trim cleaner"
 
 
 def test_a_short_pause_says_nothing(window: Window, bench: Bench, job_id: str, clock: HandClock) -> None:

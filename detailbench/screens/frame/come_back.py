@@ -13,6 +13,7 @@ from detailbench.basics.clock import Clock
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.standing import standing_of, why_it_stands
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
@@ -24,7 +25,8 @@ BREAK = timedelta(minutes=10)
 
 def you_were_here(picture: JobPicture, now: datetime, person_id: str = "") -> str:
     """``you were here: bonnet, place 3 of 8, 42 minutes ago``, over a night ``… yesterday 17:40``; where somebody else
-    than who enters now was there, ``Ana was here: …``. Empty when nothing is entered or it was just now."""
+    than who enters now was there, ``Ana was here: …``; with why, where the job is paused. Empty when nothing is entered
+    or it was just now."""
     found = _last_seen(picture)
     if found is None or now - found.at < BREAK:
         return ""
@@ -32,6 +34,8 @@ def you_were_here(picture: JobPicture, now: datetime, person_id: str = "") -> st
     if found.by and found.by != person_id:
         who = next((p.name for p in picture.shop.people if p.id == found.by), "")
     where = ", ".join(part for part in (found.where, found.words, since_words(found.at, now)) if part)
+    if standing_of(picture) == "paused":
+        where = _("{where}; the job is paused: {why}").format(where=where, why=why_it_stands(picture))
     if who and person_id:
         return _("{person} was here: {where}").format(person=who, where=where)
     return _("you were here: {where}").format(where=where)
