@@ -314,6 +314,7 @@ class Window(QWidget):
     def switch_look(self) -> None:
         self.dress.wear(self, self.dress.other())
         self.centre.arrange()
+        self.shows.redraw()
 
     @property
     def has_top(self) -> bool:

@@ -6,7 +6,9 @@ import pytest
 from bay_hand import Bay, bay, invented, prepared
 from PySide6.QtCore import Qt
 
+from detailbench.basics.colours import luminance
 from detailbench.body.edges import from_edges
+from detailbench.moves.marks import LookedNothingSeen, RecordMark
 from detailbench.record.things import Mark
 from detailbench.screens.stages.marks.on_map import worst
 from detailbench.screens.stages.marks.quick_keys import by_letter, matching
@@ -207,3 +209,22 @@ def test_the_worst_of_a_panel_is_printed_and_a_hold_is_hatched(bay: Bay) -> None
     assert fill.hatch == "crossed"
     assert "swirl marks 2" in fill.says
     assert worst(bay.window.context).of("roof").share is None
+
+
+def test_none_seen_is_the_quietest_on_the_map_in_both_looks(bay: Bay) -> None:
+    bay.open("marks")
+    bay.shop.bench.do(RecordMark(bay.job, "bonnet", "swirl", 5))
+    bay.shop.bench.do(LookedNothingSeen(bay.job, "roof", bay.shop.bench.shop().lamps[0].id))
+    window = bay.window
+    keys = []
+    for _look in ("bay", "desk"):
+        look = window.dress.look
+        keys.append(look.key)
+        ground = look.palette.rgb("well")
+        seen = {panel: window.centre.map.items_by_key[panel].fill for panel in ("bonnet", "roof")}
+        away = {p: abs(luminance(look.ramp(f.share or 0.0)) - luminance(ground)) for p, f in seen.items()}
+        assert away["roof"] < away["bonnet"]
+        none = f"{'light' if look.is_light else 'dark'} is 0 none seen"
+        assert none in window.centre.header.legend.in_words()
+        window.switch_look()
+    assert keys == ["bay", "desk"]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from detailbench.basics.colours import Rgb
+from detailbench.basics.colours import Rgb, luminance
 from detailbench.basics.ramp import ramp_rgb
 from detailbench.screens.look.measure import Measure
 from detailbench.screens.look.palette import BAY, DESK, Palette
@@ -25,6 +25,16 @@ class Look:
     def ramp(self, share: float) -> Rgb:
         """The ramp as this look shows it: the bay leaves out its lightest part."""
         return ramp_rgb(share, (self.palette.ramp_from, self.palette.ramp_to))
+
+    @property
+    def is_light(self) -> bool:
+        """The ground is light: what is dark on it is loud."""
+        return luminance(self.palette.rgb("ground")) > 0.5
+
+    def loudness(self, amount: float) -> float:
+        """The share of the ramp that shows ``amount`` of something unwelcome (0 none, 1 the most): none is the quietest
+        in either look."""
+        return 1.0 - amount if self.is_light else amount
 
 
 _PLAIN: dict[LookKey, Look] = {

@@ -17,6 +17,7 @@ from detailbench.marks.severity import WORST
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Mark
 from detailbench.screens.context import Context
+from detailbench.screens.look.looks import Look
 from detailbench.screens.map.colouring import Colouring, DrawnMark, PanelFill
 from detailbench.screens.stages.marks.words import position_of, short
 
@@ -30,20 +31,16 @@ def worst(context: Context) -> Colouring:
     title = _("marks: the worst of each panel")
     if picture is None:
         return Colouring(AREA_KEY, title)
-    fills = {key: _fill(picture, key) for key in context.outline.panels}
+    look = context.dress.look
+    fills = {key: _fill(picture, key, look) for key in context.outline.panels}
     held = any(f.hatch for f in fills.values())
     hatches: tuple[tuple[Hatch, str], ...] = (("crossed", _("no abrasive somewhere there")),) if held else ()
-    return Colouring(
-        AREA_KEY,
-        title,
-        fills,
-        _("{n} none seen").format(n=format_number(0)),
-        format_number(WORST),
-        hatches,
-    )
+    ends = _("{n} none seen").format(n=format_number(0)), format_number(WORST)
+    low, high = reversed(ends) if look.is_light else ends
+    return Colouring(AREA_KEY, title, fills, low, high, hatches)
 
 
-def _fill(picture: JobPicture, panel: str) -> PanelFill:
+def _fill(picture: JobPicture, panel: str, look: Look) -> PanelFill:
     after = moment_of(picture, panel) == "polished"
     found = worst_severity(picture, panel, after=after)
     if found is None and after:
@@ -58,7 +55,7 @@ def _fill(picture: JobPicture, panel: str) -> PanelFill:
     says = _("worst severity {n} after the work") if after else _("worst severity {n}")
     marks = "; ".join(short(r.mark) for r in results) or _("looked at, nothing seen")
     says = says.format(n=format_number(found)) + f"; {marks}"
-    return PanelFill(found / WORST, "crossed" if held else "", format_number(found), says)
+    return PanelFill(look.loudness(found / WORST), "crossed" if held else "", format_number(found), says)
 
 
 def drawn(context: Context) -> tuple[DrawnMark, ...]:
