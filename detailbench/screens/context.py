@@ -134,6 +134,7 @@ class Context(QObject):
         self.picture = None if job_id is None else self.bench.job(job_id)
         self.job_id = job_id
         self.selected_panel, self.selected_place = "", None
+        self.unsaved.forget_work()
         self.job_opened.emit()
 
     def stage_is_open(self, key: str) -> None:

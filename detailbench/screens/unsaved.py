@@ -1,4 +1,5 @@
-"""Entries the disk did not take: held as they are until one key has them saved, so that nothing typed is lost."""
+"""Entries the disk did not take: held as they are until one key has them saved, so that nothing typed is lost. The
+same key begins long work again (a document's closing) that the disk stopped."""
 
 from __future__ import annotations
 
@@ -22,6 +23,30 @@ class Unsaved(QObject):
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
         self.waiting: list[tuple[Any, object]] = []
+        self._work: tuple[str, Callable[[], object]] | None = None
+
+    @property
+    def anything(self) -> bool:
+        """Whether the key has something to do."""
+        return bool(self.waiting) or self._work is not None
+
+    def keep_work(self, words: str, begin: Callable[[], object]) -> None:
+        """Hold long work that was stopped: what the strip says of it, and how it is begun again."""
+        self._work = words, begin
+        self.changed.emit()
+
+    def forget_work(self) -> None:
+        """It was done, or belongs to another job."""
+        if self._work is not None:
+            self._work = None
+            self.changed.emit()
+
+    def begin_work(self) -> None:
+        """Begin the held work again; stopped once more, it will be held once more."""
+        work = self._work
+        self.forget_work()
+        if work is not None:
+            work[1]()
 
     def keep(self, move: Any, initiator: object) -> None:
         """Hold this entry."""
@@ -34,7 +59,7 @@ class Unsaved(QObject):
         """What the entry strip says instead of the last entry; empty while everything is saved."""
         n = len(self.waiting)
         if not n:
-            return ""
+            return "" if self._work is None else f"{self._work[0]} {_('{key} tries again.').format(key=KEY)}"
         what = _("NOT SAVED: 1 entry.") if n == 1 else _("NOT SAVED: {n} entries.").format(n=n)
         return f"{what} {_('{key} tries again.').format(key=KEY)}"
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from invented_stage import InventedStage
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QInputMethodEvent, QKeyEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
@@ -69,6 +69,20 @@ def test_a_burst_while_a_note_is_written_leaves_the_note_unharmed(
     assert window.notices.text == "bonnet 3: 118 µm, from Invented"
     assert window.strip.gauge.text() == "118"
     assert not window.far.shown  # a person is writing
+
+
+def test_what_an_input_method_writes_stands_behind_the_keys_before_it(
+    window: Window, stage: InventedStage, hand: Hand, landed: list[Burst]
+) -> None:
+    assert stage.card is not None
+    note = stage.card.note.edit
+    note.setFocus()
+    hand.keys("=1+1", gap_ms=5)
+    written = QInputMethodEvent()
+    written.setCommitString("\u0623\u062d")
+    QApplication.sendEvent(note, written)
+    assert note.toPlainText() == "=1+1\u0623\u062d"
+    assert landed == []
 
 
 def test_typing_with_pauses_reaches_the_note_whole(

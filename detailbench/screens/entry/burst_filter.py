@@ -54,6 +54,8 @@ class BurstFilter(QObject):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         kind = event.type()
+        if kind == QEvent.Type.InputMethod and not self._handing_on:
+            self.let_go()  # what an input method writes stands behind the keys struck before it
         if kind not in (QEvent.Type.KeyPress, QEvent.Type.KeyRelease) or self._handing_on:
             return False
         if not isinstance(event, QKeyEvent) or not isinstance(watched, QWidget):

@@ -10,7 +10,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
 
 from detailbench.screens.look.dress import Dress
-from detailbench.screens.look.parts import label
+from detailbench.screens.look.parts import label, tip
 
 
 @dataclass(frozen=True)
@@ -90,7 +90,7 @@ class KeyButton(QPushButton):
         self.setAutoDefault(False)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(choice.name or choice.text)
-        self.setToolTip(choice.name or choice.text)
+        self.setToolTip(tip(choice.name or choice.text))
         m = dress.look.measure
         self.cap: QLabel = label(choice.cap, "cap")
         self.words: QLabel = label(choice.text, "key_words", wrap=True)

@@ -58,7 +58,7 @@ def window_actions(window: ActingFrame) -> tuple[Action, ...]:
         Action("person", _("person"), "F2", window.ask_person, lambda: context.bench is not None),
         Action("mishap", _("mishap"), "F4", window.owner.mishap, has_open_job),
         Action("owner", _("owner"), "Ctrl+O", window.owner.asked, has_open_job),
-        Action("again", _("save again"), KEY, window.safe.try_again, lambda: bool(context.unsaved.waiting)),
+        Action("again", _("save again"), KEY, window.safe.try_again, lambda: context.unsaved.anything),
         Action("far", _("far view"), "F6", window.far.switch, has_job),
         Action("look", _("look"), "F7", window.switch_look),
         Action("wipe", _("wipe lock"), "F8", window.wipe_lock.switch),

@@ -8,6 +8,7 @@ INPUT = frozenset(
     {
         QEvent.Type.KeyPress,
         QEvent.Type.KeyRelease,
+        QEvent.Type.InputMethod,
         QEvent.Type.Wheel,
         QEvent.Type.MouseButtonPress,
         QEvent.Type.MouseButtonRelease,

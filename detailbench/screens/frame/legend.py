@@ -10,6 +10,7 @@ from detailbench.basics.ramp import Hatch
 from detailbench.basics.texts import _
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.faces import face
+from detailbench.screens.look.parts import tip
 from detailbench.screens.map.colouring import Colouring
 from detailbench.screens.map.shapes import hatch_brush
 
@@ -29,7 +30,7 @@ class Legend(QWidget):
     def show_colouring(self, colouring: Colouring) -> None:
         self.colouring = colouring
         self.setAccessibleName(self.in_words())
-        self.setToolTip(self.in_words())
+        self.setToolTip(tip(self.in_words()))
         self.update()
 
     def in_words(self) -> str:

@@ -47,15 +47,16 @@ class Live:
 
     def last_entry(self) -> None:
         """What was entered last and can be taken back; where entries are not saved yet, that instead."""
-        bench, last = self._context.bench, self._context.unsaved.words
+        bench, unsaved = self._context.bench, self._context.unsaved
+        last = unsaved.words
         self.can_undo = self.can_redo = False
-        if bench is not None and not last:
+        if bench is not None and not unsaved.waiting:
             standing = bench.standing(self.scope)
             self.can_undo = bool(standing.done) and bench.read_only is None
             self.can_redo = bool(standing.undone) and bench.read_only is None
-            last = standing.done[-1][1] if standing.done else ""
+            last = last or (standing.done[-1][1] if standing.done else "")
         self._window.strip.set_last(
-            last, can_undo=self.can_undo, can_redo=self.can_redo, not_saved=bool(self._context.unsaved.waiting)
+            last, can_undo=self.can_undo, can_redo=self.can_redo, not_saved=unsaved.anything
         )
         self._window.show_keys()
 

@@ -34,9 +34,11 @@ class SafeKeeper(QObject):
                 return
 
     def try_again(self) -> None:
-        """One key: have what was not saved saved now."""
+        """One key: have what was not saved saved now, then begin again what was stopped."""
         bench = self._context.bench
-        if bench is not None and self._context.unsaved.waiting:
+        if bench is not None and not self._context.unsaved.waiting:
+            self._context.unsaved.begin_work()
+        elif bench is not None:
             said = self._context.unsaved.try_again(bench.do)
             self._context.notice(said, "stop" if self._context.unsaved.waiting else "saved")
 

@@ -12,7 +12,7 @@ from detailbench.basics.texts import _
 from detailbench.screens.actions import Action
 from detailbench.screens.frame.key_line import KeyLine
 from detailbench.screens.look.dress import Dress
-from detailbench.screens.look.parts import area, button, caption, label, rule, set_kind
+from detailbench.screens.look.parts import area, button, caption, label, rule, set_kind, tip
 
 
 class ShortText(QLabel):
@@ -33,7 +33,7 @@ class ShortText(QLabel):
     def set_whole(self, text: str) -> None:
         self._whole = text
         self.setAccessibleName(text)
-        self.setToolTip(text)
+        self.setToolTip(tip(text))
         self._fit()
 
     def resizeEvent(self, event: object) -> None:

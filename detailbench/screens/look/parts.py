@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import html
 from collections.abc import Callable
 from typing import TypeVar
 
+from PySide6 import QtGui
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QSizePolicy, QWidget
 
@@ -19,6 +21,13 @@ def label(text: str, role: str = "", wrap: bool = False) -> QLabel:
     if role:
         made.setProperty("role", role)
     return made
+
+
+def tip(text: str) -> str:
+    """A text for a tool tip, which would read as markup whatever looks like it: shown as typed all the same."""
+    if not QtGui.Qt.mightBeRichText(text):
+        return text
+    return f'<span style="white-space: pre-wrap">{html.escape(text)}</span>'
 
 
 def caption(text: str) -> QLabel:

@@ -14,6 +14,7 @@ from detailbench.body.names import panel_name
 from detailbench.body.panels import Outline
 from detailbench.body.where import Direction, in_direction, on_panel, walk_order
 from detailbench.screens.look.dress import Dress
+from detailbench.screens.look.parts import tip
 from detailbench.screens.map.colouring import Colouring, Drawing, PanelFill
 from detailbench.screens.map.cross import KeyCross
 from detailbench.screens.map.handles import handle_boxes
@@ -289,7 +290,7 @@ class PanelMap(QGraphicsView):
                 if each in self.items_by_key:
                     self.items_by_key[each].set_hovered(each == key)
             self._hovered = key
-            self.viewport().setToolTip(self.spoken(key) if key else "")
+            self.viewport().setToolTip(tip(self.spoken(key) if key else ""))
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         if event.modifiers() & Qt.KeyboardModifier.ControlModifier and event.angleDelta().y():

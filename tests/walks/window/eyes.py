@@ -161,6 +161,16 @@ class Eyes:
             raise Stuck(f"“{name}” has {len(found)} lines with “{part}”")
         return found[0]
 
+    def not_as_typed(self) -> list[str]:
+        """Texts that would not be shown as they were typed: read as markup, or with a & taken for a key."""
+        found = []
+        for widget in self.all():
+            if isinstance(widget, QLabel) and widget.text() and widget.textFormat() != Qt.TextFormat.PlainText:
+                found.append(widget.text())
+            elif isinstance(widget, QAbstractButton) and "&" in widget.text().replace("&&", ""):
+                found.append(widget.text())
+        return found
+
     # the map
     def panels(self) -> dict[str, QAccessibleInterface]:
         """The panels the map tells of, by name."""

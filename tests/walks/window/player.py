@@ -72,6 +72,7 @@ def play(steps: Sequence[Step], walk: Walk) -> None:
         walk.patience_ms = SHORT_MS if isinstance(after, WasRefused) else walk.longest_ms
         try:
             acts[type(said)].play(said, walk)
+            walk.check_words()
         except Unusable as trouble:
             if not isinstance(after, WasRefused):
                 raise _told(where, trouble, said, walk) from trouble

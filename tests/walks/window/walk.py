@@ -89,6 +89,11 @@ class Walk:
         if self.witness is not None and self.witness.breaches:
             raise Stuck("; ".join(dict.fromkeys(self.witness.breaches)))
 
+    def check_words(self) -> None:
+        """Whatever stands on the screen stands there as it was typed."""
+        if self._hand is not None and (found := self._hand.eyes.not_as_typed()):
+            raise Stuck(f"not shown as typed: {found}")
+
     def wait(self, fact: Callable[[], bool], patience_ms: int = 0) -> bool:
         """Look until it is so, for a bounded time; says whether it came to be."""
         try:

@@ -23,6 +23,9 @@ class ClosePart(QWidget):
         self.close_it = button(acts.words.close, self._close, role="main")
         self.passphrase.line.returnPressed.connect(self._close)
         self.again.line.returnPressed.connect(self._close)
+        self.why_not = sentence()
+        set_kind(self.why_not, "stop")
+        self.why_not.hide()
         secrets = QHBoxLayout()
         secrets.addWidget(self.passphrase, 1)
         secrets.addWidget(self.again, 1)
@@ -32,6 +35,7 @@ class ClosePart(QWidget):
         column.addWidget(self.first_use)
         column.addLayout(secrets)
         column.addWidget(self.close_it)
+        column.addWidget(self.why_not)
 
     def redraw(self) -> None:
         acts = self._acts
@@ -50,6 +54,8 @@ class ClosePart(QWidget):
         self.again.setVisible(acts.key is None and not made)
         for part in (self.passphrase, self.again, self.close_it):
             part.setEnabled(not busy and self._context.picture is not None)
+        if busy:
+            self._tell("")
         words = acts.words
         self.close_it.setText(_("Working on it…") if busy else words.anew if acts.documents() else words.close)
 
@@ -68,5 +74,13 @@ class ClosePart(QWidget):
                 field.line.clear()
 
     def _refused(self, error: object) -> None:
+        """A sentence at its place: the passphrase's while that is asked for, else under the button."""
         self._acts.said = ""
-        self.passphrase.say(str(error))
+        if self._acts.key is None:
+            self.passphrase.say(str(error))
+        else:
+            self._tell(str(error))
+
+    def _tell(self, why_not: str) -> None:
+        self.why_not.setText(why_not)
+        self.why_not.setVisible(bool(why_not))

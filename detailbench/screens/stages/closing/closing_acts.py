@@ -86,6 +86,7 @@ class ClosingActs:
     # acts
     def close(self, passphrase: str, window: QWidget, failed: Callable[[object], object]) -> bool:
         """Close the document as the job stands, beside the window."""
+        from detailbench.basics.errors import NotSaved
         from detailbench.moves.documents import CloseDocument, open_key
 
         bench: Any = self.context.bench
@@ -105,9 +106,12 @@ class ClosingActs:
         def refused(error: object) -> None:
             self.context.opened_key = opened[0] if opened else None  # stays open, whatever stopped it
             failed(error)
+            if isinstance(error, NotSaved) and opened:  # the disk did: one key begins it again once there is room
+                self.context.unsaved.keep_work(self.words.stopped, lambda: self.close("", window, failed))
 
         def then(_result: None) -> None:
             self.context.opened_key = opened[0]
+            self.context.unsaved.forget_work()
             self.said = self.words.done
 
         return self.beside.start(

@@ -10,7 +10,7 @@ from detailbench.basics.texts import _
 @dataclass(frozen=True)
 class ClosingWords:
     """``close`` and ``anew`` on the button, ``closed`` over the list, ``copy`` on the ear of the copy button, ``kept``
-    before what a check of it says, ``busy`` and ``done`` in the notice line."""
+    before what a check of it says, ``busy`` and ``done`` in the notice line, ``stopped`` in the strip."""
 
     close: str
     anew: str
@@ -19,6 +19,7 @@ class ClosingWords:
     kept: str
     busy: str
     done: str
+    stopped: str
 
 
 def closing_words(kind: str) -> ClosingWords:
@@ -32,6 +33,7 @@ def closing_words(kind: str) -> ClosingWords:
             kept=_("The kept record"),
             busy=_("The arrival record is being closed: nothing else is entered until that is done. One moment."),
             done=_("The arrival record is closed. Send it off today and note how it left."),
+            stopped=_("NOT CLOSED: the arrival record."),
         )
     if kind == "supplement":
         return ClosingWords(
@@ -42,6 +44,7 @@ def closing_words(kind: str) -> ClosingWords:
             kept=_("The kept supplement"),
             busy=_("The supplement is being closed: nothing else is entered until that is done. One moment."),
             done=_("The supplement is closed. Send it off and note how it left."),
+            stopped=_("NOT CLOSED: the supplement."),
         )
     return ClosingWords(
         close=_("Close the report"),
@@ -51,6 +54,7 @@ def closing_words(kind: str) -> ClosingWords:
         kept=_("The kept report"),
         busy=_("The report is being closed: nothing else is entered until that is done. One moment."),
         done=_("The report is closed. Copy it out, or open the copy."),
+        stopped=_("NOT CLOSED: the report."),
     )
 
 

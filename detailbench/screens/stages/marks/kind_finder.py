@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QLineEdit, QListWidget, QListWidgetItem, QVBoxLayo
 from detailbench.basics.texts import _
 from detailbench.marks.words import group_name
 from detailbench.screens.look.dress import Dress
-from detailbench.screens.look.parts import button, gives_way
+from detailbench.screens.look.parts import button, gives_way, tip
 from detailbench.screens.stages.marks.quick_keys import matching
 
 
@@ -53,7 +53,7 @@ class KindFinder(QWidget):
             item = QListWidgetItem(f"{kind.name}\n{kind.looks}")
             item.setData(Qt.ItemDataRole.UserRole, kind.key)
             item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{kind.name}: {kind.looks}")
-            item.setToolTip(group_name(kind.group))
+            item.setToolTip(tip(group_name(kind.group)))
             self.list.addItem(item)
         self.list.setCurrentRow(0)
 

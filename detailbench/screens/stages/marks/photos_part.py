@@ -28,7 +28,7 @@ from detailbench.screens.actions import in_text_field
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.file_choice import FileChooser, choose_files
 from detailbench.screens.entry.text_field import TextField
-from detailbench.screens.look.parts import button, label, sentence
+from detailbench.screens.look.parts import button, label, sentence, tip
 from detailbench.screens.stages.marks.desk import MarksDesk
 from detailbench.screens.stages.marks.photo_drop import PhotoDrop
 from detailbench.screens.stages.marks.photo_intake import Batch, PhotoIntake
@@ -220,7 +220,7 @@ class PhotosPart(QWidget):
             item.setData(Qt.ItemDataRole.UserRole, photo.id)
             spoken = _("photo {n}: {words}").format(n=row + 1, words=f"{words}, {state_words(photo)}")
             item.setData(Qt.ItemDataRole.AccessibleTextRole, spoken)
-            item.setToolTip(state_words(photo))
+            item.setToolTip(tip(state_words(photo)))
             picture = self.small.of(self._sha(photo), ASKED_PX[0])
             if picture is not None:
                 item.setIcon(QIcon(picture))

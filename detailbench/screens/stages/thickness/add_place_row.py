@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from detailbench.basics.texts import _
-from detailbench.screens.look.parts import button
+from detailbench.screens.look.parts import button, tip
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 
 
@@ -40,4 +40,4 @@ class AddPlaceRow(QWidget):
         ):
             whole = words.format(where=where)
             part.setAccessibleName(whole)
-            part.setToolTip(f"{whole}\n{more}".strip())
+            part.setToolTip(tip(f"{whole}\n{more}".strip()))

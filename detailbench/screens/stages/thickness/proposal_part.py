@@ -8,7 +8,7 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.proposed_groups import GroupToMake, group_to_make
 from detailbench.moves.surface import MakeGroup
-from detailbench.screens.look.parts import button, sentence
+from detailbench.screens.look.parts import button, sentence, tip
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 
 KEY_CAP = "Ctrl+J"
@@ -51,4 +51,4 @@ class ProposalPart(QWidget):
         self.says.setText(_("Proposed for {panels}: {sentence}").format(panels=panels, sentence=found.sentence))
         self.make_it.setText(_("Make this finish group ({key})").format(key=KEY_CAP))
         self.make_it.setAccessibleName(_("Make the finish group “{name}”").format(name=found.name))
-        self.make_it.setToolTip(self.make_it.accessibleName())
+        self.make_it.setToolTip(tip(self.make_it.accessibleName()))

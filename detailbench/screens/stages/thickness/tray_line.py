@@ -10,7 +10,7 @@ from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.record.things import WaitingValue
-from detailbench.screens.look.parts import button, sentence, set_kind
+from detailbench.screens.look.parts import button, sentence, set_kind, tip
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.words import with_clear
 
@@ -63,7 +63,7 @@ class TrayList(QListWidget):
             text = waiting_words(value)
             item = QListWidgetItem(f"{text}: {value.why}" if value.why else text)
             item.setData(Qt.ItemDataRole.UserRole, value.id)
-            item.setToolTip(item.text())
+            item.setToolTip(tip(item.text()))
             self.addItem(item)
         self.setCurrentRow(min(row, self.count() - 1))
 

@@ -23,7 +23,7 @@ from detailbench.record.picture import JobPicture
 from detailbench.screens.asking import AskAbout
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
-from detailbench.screens.look.parts import button, gives_way, sentence, set_kind
+from detailbench.screens.look.parts import button, gives_way, sentence, set_kind, tip
 from detailbench.screens.stages.wash.asked_text import AskedText
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import in_line
@@ -99,7 +99,7 @@ class ItemsPart(QWidget):
             shown = self.fontMetrics().elidedText(words, Qt.TextElideMode.ElideRight, room)
             self.take_in.setText(shown.replace("&", "&&"))
             self.take_in.setAccessibleName(words)
-            self.take_in.setToolTip(words)
+            self.take_in.setToolTip(tip(words))
         self._enable()
 
     def _enable(self) -> None:

@@ -13,7 +13,7 @@ from detailbench.findings.states import State, states
 from detailbench.moves.surface import SetState
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
-from detailbench.screens.look.parts import label
+from detailbench.screens.look.parts import label, tip
 from detailbench.screens.stages.wash.asked_text import AskedText
 from detailbench.screens.stages.wash.panels_meant import PanelsMeant
 from detailbench.screens.stages.wash.words import clean_words
@@ -71,5 +71,5 @@ class StatePage(QWidget):
             spoken = f"{text}: {'; '.join(parts)}"
             text = _("{panels}: not all alike").format(panels=text)
         self.now.setText(text[:1].upper() + text[1:])
-        self.now.setToolTip(spoken)
+        self.now.setToolTip(tip(spoken))
         self.now.setAccessibleName(spoken)

@@ -16,7 +16,7 @@ from detailbench.record.picture import JobPicture
 from detailbench.record.things import WashStep
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
-from detailbench.screens.look.parts import button, gives_way
+from detailbench.screens.look.parts import button, gives_way, tip
 from detailbench.screens.stages.wash.asked_text import AskedText
 from detailbench.screens.stages.wash.panels_meant import PanelsMeant
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
@@ -34,8 +34,8 @@ class StepsPage(QWidget):
         m = context.dress.look.measure
         self.kinds = ChoiceRow(_("step done"), tuple(kind_words().items()), columns=3)
         self.kinds.chosen.connect(self.enter)
-        self.product = AskedText(_("product; for the next press"))
-        self.why_not = AskedText(_("left out because; for the next"))
+        self.product = AskedText(_("used for the step pressed next"))
+        self.why_not = AskedText(_("or left out, because"))
         emptied_for_each_job(context, self.product, self.why_not)
         self.cover_off = button(_("The coating was taken off before"), self._turn_cover)
         self.cover_off.setCheckable(True)
@@ -81,11 +81,13 @@ class StepsPage(QWidget):
         """Show what was done, and what each kind was done with last."""
         picture, panels = self._context.picture, self._meant.panels
         words = kind_words()
-        for kind, made in self.kinds.buttons.items():
+        for number, (kind, made) in enumerate(self.kinds.buttons.items(), 1):
             product = last_product(picture, kind) if picture is not None else ""
-            text = words[kind] if not product else f"{words[kind]}\n{self._short(product)}"
+            text = f"{number}  {words[kind]}"
+            if product:
+                text += f"\n{self._short(product)}"
             made.setText(text.replace("&", "&&"))
-            made.setToolTip(product)
+            made.setToolTip(tip(product))
             made.setAccessibleDescription(product)
         self.cover_off.setVisible(picture is not None and any(_covered(picture, p) for p in panels))
         steps = picture.wash_steps if picture is not None else ()
