@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from detailbench.basics.numbers import format_number, format_thickness_interval
+from detailbench.basics.numbers import format_number, format_thickness, format_thickness_interval
 from detailbench.basics.texts import _
+from detailbench.findings.reference_places import Reference, note_words
 from detailbench.screens.look.parts import sentence
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.words import surface_words, value_words
-
-SURFACES = ("shut", "underside")
 
 
 class ReferencePart(QWidget):
@@ -25,42 +24,43 @@ class ReferencePart(QWidget):
         column.addWidget(self.values)
 
     def redraw(self) -> None:
-        places = self._desk.references()
-        self.setVisible(bool(places))
-        if not places:
-            return
+        survey, panel = self._desk.survey, self._desk.panel
+        found = survey.references if survey is not None else ()
+        own = [r for r in found if r.panel == panel]
+        self.setVisible(bool(own))
         lines = []
-        for surface in SURFACES:
-            own = [p for p in places if p.surface == surface]
-            for place in own:
-                values = ", ".join(value_words(r) for r in place.readings) or _("not measured yet")
-                lines.append(
-                    _("place {n} {where}: {values}").format(
-                        n=format_number(place.number), where=surface_words(surface), values=values
-                    )
-                )
-            if own:
-                lines += self._others(surface)
-        lines.append(_("Thinner by build: compared with their like only, never with the panel."))
-        self.values.setText("\n".join(lines))
+        for reference in own:
+            lines += _lines(reference)
+            lines += _others(reference, [r for r in found if r.surface == reference.surface and r.panel != panel])
+        self.values.setText("\n".join([*lines, note_words()]) if own else "")
 
-    def _others(self, surface: str) -> list[str]:
-        """The span of the same on the other panels."""
-        desk = self._desk
-        found = [
-            r.value_um
-            for key in desk.context.outline.panels
-            if key != desk.panel
-            for p in desk.references(key)
-            if p.surface == surface
-            for r in p.readings
-            if r.value_um is not None
-        ]
-        if not found:
-            return []
+
+def _lines(reference: Reference) -> list[str]:
+    """Every place with what was read there."""
+    out = []
+    for seen in reference.places:
+        values = ", ".join(value_words(r) for r in seen.readings) or _("not measured yet")
+        text = _("place {n} {where}: {values}").format(
+            n=format_number(seen.place.number), where=surface_words(reference.surface), values=values
+        )
+        out.append(text if seen.confirmed or not seen.readings else f"{text} ({_('not confirmed')})")
+    return out
+
+
+def _others(own: Reference, others: list[Reference]) -> list[str]:
+    """The means of the same on other panels, as a span."""
+    means = [r.figures.mean_um for r in others if r.figures is not None]
+    if not means:
+        return []
+    if len(means) == 1:
         text = {
-            "shut": _("in the shuts of other panels: {span}, {n} readings"),
-            "underside": _("on the undersides of other panels: {span}, {n} readings"),
-        }[surface]
-        span = format_thickness_interval(min(found), max(found), digits=0)
-        return [text.format(span=span, n=format_number(len(found)))]
+            "shut": _("in the shut of one other panel: {span}"),
+            "underside": _("on the underside of one other panel: {span}"),
+        }[own.surface]
+        return [text.format(span=format_thickness(means[0], digits=0))]
+    text = {
+        "shut": _("in the shuts of {n} other panels: {span}"),
+        "underside": _("on the undersides of {n} other panels: {span}"),
+    }[own.surface]
+    span = format_thickness_interval(min(means), max(means), digits=0)
+    return [text.format(n=format_number(len(means)), span=span)]

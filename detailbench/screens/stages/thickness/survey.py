@@ -9,6 +9,7 @@ from detailbench.findings.changes import PanelChange, changes, moment_of
 from detailbench.findings.gloss import PanelGloss, gloss
 from detailbench.findings.panels import Moment, PanelSeen, odd, outline_of, panels_seen
 from detailbench.findings.permissions import permissions
+from detailbench.findings.reference_places import Reference, references
 from detailbench.findings.room_left import ShopSees, clear_pictures
 from detailbench.record.picture import JobPicture
 from detailbench.screens.stages.thickness.walk import panels_due
@@ -48,6 +49,11 @@ class Survey:
     def clear_pictures(self) -> Mapping[str, ShopSees]:
         """For the shop's eyes only; asked for by the part of the card that says so."""
         return clear_pictures(self.picture)
+
+    @cached_property
+    def references(self) -> tuple[Reference, ...]:
+        """Shuts and undersides of all panels."""
+        return references(self.picture)
 
     @cached_property
     def gloss(self) -> Mapping[str, PanelGloss]:

@@ -20,6 +20,7 @@ from detailbench.screens.asking import AskAbout
 from detailbench.screens.context import Context
 from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.look.parts import button, gives_way, label, sentence, set_kind
+from detailbench.screens.stages.work.before_start import BeforeStart
 from detailbench.screens.stages.work.hand import WorkHand, clock_words
 from detailbench.screens.stages.work.words import minutes_words, step_state
 from detailbench.screens.stages.work_parts.figure_line import FigureLine
@@ -47,6 +48,7 @@ class PanelPage(QWidget):
         self.minutes = StepNumber(_("true time"), "min", step=1, least=0.1, may_be_empty=True)
         self.last = StepNumber(_("true time of the last go"), "min", step=1, least=0.1, may_be_empty=True)
         self.steps = gives_way(OpenList(context.dress, _("Steps of this panel")), m.target * 2)
+        self.before = BeforeStart(context)
         self.owner = OwnerRow(context, _("Ask the owner"), _("Ask the owner about this panel"), self._about)
         self.why = sentence()
         self.reason = TextField(_("hold this panel back because"), check=enough_words)
@@ -79,6 +81,7 @@ class PanelPage(QWidget):
         column.addLayout(numbers)
         column.addWidget(self.steps, 1)
         column.addStretch(0)
+        column.addWidget(self.before)
         column.addWidget(self.owner)
         column.addWidget(self.why)
         column.addWidget(self.supplement)
@@ -104,10 +107,12 @@ class PanelPage(QWidget):
         if here is not None:
             self.planned.show_value(minutes_words(here.minutes), here.minutes.working)
         self._show_run(here)
-        self.steps.setVisible(bool(planned))
+        self.before.show_panel(hand.panel)
+        self.steps.setVisible(len(planned) > 1 or (bool(planned) and self.before.isHidden()))  # one stands above
         self.steps.set_lines([self._line(picture, standing, p) for p in planned], step.id if step is not None else "")
         waits = supplement_stops(picture)
-        because = " ".join(s.sentence for s in (*no_abrasive(picture, hand.panel), *waits))
+        stops = (*no_abrasive(picture, hand.panel), *waits)
+        because = " ".join(s.sentence for s in stops if s.sentence not in self.before.sentences)
         self.supplement.setVisible(bool(waits))
         self.why.setText(because)
         self.why.setVisible(bool(because))
@@ -150,7 +155,7 @@ class PanelPage(QWidget):
         self.step.setText(_("Choose a panel on the map, or press F9 for the next one due."))
         for part in (
             self.planned, self.runs, self.pause, self.left, self.sections, self.minutes, self.last, self.steps,
-            self.why, self.supplement, self.owner, self.release, self.reason, self.hold,
+            self.why, self.before, self.supplement, self.owner, self.release, self.reason, self.hold,
         ):  # fmt: skip
             part.hide()
         self.act.setText(_("Go to the next panel  F9"))
