@@ -16,6 +16,7 @@ from detailbench.thickness.first_panel import Figure, first_panel
 from detailbench.thickness.gauge import GaugeAccuracy, Shim
 from detailbench.thickness.gauge_check import check_gauge
 from detailbench.thickness.gloss import gloss_angle, gloss_change, haze_index
+from detailbench.thickness.gloss_panel import gloss_panel
 from detailbench.thickness.layer_check import check_layer
 from detailbench.thickness.layer_room import ClearLimits, Removal, layer_room
 from detailbench.thickness.odd_findings import PanelMean
@@ -123,7 +124,16 @@ EXAMPLES: list[Callable[[], Working]] = [
     lambda: picture_of([*BEFORE, 118.5], undercoats=Undercoats(75.0, 6.0), u_cal_um=0.9, chance=0.1).working,
     lambda: first_panel(Figure(3.0, 0.8, 9.0), Figure(2.1, 0.4), risk_after=0.02).working,
     lambda: first_panel(Figure(3.0, 0.8), None, most_risk=0.1, confidence=0.9).working,
+    lambda: first_panel(None, Figure(2.1, 0.4), risk_after=0.2).working,
+    lambda: (
+        what_may_come_off(
+            PanelTells("roof", "measured", "clear over colour", "like", 112.0, plan_unmeasured=True, clear_words="so"),
+            ShopTotals(None, 90.0),
+            OwnerLimits(),
+        ).working
+    ),
     lambda: gloss_angle(84.0).working,
+    lambda: gloss_panel([80.0, 81.0], [88.5, 87.0], 20).working,
     lambda: gloss_change(80.0, 20, 88.5, 20).working,
     lambda: haze_index(84.0, 70.0).working,
     lambda: haze_index(60.0, 40.0).working,
@@ -159,6 +169,7 @@ def test_the_room_offers_its_calculations_by_these_names() -> None:
         "clear_picture",
         "first_panel",
         "gloss_angle",
+        "gloss_panel",
         "gloss_change",
         "haze_index",
     ]
