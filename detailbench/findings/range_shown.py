@@ -1,84 +1,72 @@
-"""A finish group's range as it is shown: what is known of each combination, where the trials fell, what is adopted,
-what served on like paint before."""
+"""A finish group's range as it is shown: each combination's sign and words, where the trials fell, what is adopted,
+what served on like paint before. The same for screen and print."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-
 from detailbench.basics.texts import _
-from detailbench.findings.kit_renewal import What, what_it_is
-from detailbench.findings.like_paint import likeness
-from detailbench.findings.processes import process_of, steps_of
-from detailbench.findings.trial_story import (
-    as_one_step,
-    as_outcome,
-    known_range,
-    outcome_of,
-    trials_of,
-)
+from detailbench.findings.range_picture import RangePicture, RungFigures, known_words
+from detailbench.findings.trial_story import as_one_step, as_outcome, outcome_of
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Trial
 from detailbench.trials.adopt import TrialSeen
 from detailbench.trials.outcome import Finish
-from detailbench.trials.range_drawing import Fell, RungShown, Sign, sign_words
-from detailbench.trials.rungs import RungSeen
+from detailbench.trials.range_drawing import Fell, RungShown, Sign
+
+SIGNS: dict[str, Sign] = {
+    "serves": "works",
+    "hazy": "hazy",
+    "trails": "trails",
+    "not_cleared": "failed",
+    "forbidden": "forbidden",
+}
 
 
-def range_shown(
-    picture: JobPicture, group_id: str, served: Mapping[str, int] | None = None, up_next: str = ""
-) -> tuple[RungShown, ...]:
-    """The combinations from mild to strong. ``served``: as ``served_before`` counts it; ``up_next``: the combination
-    the plain rule leads to."""
-    known = known_range(picture, group_id)
-    keys = [seen.rung.key for seen in known]
-    trials = trials_of(picture, group_id)
-    rows = {t.id: keys.index(t.combination_id) for t in trials if t.combination_id in keys}
-    fell: dict[str, list[Fell]] = {key: [] for key in keys}
-    for order, trial in enumerate(trials):
-        if trial.id in rows:
-            under = rows.get(trial.on_top_of) if trial.on_top_of else None
-            fell[trial.combination_id].append(Fell(order, order + 1, trial_sign(picture, trial), under))
-    process = process_of(picture, group_id)
-    steps = {s.combination_id: s.number for s in steps_of(picture, process)} if process is not None else {}
+def range_shown(picture: JobPicture, found: RangePicture, up_next: str = "") -> tuple[RungShown, ...]:
+    """The combinations from mild to strong. ``up_next``: the combination the plain rule leads to."""
+    numbers = sorted(fell.number for rung in found.rungs for fell in rung.trials)
     return tuple(
         RungShown(
-            key=seen.rung.key,
-            number=i,
-            name=seen.rung.label,
-            sign=rung_sign(seen),
-            words=rung_words(seen),
-            fell=tuple(fell[seen.rung.key]),
-            step=steps.get(seen.rung.key, 0),
-            served=(served or {}).get(seen.rung.key, 0),
-            next=seen.rung.key == up_next,
+            key=rung.combination_id,
+            number=rung.index + 1,
+            name=rung.name,
+            sign=rung_sign(rung),
+            words=rung_words(rung),
+            fell=tuple(
+                Fell(
+                    numbers.index(fell.number),
+                    fell.number,
+                    trial_sign(picture, one(picture.trials, fell.trial_id)),
+                    fell.on_top_of,
+                )
+                for fell in rung.trials
+            ),
+            step=rung.steps[0] if rung.steps else 0,
+            served=sum(1 for before in rung.before if before.step and before.likeness != "other"),
+            next=rung.combination_id == up_next,
         )
-        for i, seen in enumerate(known, 1)
+        for rung in found.rungs
     )
 
 
-def rung_sign(seen: RungSeen) -> Sign:
-    """What is known of a combination on fresh places."""
-    if seen.forbidden:
-        return "forbidden"
-    if seen.works:
-        return "works"
-    if seen.cleared:
-        return "trails" if seen.trails else "hazy"
-    return "failed" if seen.cleared is False else "unknown"
+def rung_sign(rung: RungFigures) -> Sign:
+    """What is known of a combination on fresh places; what was only seen on top has its words and its trials."""
+    if rung.known == "trails" and rung.seen.cleared is None:
+        return "unknown"  # trails on top: of the movement
+    return SIGNS.get(rung.known, "unknown")
 
 
-def rung_words(seen: RungSeen) -> str:
-    """The same in words, with what was seen on top."""
-    if seen.forbidden:
-        return _("not to be used here")
-    said = []
-    if seen.cleared is not None:
-        said.append(sign_words(rung_sign(seen)))
-    if seen.refined is not None:
-        said.append(_("on top: finished clear") if seen.refined else _("on top: even haze"))
-    elif seen.trails and seen.cleared is None:
-        said.append(_("on top: trails"))
-    return "; ".join(said) or _("not tried on this paint")
+def rung_words(rung: RungFigures) -> str:
+    """The same in words, with what was seen on top and what it takes off."""
+    told = []
+    if rung.known == "trails" and rung.seen.cleared is None:
+        told.append(_("on top: trails"))
+    elif rung.known != "refines":
+        told.append(known_words(rung.known))
+    if rung.seen.refined is not None and not rung.seen.forbidden:
+        told.append(_("on top: finished clear") if rung.seen.refined else _("on top: even haze"))
+    if rung.taken.median_rate is not None:
+        told.append(_("takes off {what}").format(what=rung.taken_line))
+    return "; ".join(told)
 
 
 def trial_sign(picture: JobPicture, trial: Trial) -> Sign:
@@ -95,30 +83,3 @@ def trial_sign(picture: JobPicture, trial: Trial) -> Sign:
     if under is None and not seen.cleared:
         return "failed"
     return "works" if seen.finish_clear else "trails" if outcome.finish is Finish.TRAILS else "hazy"
-
-
-def served_before(picture: JobPicture, group_id: str, earlier: Iterable[JobPicture]) -> dict[str, int]:
-    """Combination → on how many finish groups of like paint (same code, or same maker and age) it was adopted."""
-    here = {
-        what_it_is(picture.shop, one(picture.shop.combinations, s.rung.key)): s.rung.key
-        for s in known_range(picture, group_id)
-    }
-    system = next((g.paint_system for g in picture.groups if g.id == group_id), "unknown")
-    found: dict[str, int] = {}
-    for other in earlier:
-        if other.job.id == picture.job.id or likeness(picture, other) == "other":
-            continue
-        for group in other.groups:
-            process = process_of(other, group.id) if group.paint_system == system else None
-            if process is None:
-                continue
-            used = {
-                what_it_is(other.shop, one(other.shop.combinations, s.combination_id)) for s in steps_of(other, process)
-            }
-            for key in {here[what] for what in used if what in here}:
-                found[key] = found.get(key, 0) + 1
-    return found
-
-
-def _what(picture: JobPicture, combination_id: str) -> What:
-    return what_it_is(picture.shop, one(picture.shop.combinations, combination_id))

@@ -17,7 +17,7 @@ Sign = Literal["works", "hazy", "trails", "failed", "unknown", "forbidden", "hid
 BoxKind = Literal["number", "sign", "name", "words", "trial", "column", "thread", "step", "next"]
 # in heights of a line
 NAME_LEAST = 14.0  # narrower, names and columns do not fit side by side
-PITCH = (1.5, 2.2)  # of the columns
+PITCH = (1.5, 3.2)  # of the columns
 MOST_MARKS = 4  # in the narrow picture; earlier trials stand in the words
 
 
@@ -124,11 +124,11 @@ def sign_marks(sign: Sign) -> tuple[Mark, ...]:
 def sign_words(sign: Sign, on_top: bool = False) -> str:
     """What a sign means; a trial on top speaks of the finish only."""
     if on_top and sign in ("works", "hazy", "trails"):
-        return {"works": _("finished clear"), "hazy": _("even haze"), "trails": _("trails")}[sign]
+        return {"works": _("finished clear"), "hazy": _("left haze"), "trails": _("left trails")}[sign]
     return {
         "works": _("cleared, finished clear"),
-        "hazy": _("cleared, even haze"),
-        "trails": _("cleared, trails"),
+        "hazy": _("cleared, left haze"),
+        "trails": _("cleared, left trails"),
         "failed": _("did not clear"),
         "unknown": _("not tried"),
         "forbidden": _("not to be used here"),
@@ -148,8 +148,11 @@ def range_drawing(
     free = wide - _left(line_high) - NAME_LEAST * line_high
     in_columns = free >= max(columns, 3) * PITCH[0] * line_high
     pitch = min(free / columns, PITCH[1] * line_high) if in_columns and columns else 0.0
+    longest = max((width_of(text) for r in rungs for text in (r.name, _told(r))), default=0.0)
     row_high = max(2.35 * line_high, row_least)
-    at = _At(wide, line_high, row_high, width_of, pitch, columns)
+    # the columns begin where the longest words end, or where the last column still fits
+    grid = min(_left(line_high) + longest + 1.5 * line_high, wide - columns * pitch)
+    at = _At(wide, line_high, row_high, width_of, pitch, columns, grid)
     rows = []
     for i, rung in enumerate(rungs):
         boxes = _in_columns(at, rungs, i) if in_columns else _in_a_line(at, rung)
@@ -192,6 +195,7 @@ class _At:
     width_of: Callable[[str], float]
     pitch: float
     columns: int
+    grid: float
 
     @property
     def top(self) -> float:
@@ -237,7 +241,7 @@ def _in_columns(at: _At, rungs: Sequence[RungShown], i: int) -> list[Box]:
     rung = rungs[i]
     boxes = _head(at, rung)
     left, top = _left(at.line), at.top
-    grid = at.wide - at.columns * at.pitch
+    grid = at.grid
     room = grid - left - 0.5 * at.line
     boxes.append(Box("name", left, top, room, at.line, rung.name))
     boxes.append(Box("words", left, top + at.line, room, at.line, _told(rung)))
@@ -257,7 +261,7 @@ def _in_columns(at: _At, rungs: Sequence[RungShown], i: int) -> list[Box]:
         y = (at.row - size - 0.85 * at.line) / 2
         boxes.append(Box("trial", x, y, size, size, _fell(fell), fell.sign, fell.cut_row is not None))
         boxes.append(
-            Box("number", x - 0.1 * at.line, y + size + 0.05 * at.line, 1.4 * at.line, 0.8 * at.line, str(fell.number))
+            Box("number", x - 0.1 * at.line, y + size + 0.12 * at.line, 1.4 * at.line, 0.8 * at.line, str(fell.number))
         )
     return boxes
 

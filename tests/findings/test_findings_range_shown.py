@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 from invented_shop import InventedShop, invented, prepared
 
-from detailbench.findings.range_shown import range_shown, served_before
+from detailbench.findings.range_picture import range_picture
+from detailbench.findings.range_shown import range_shown
 from detailbench.findings.trial_story import range_combinations
 from detailbench.moves import arrival, surface, trials, work
 from detailbench.record.things import Trial
@@ -51,8 +52,10 @@ def adopt(invented: InventedShop, job: str, rung: int, trial: Trial) -> None:
     invented.bench.do(work.AdoptProcess(job, group.id, ({"combination_id": trial.combination_id},)))
 
 
-def shown(invented: InventedShop, job: str) -> tuple[RungShown, ...]:
-    return range_shown(invented.picture(job), invented.group(job).id)
+def shown(invented: InventedShop, job: str, up_next: int | None = None) -> tuple[RungShown, ...]:
+    picture = invented.picture(job)
+    found = range_picture(picture, invented.group(job).id, invented.bench.jobs_with_trials())
+    return range_shown(picture, found, "" if up_next is None else found.rungs[up_next].combination_id)
 
 
 def test_each_outcome_has_its_sign_on_the_combination_and_on_the_trial(invented: InventedShop, job: str) -> None:
@@ -68,7 +71,7 @@ def test_each_outcome_has_its_sign_on_the_combination_and_on_the_trial(invented:
     assert [r.fell[0].sign for r in found[:8]] == [
         "failed", "works", "hazy", "trails", "stopped", "hidden", "hidden", "waits",
     ]  # fmt: skip
-    assert found[3].words == "cleared, trails"
+    assert found[3].words == "cleared, left trails: of the movement"
     assert [r.fell[0].number for r in found[:8]] == [1, 2, 3, 4, 5, 6, 7, 8]
 
 
@@ -83,9 +86,7 @@ def test_a_trial_on_top_speaks_of_the_finish_and_points_at_the_row_of_its_cut(in
 def test_what_comes_next_and_the_steps_adopted_are_marked(invented: InventedShop, job: str) -> None:
     trial = tried(invented, job, 4, "yes", "clear")
     adopt(invented, job, 4, trial)
-    picture = invented.picture(job)
-    group = invented.group(job).id
-    found = range_shown(picture, group, up_next=range_combinations(picture, group)[2].id)
+    found = shown(invented, job, up_next=2)
     assert [r.step for r in found] == [0, 0, 0, 0, 1, 0, 0, 0, 0]
     assert [r.number for r in found if r.next] == [3]
 
@@ -95,9 +96,4 @@ def test_what_served_on_like_paint_is_counted_by_job_and_other_paint_is_not(inve
         other = new_job(invented, code)
         trial = tried(invented, other, 3, "yes", "clear")
         adopt(invented, other, 3, trial)
-    picture = invented.picture(job)
-    group = invented.group(job)
-    served = served_before(picture, group.id, invented.bench.jobs_with_trials())
-    key = range_combinations(picture, group.id)[3].id
-    assert served == {key: 2}
-    assert [r.served for r in range_shown(picture, group.id, served)][2:5] == [0, 2, 0]
+    assert [r.served for r in shown(invented, job)][2:5] == [0, 2, 0]

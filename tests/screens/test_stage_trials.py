@@ -52,14 +52,14 @@ def test_the_card_says_where_to_start_and_what_is_known_of_each_combination(
     window: Window, invented: InventedShop, job: str
 ) -> None:
     assert "Start with" in words(window.centre.card)
-    assert words(window.centre.card).count("not tried on this paint") == 9
+    assert words(window.centre.card).count("never tried on this paint") == 9
     assert "next by the rule" in words(window.centre.card)
     judged_trial(invented, job, 3, "no", "clear")
     judged_trial(invented, job, 5, "yes", "even_haze")
     told = words(window.centre.card)
     assert "did not clear" in told
-    assert "cleared, even haze" in told
-    assert told.count("not tried on this paint") == 7
+    assert "cleared, left haze" in told
+    assert told.count("never tried on this paint") == 7
 
 
 def signs(view: RangeView) -> list[str | None]:
@@ -154,10 +154,12 @@ def test_seconds_beyond_the_working_time_are_said(window: Window) -> None:
 
 def test_a_weighed_force_takes_the_place_of_the_word(window: Window, stage: TrialsStage) -> None:
     click(window, "Sheet")
+    click(window, "sheet: pad, lamp")
     type_into(window, "force as weighed, N", "53.5")
     draft = hand_of(stage).draft
     assert draft is not None
     assert draft.force_n == pytest.approx(53.5)
+    click(window, "sheet: strokes")
     click(window, "force: light")
     draft = hand_of(stage).draft
     assert draft is not None

@@ -9,8 +9,10 @@ from typing import Any
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.findings.agreements import allowed_to_sand
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.processes import process_of, steps_of
+from detailbench.findings.trial_order import worst_due
 from detailbench.findings.trial_story import (
     confirming_sentence,
     may_adopt_steps,
@@ -76,9 +78,11 @@ class AdoptPage(QWidget):
         column.setSpacing(m.space("thin"))
         column.addWidget(self.adopted)
         column.addWidget(sentence(_("Only what was tried is listed; the rest was not seen to clear on this paint.")))
+        self.sanding = ChoiceRow(_("sanded first, as the owner agreed"), (), columns=3)
         inside.addWidget(self.step)
         inside.addLayout(numbers)
         inside.addWidget(sentence(_("Seconds of one section; the work plan counts on them.")))
+        inside.addWidget(self.sanding)
         inside.addStretch(1)
         self.faces.addWidget(self.list)
         self.faces.addWidget(times)
@@ -109,6 +113,10 @@ class AdoptPage(QWidget):
         names = [combination_name(picture.shop, s.combination_id) for s in kept]
         adopted = _("Adopted: {steps}.").format(steps=numbered(names)) if names else _("Nothing adopted yet.")
         self.adopted.setText(adopted)
+        n = len(group.panels)
+        text = _("Adopt for {group}: 1 panel") if n == 1 else _("Adopt for {group}: {n} panels")
+        self.adopt.setText(text.format(group=_(group.name), n=n).replace("&", "&&"))
+        self._show_discs(picture, group)
         found = candidates(picture, group)
         lines = []
         for key, steps in found.items():
@@ -140,8 +148,19 @@ class AdoptPage(QWidget):
             due = confirming_sentence(picture, group, steps)
             told += [_("In print: {words}.").format(words=mildest)] if mildest else []
             told += [due] if due else []
+            worst = worst_due(picture, group)
+            told += [worst] if worst else []
         self.says.setText(" ".join(told))
         set_kind(self.says, "flagged" if why_not else "")
+
+    def _show_discs(self, picture: JobPicture, group: FinishGroup) -> None:
+        """Sanding is never proposed: it can be chosen only where the owner said yes to it."""
+        agreed = any(allowed_to_sand(picture, panel) for panel in group.panels)
+        discs = [(d.id, d.name) for d in picture.shop.discs if not d.retired] if agreed else []
+        wanted = [("", _("no")), *discs] if discs else []
+        if [(key, b.text()) for key, b in self.sanding.buttons.items()] != wanted:
+            self.sanding.set_choices(wanted)
+        self.sanding.setVisible(bool(discs))
 
     def _values(self, picture: JobPicture, group: FinishGroup, steps: Sequence[str]) -> list[dict[str, Any]]:
         typed = self._typed.values
@@ -163,9 +182,10 @@ class AdoptPage(QWidget):
             return
         steps = candidates(picture, group).get(self.list.key, ())
         words = mildest_sentence(picture, group, steps[0]) if steps else None
-        done = self._context.do(
-            AdoptProcess(picture.job.id, group.id, self._values(picture, group, steps), words or ""), self._hand
-        )
+        values = self._values(picture, group, steps)
+        if self.sanding.value and self.sanding.isVisibleTo(self):
+            values.insert(0, {"means": "sanding", "disc_id": self.sanding.value})
+        done = self._context.do(AdoptProcess(picture.job.id, group.id, values, words or ""), self._hand)
         if done is not None:
             self._typed.values.clear()
             self.redraw()

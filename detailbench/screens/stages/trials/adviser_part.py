@@ -61,7 +61,7 @@ class AdviserPart(QWidget):
         """A wipe, a lamp or a fresh pad comes first: it may change what the adviser reckons with."""
         asked = self._advising.asked
         first = asked is not None and asked.plain is not None and says.agrees is None and says.move is not None
-        return _("First what the rule says. {line}").format(line=says.line) if first else says.line
+        return _("First do what the rule says. {line}").format(line=says.line) if first else says.line
 
     def _heard(self) -> None:
         parent = self.parentWidget()

@@ -8,13 +8,15 @@ from PySide6.QtCore import QObject, Signal
 
 from detailbench.findings.adviser import AdviserAsked, AdviserSays, ask_adviser
 from detailbench.findings.processes import process_of
-from detailbench.findings.range_shown import range_shown, served_before
+from detailbench.findings.range_picture import RangePicture, range_picture
+from detailbench.findings.range_shown import range_shown
 from detailbench.findings.trial_story import range_combinations
 from detailbench.record.picture import JobPicture
 from detailbench.screens.stages.trials.draft import draft_on_top
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.solving import Solver
 from detailbench.trials.adviser_search import Stop
+from detailbench.trials.outcome import Result
 from detailbench.trials.range_drawing import RungShown
 
 
@@ -31,7 +33,7 @@ class Advising(QObject):
         self._stop: dict[str, Stop] = {}  # by finish group, where a person chose
         self._for: tuple[JobPicture, str, str] | None = None
         self._asked: AdviserAsked | None = None
-        self._served: dict[str, int] = {}
+        self._figures: RangePicture | None = None
 
     @property
     def asked(self) -> AdviserAsked | None:
@@ -55,17 +57,28 @@ class Advising(QObject):
             self._stop[group.id] = stop
             self.changed.emit()
 
+    @property
+    def figures(self) -> RangePicture | None:
+        """All that is known of the group's range; None without a group."""
+        self._look()
+        return self._figures
+
     def range(self) -> tuple[RungShown, ...]:
         """The group's range as it is shown, empty without a group."""
-        picture, group = self._hand.context.picture, self._hand.group
-        if picture is None or group is None:
+        picture, group, figures = self._hand.context.picture, self._hand.group, self.figures
+        if picture is None or group is None or figures is None:
             return ()
-        self._look()
         plain = self._asked.plain if self._asked is not None else None
         up_next = ""
-        if plain is not None and plain.rung is not None and process_of(picture, group.id) is None:
-            up_next = range_combinations(picture, group.id)[plain.rung].id
-        return range_shown(picture, group.id, self._served, up_next)
+        tried_next = plain is not None and plain.result is not Result.KEEP and process_of(picture, group.id) is None
+        if tried_next and plain is not None and plain.rung is not None:
+            up_next = figures.rungs[plain.rung].combination_id
+        return range_shown(picture, figures, up_next)
+
+    def disagrees(self) -> str:
+        """Where the shop's order and its readings disagree, in sentences; empty otherwise."""
+        found = self.figures
+        return "" if found is None else " ".join(o.sentence for o in found.order if o.disagrees)
 
     def may_take_up(self) -> bool:
         """The adviser would do something else than the rule, and it can be set up from here."""
@@ -95,11 +108,13 @@ class Advising(QObject):
         context, group = self._hand.context, self._hand.group
         picture, panel = context.picture, context.selected_panel
         if picture is None or group is None or context.bench is None:
-            self._for, self._asked, self._served = None, None, {}
+            self._for, self._asked, self._figures = None, None, None
             return
         if self._for is not None and self._for[0] is picture and self._for[1:] == (group.id, panel):
             return
         earlier = context.bench.jobs_with_trials()
+        same = self._for is not None and self._for[0] is picture and self._for[1] == group.id
         self._for = (picture, group.id, panel)
         self._asked = ask_adviser(picture, group.id, earlier, panel=panel, day=context.clock.now().date())
-        self._served = served_before(picture, group.id, earlier)
+        if not same:  # another panel of the group changes only where the next trial is
+            self._figures = range_picture(picture, group.id, earlier)

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from datetime import date
 from typing import Any
 
 from detailbench.basics.errors import BadInput
 from detailbench.body.edges import EdgePosition
+from detailbench.findings.first_trial import first_trial
 from detailbench.findings.kit_names import parts
-from detailbench.findings.trial_story import outcome_of, range_combinations, start_for, trials_of
+from detailbench.findings.technique import Setup
+from detailbench.findings.trial_story import outcome_of, range_combinations, trials_of
 from detailbench.record.picture import JobPicture, ShopPicture, one
 from detailbench.record.things import Combination, FinishGroup, Trial
 from detailbench.trials.outcome import Option, Result
@@ -46,6 +50,11 @@ class Draft:
     batch: str = ""
     lamp_id: str = ""
 
+    def setup(self) -> Setup:
+        """What its figures are worked out from."""
+        values: dict[str, Any] = {name: getattr(self, name, None) for name in Setup.__dataclass_fields__}
+        return Setup(**values)
+
     def technique(self) -> dict[str, Any]:
         """The fields a trial keeps, those left empty left out."""
         names = (
@@ -55,10 +64,17 @@ class Draft:
         return {name: value for name in names if (value := getattr(self, name)) not in (None, "")}
 
 
-def fresh_draft(picture: JobPicture, group: FinishGroup, panel: str) -> Draft | None:
-    """The first trial to make here: where the range says to start. None where nothing may be tried."""
+def fresh_draft(
+    picture: JobPicture,
+    group: FinishGroup,
+    panel: str,
+    earlier: Iterable[JobPicture] = (),
+    day: date | None = None,
+) -> Draft | None:
+    """The first trial to make here: where the range says to start. None where nothing may be tried. ``earlier``: jobs
+    with trials; ``day``: today."""
     try:
-        start = start_for(picture, group, panel)
+        start = first_trial(picture, group, panel, earlier, day=day)
     except BadInput:
         return None
     if start.rung is None:

@@ -19,6 +19,7 @@ from detailbench.findings.processes import group_of, process_of
 from detailbench.findings.trial_story import outcome_of, range_combinations, trials_of
 from detailbench.moves.surface import HoldPanel
 from detailbench.moves.trials import CorrectTrial, RecordTrial
+from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
 from detailbench.screens.stages.trials.draft import Draft, draft_from, fresh_draft, with_combination
@@ -95,13 +96,19 @@ class TrialHand(QObject):
         key = (picture.job.id, group.id, panel)
         if key != self._draft_key:
             kept = self._draft if self._draft_key is not None and self._draft_key[:2] == key[:2] else None
-            self._draft = fresh_draft(picture, group, panel) if kept is None else replace(kept, panel=panel, at=None)
+            self._draft = self._fresh(picture, group, panel) if kept is None else replace(kept, panel=panel, at=None)
             if kept is not None and kept.on_top_of and self._draft is not None:
                 under = next((t for t in self.trials if t.id == kept.on_top_of), None)
                 if under is None or under.panel != panel:
                     self._draft = replace(self._draft, on_top_of="")
             self._draft_key = key
         return self._draft
+
+    def _fresh(self, picture: JobPicture, group: FinishGroup, panel: str) -> Draft | None:
+        bench = self.context.bench
+        earlier = bench.jobs_with_trials() if bench is not None else ()
+        finished = [p for p in earlier if p.visits and p.visits[-1].left_at is not None]
+        return fresh_draft(picture, group, panel, finished, self.now.date())
 
     def set_draft(self, **values: Any) -> None:
         """Change what the next trial will be."""
@@ -176,13 +183,17 @@ class TrialHand(QObject):
         """Where the timer is, or None while none runs."""
         return None if self.timer is None else self.timer.at(self.now)
 
-    def record(self) -> Trial | None:
-        """Enter the trial as set up; None when it was refused (a rule may be set aside on the sheet that opens)."""
+    def record(self, *, timed: bool = False) -> Trial | None:
+        """Enter the trial as set up; None when it was refused (a rule may be set aside on the sheet that opens).
+        ``timed``: the timer leads through priming, where it is due."""
         picture, group, draft = self.context.picture, self.group, self.draft
         if picture is None or group is None or draft is None:
             self.context.notice(_("Choose the panel for the trial on the map first."), "stop")
             return None
-        self.context.do(
+        technique = draft.technique()
+        if timed and draft.prime and not draft.primed:
+            technique["primed"] = "yes"
+        done = self.context.do(
             RecordTrial(
                 picture.job.id,
                 group.id,
@@ -191,10 +202,12 @@ class TrialHand(QObject):
                 draft.spot,
                 draft.on_top_of,
                 draft.at,
-                draft.technique(),
+                technique,
             ),
             self,
         )
+        if done is not None and not draft.on_top_of:
+            self._draft = replace(draft, at=None)  # a fresh place serves once
         return self.open_trial
 
     def start_or_stop(self) -> None:
@@ -204,7 +217,7 @@ class TrialHand(QObject):
             if not self.timer.is_repeat(self.now):
                 self.end()
             return
-        trial = self.open_trial or self.record()
+        trial = self.open_trial or self.record(timed=True)
         if trial is None or self.context.picture is None:
             return
         draft = self.draft

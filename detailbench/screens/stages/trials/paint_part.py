@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.findings.cure import cure_words
-from detailbench.findings.paint_feel import feel_of
+from detailbench.findings.paint_feel import feel_of, feel_words
 from detailbench.moves.finish_groups import NotePaintFeel, SetGroupPaint
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup
@@ -65,8 +65,11 @@ class PaintPart(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
-        for piece in (self.lightness, self.refinished, self._details, self.word, self.cure, self.feel, self.sticky):
+        for piece in (self.lightness, self.refinished, self._details, self.word, self.cure):
             column.addWidget(piece)
+        column.addWidget(self.feel)
+        column.addWidget(self.sticky)
+        column.addStretch(1)
 
     def redraw(self) -> None:
         """Show what is kept of the group."""
@@ -106,3 +109,14 @@ class PaintPart(QWidget):
         if picture is not None and group is not None:
             self._context.do(NotePaintFeel(picture.job.id, group.panels, feel, sticky), self)
             self.redraw()
+
+
+def paint_words(picture: JobPicture, group: FinishGroup) -> tuple[str, str]:
+    """What is known of a group's paint in one line, and its kind: flagged while nobody said how light it is."""
+    lightness = group.lightness or picture.car.lightness
+    told = [{"dark": _("dark"), "mid": _("mid"), "light": _("light"), "": _("lightness not said yet")}[lightness]]
+    if group.refinished == "yes":
+        told.append(_("refinished"))
+    felt = feel_words(feel_of(picture, group))
+    told += [felt] if felt else []
+    return _("This paint: {words}.").format(words=", ".join(told)), "" if lightness else "flagged"

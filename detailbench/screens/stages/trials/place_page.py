@@ -5,14 +5,18 @@ from __future__ import annotations
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.findings.trial_order import worst_too_early
+from detailbench.findings.trial_places import check_place, patch_at
 from detailbench.findings.trial_story import outcome_of
-from detailbench.record.things import Trial
+from detailbench.record.picture import JobPicture
+from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
-from detailbench.screens.look.parts import caption, sentence
+from detailbench.screens.look.parts import sentence, set_kind
+from detailbench.screens.stages.trials.draft import Draft
 from detailbench.screens.stages.trials.hand import TrialHand
-from detailbench.screens.stages.trials.paint_part import PaintPart
-from detailbench.screens.stages.work_parts.pages import in_line
+from detailbench.screens.stages.trials.paint_part import PaintPart, paint_words
+from detailbench.screens.stages.work_parts.pages import Faces, in_line, page_column
 
 FRESH = "fresh"
 
@@ -30,21 +34,33 @@ class PlacePage(QWidget):
         self.at = sentence()
         self.spot.chosen.connect(lambda key: hand.set_draft(spot=key))
         self.under.chosen.connect(lambda key: hand.set_draft(on_top_of="" if key == FRESH else key))
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(context.dress.look.measure.space("thin"))
-        for part in (self.spot, self.under, self.at):
-            column.addWidget(part)
-        column.addSpacing(context.dress.look.measure.space("small"))
-        column.addWidget(caption(_("this paint, said once for the group")))
+        self.known = sentence()
         self.paint = PaintPart(context, hand)
-        column.addWidget(self.paint)
+        self.face = in_line(ChoiceRow(_("of"), (("where", _("the place")), ("paint", _("this paint"))), columns=2))
+        self.faces = Faces()
+        where, column = page_column(context.dress)
+        for part in (self.spot, self.under, self.at, self.known):
+            column.addWidget(part)
         column.addStretch(1)
+        self.faces.addWidget(where)
+        self.faces.addWidget(self.paint)
+        self.face.set_value("where")
+        self.face.chosen.connect(lambda key: self.faces.setCurrentIndex(list(self.face.buttons).index(key)))
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(context.dress.look.measure.space("small"))
+        whole.addWidget(self.face)
+        whole.addWidget(self.faces, 1)
 
     def redraw(self) -> None:
         """Draw anew from the picture and what is set up."""
         draft = self._hand.draft
         self.paint.redraw()
+        picture, group = self._context.picture, self._hand.group
+        if picture is not None and group is not None:
+            words, kind = paint_words(picture, group)
+            self.known.setText(words)
+            set_kind(self.known, kind)
         for part in (self.spot, self.under):
             part.setEnabled(draft is not None)
         if draft is None:
@@ -52,12 +68,9 @@ class PlacePage(QWidget):
             return
         self.spot.set_value(draft.spot)
         self._fill_under()
-        if draft.on_top_of:
-            self.at.setText(_("On top, the same place: it then speaks about the finish only."))
-        elif draft.at is not None:
-            self.at.setText(draft.at.phrase())
-        else:
-            self.at.setText(_("Point at the place on the map; without one only the panel is kept."))
+        words, kind = place_words(self._context.picture, self._hand.group, draft)
+        self.at.setText(words)
+        set_kind(self.at, kind)
 
     def _fill_under(self) -> None:
         picture, draft = self._context.picture, self._hand.draft
@@ -75,3 +88,20 @@ class PlacePage(QWidget):
 def may_stand_on(trial: Trial, panel: str) -> bool:
     """Refining stands on a cut of the same panel."""
     return trial.panel == panel and not trial.on_top_of
+
+
+def place_words(picture: JobPicture | None, group: FinishGroup | None, draft: Draft) -> tuple[str, str]:
+    """Where the next trial is, and what speaks against it: (words, kind)."""
+    if draft.on_top_of:
+        return _("On top, the same place: it then speaks about the finish only."), ""
+    told, kind = _("Point at the place on the map; without one only the panel is kept."), ""
+    if picture is not None and draft.at is not None:
+        sides = draft.section_w_mm, draft.section_h_mm
+        found = check_place(
+            picture, draft.panel, patch_at(picture, draft.panel, draft.at, draft.combination_id, *sides)
+        )
+        told = " ".join(filter(None, (f"{draft.at.phrase()}.", found.taken or found.near)))
+        kind = "stop" if found.taken else "flagged" if found.near else ""
+    if picture is not None and group is not None and (early := worst_too_early(picture, group, draft.spot)):
+        return f"{told} {early}", kind or "flagged"
+    return told, kind

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.screens.context import Context
-from detailbench.screens.look.parts import button, caption, sentence
+from detailbench.screens.look.parts import button, caption, sentence, set_kind
 from detailbench.screens.stages.trials.adviser_part import AdviserPart, rule_words
 from detailbench.screens.stages.trials.advising import Advising
 from detailbench.screens.stages.trials.hand import TrialHand
@@ -22,6 +22,8 @@ class RangePage(QWidget):
         self.start = sentence()
         self.range = RangeView(context.dress, _("Range, mild to strong"))
         self.adviser = AdviserPart(context, advising)
+        self.order = sentence()
+        set_kind(self.order, "flagged")
         self.large = button(_("Large"), hand.range_wanted.emit, name=_("The range large, over the map"))
         self.other = button(_("Next group"), lambda: None, name=_("Next finish group"))
         self.range.chosen.connect(hand.choose_combination)
@@ -31,6 +33,7 @@ class RangePage(QWidget):
         column.setSpacing(context.dress.look.measure.space("thin"))
         column.addWidget(self.start)
         column.addWidget(self.adviser)
+        column.addWidget(self.order)
         column.addWidget(caption(_("range, mild above, strong below")))
         column.addWidget(self.range, 1)
         row = QHBoxLayout()
@@ -54,5 +57,8 @@ class RangePage(QWidget):
         else:
             self.start.setText(rule_words(asked))
         self.adviser.redraw()
+        disagrees = self._advising.disagrees()
+        self.order.setText(disagrees)
+        self.order.setVisible(bool(disagrees))
         self.range.show_range(self._advising.range(), draft.combination_id if draft is not None else "")
         self.other.setEnabled(len(picture.groups) > 1)

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QWidget
 from detailbench.basics.texts import _
 from detailbench.screens.context import Context
 from detailbench.screens.frame.sheet import Sheet
-from detailbench.screens.look.parts import sentence
+from detailbench.screens.look.parts import sentence, set_kind
 from detailbench.screens.stages.trials.adviser_part import AdviserPart, rule_words
 from detailbench.screens.stages.trials.advising import Advising
 from detailbench.screens.stages.trials.hand import TrialHand
@@ -32,6 +32,9 @@ class RangeSheet(Sheet):
         self.body.addWidget(self.says)
         self.adviser = AdviserPart(context, advising)
         self.body.addWidget(self.adviser)
+        self.order = sentence()
+        set_kind(self.order, "flagged")
+        self.body.addWidget(self.order)
         self.range.chosen.connect(hand.choose_combination)
         hand.changed.connect(self.redraw)
         context.job_opened.connect(self.close_sheet)
@@ -61,3 +64,6 @@ class RangeSheet(Sheet):
         asked = self._advising.asked
         self.says.setText("" if asked is None else rule_words(asked))
         self.adviser.redraw()
+        disagrees = self._advising.disagrees()
+        self.order.setText(disagrees)
+        self.order.setVisible(bool(disagrees))

@@ -24,10 +24,12 @@ class RangeView(OpenList):
 
     def __init__(self, dress: Dress, name: str, *, large: bool = False) -> None:
         self._rungs: tuple[RungShown, ...] = ()
-        self._large = large
+        self._large, self._gap = large, 0
         self.drawing = RangeDrawing((), 0.0, 0.0, (), in_columns=False)
         super().__init__(dress, name)
         self.setItemDelegate(_Row(self, dress))
+        self._gap = 0 if large else SPACING_PX  # the rows of the large picture stand close: it is seen whole
+        self.setSpacing(self._gap)
 
     @property
     def line_px(self) -> int:
@@ -35,9 +37,9 @@ class RangeView(OpenList):
         m = self._dress.look.measure
         if not self._large:
             return round(m.type("body") * LINE)
-        each = self.viewport().height() / max(len(self._rungs), 1) - 2 * SPACING_PX
+        each = self.viewport().height() / max(len(self._rungs), 1) - 2 * self._gap
         fits = each / ROW_LINES
-        return int(min(max(fits, m.type("small") * LINE), m.type("title") * LINE))
+        return int(min(max(fits, m.type("small") * LINE), 1.6 * m.type("title") * LINE))
 
     @property
     def text_px(self) -> int:
@@ -53,7 +55,7 @@ class RangeView(OpenList):
     def _size_items(self) -> None:
         """Each row as the drawing wants it at this width."""
         m = self._dress.look.measure
-        wide = self.viewport().width() - 2 * SPACING_PX
+        wide = self.viewport().width() - 2 * self._gap
         metrics = QFontMetricsF(face(self.text_px))
         least = m.target if not self._large else 0
         self.drawing = range_drawing(

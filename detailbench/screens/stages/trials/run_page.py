@@ -9,7 +9,7 @@ from detailbench.findings.limits import binding_words
 from detailbench.findings.trial_story import TrialTold, told
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
-from detailbench.screens.look.parts import button, figure, heading, label, sentence, set_kind
+from detailbench.screens.look.parts import button, figure, gives_way, heading, label, sentence, set_kind
 from detailbench.screens.stages.trials.adviser_part import AdviserPart
 from detailbench.screens.stages.trials.advising import Advising
 from detailbench.screens.stages.trials.hand import TrialHand, seconds_words
@@ -67,7 +67,7 @@ class _Ready(QWidget):
         self.result = heading("")
         self.result.setWordWrap(True)
         self.seen = sentence()
-        self.options = OpenList(context.dress, _("What to do next, advised first"))
+        self.options = gives_way(OpenList(context.dress, _("What to do next, advised first")), m.target * 2)
         self.adviser = AdviserPart(context, advising)
         self.take = button(_("Take it up"), self.take_up, name=_("Take up what is chosen"))
         self.options.opened.connect(lambda _key: self.take_up())

@@ -7,19 +7,19 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 from detailbench.basics.numbers import format_number, format_quantity
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import parts
+from detailbench.findings.technique import TechniqueFigures, technique_figures, working_time_words
 from detailbench.record.picture import one
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import label, sentence, set_kind
-from detailbench.screens.stages.trials.draft import WORDS, Draft
-from detailbench.screens.stages.trials.figures import SheetFigures, sheet_figures
+from detailbench.screens.stages.trials.draft import WORDS
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.pad_part import PadPart
 from detailbench.screens.stages.trials.what_if_part import WhatIfPart
 from detailbench.screens.stages.work_parts.figure_line import FigureLine
 from detailbench.screens.stages.work_parts.pages import Faces, in_line, page_column
 from detailbench.screens.stages.work_parts.step_number import StepNumber
-from detailbench.trials.technique import force_label, too_warm_to_start
+from detailbench.trials.technique import force_label
 
 
 class SheetPage(QWidget):
@@ -104,43 +104,36 @@ class SheetPage(QWidget):
             (self.seconds, draft.seconds),
         ):
             field.set_value(value)
-        found = sheet_figures(shop, draft)
-        self._show_figures(draft, found)
+        picture = self._context.picture
+        if picture is None:
+            return
+        found = technique_figures(picture, draft.setup())
+        self._show_figures(found)
         self.what_if.show_changes(found.changes, found.no_load)
 
-    def _show_figures(self, draft: Draft, found: SheetFigures) -> None:
+    def _show_figures(self, found: TechniqueFigures) -> None:
+        unknown = _("not known")
         if found.speed is not None:
             self.speed.show_value(format_quantity(found.speed.speed_m_s, "m/s", 1), found.speed.working)
         else:
-            self.speed.show_value(_("not known"))
+            self.speed.show_value(unknown)
         if found.arm is not None:
             self.arm.show_value(format_quantity(100 * found.arm.speed_m_s, "cm/s", 1), found.arm.working)
         else:
-            self.arm.show_value(_("not known"))
-        load = found.load
-        if load is not None and load.load_path_j_m2 is not None:
-            self.load.show_value(format_quantity(load.load_path_j_m2 / 1000, "kJ/m²", 0), load.working)
-        elif load is not None:
-            self.load.show_value(_("hand-led: not computed"), load.working)
+            self.arm.show_value(unknown)
+        if found.load is not None and found.load_path_j_m2 is not None:
+            self.load.show_value(format_quantity(found.load_path_j_m2 / 1000, "kJ/m²", 0), found.load.working)
+        elif found.load is not None:
+            self.load.show_value(_("hand-led: not computed"), found.load.working)
         else:
-            self.load.show_value(_("not known"))
+            self.load.show_value(unknown)
         if found.times is not None:
             self.times.show_value(_("{n} × your usual").format(n=format_number(found.times, 1)))
         else:
-            self.times.show_value(_("your usual is not set"))
-        told = [text for text in dict.fromkeys((found.no_load, found.no_arm)) if text]
-        if found.working_time_s is not None:
-            works = format_number(found.working_time_s)
-            if found.beyond_s > 0:
-                told.append(
-                    _("Works {n} s: {beyond} s beyond it only heat.").format(
-                        n=works, beyond=format_number(found.beyond_s)
-                    )
-                )
-            else:
-                told.append(_("Working time {n} s.").format(n=works))
-        warm = too_warm_to_start(draft.surface_before_c)
-        if warm:
-            told.insert(0, warm)
-        self.mind.setText(" ".join(told))
-        set_kind(self.mind, "flagged" if warm or found.beyond_s > 0 or found.no_load or found.no_arm else "")
+            self.times.show_value(_("your usual is not set") if found.no_times else unknown)
+        missing = () if found.hand_led else (found.no_load, found.no_arm)
+        limit = _("Stop at {t} and let it cool.").format(t=format_quantity(found.limit_c, "°C", 0))
+        told = (found.too_warm, *missing, working_time_words(found), found.weight_note, limit)
+        self.mind.setText(" ".join(text for text in dict.fromkeys(told) if text))
+        flagged = found.too_warm or found.beyond_s > 0 or any(missing)
+        set_kind(self.mind, "flagged" if flagged else "")

@@ -10,11 +10,11 @@ from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.counting import counted_words
 from detailbench.findings.kit_names import lamp_name
+from detailbench.findings.technique import setup_of, technique_figures
 from detailbench.record.things import Trial
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import sentence, set_kind
-from detailbench.screens.stages.trials.figures import warmth_of
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.work_parts.step_number import StepNumber
 
@@ -54,7 +54,7 @@ class SupportPart(QWidget):
         if picture is None:
             return
         self.after.set_value(trial.surface_after_c)
-        found = warmth_of(picture, trial)
+        found = technique_figures(picture, setup_of(trial)).warmth
         self.warmth.setText(found.sentence)
         set_kind(self.warmth, "stop" if found.reached else "")
         shop = picture.shop
