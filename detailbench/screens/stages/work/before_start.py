@@ -54,6 +54,11 @@ class BeforeStart(QWidget):
         """What is said here and need not be said again beside it."""
         return (self.room.text(),) if self._room is not None else ()
 
+    @property
+    def holds(self) -> bool:
+        """The first panel stands against going on."""
+        return self._first is not None and self._first.holds
+
     def show_panel(self, panel: str) -> None:
         """What stands before this panel."""
         picture = self._context.picture

@@ -108,7 +108,8 @@ class PanelPage(QWidget):
             self.planned.show_value(minutes_words(here.minutes), here.minutes.working)
         self._show_run(here)
         self.before.show_panel(hand.panel)
-        self.steps.setVisible(len(planned) > 1 or (bool(planned) and self.before.isHidden()))  # one stands above
+        said_above = len(planned) == 1 and self.before.holds and run is None and step is not None
+        self.steps.setVisible(bool(planned) and not said_above)
         self.steps.set_lines([self._line(picture, standing, p) for p in planned], step.id if step is not None else "")
         waits = supplement_stops(picture)
         stops = (*no_abrasive(picture, hand.panel), *waits)
