@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from detailbench.basics.texts import _
 from detailbench.findings.agreements import approved_section, section_photos
 from detailbench.findings.paint_feel import feel_of, feel_words
 from detailbench.findings.processes import process_of, steps_of
+from detailbench.findings.range_picture import range_picture
 from detailbench.findings.range_shown import range_shown
 from detailbench.findings.trial_story import TrialTold, told
 from detailbench.record.things import FinishGroup
 from detailbench.report.content.adopted import adopted_facts, step_text
 from detailbench.report.content.agreed import answer_text, price
 from detailbench.report.content.blocks import Block, Fact, Facts, Heading, Para, RangePicture
-from detailbench.report.content.figures import count
+from detailbench.report.content.figures import count, of_thing
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parts import Text, joined, said, typed
 from detailbench.report.content.photographs import photo_blocks
@@ -99,15 +98,34 @@ def _group(g: Gathered, group: FinishGroup, stories: tuple[TrialTold, ...]) -> l
     if rows:
         out.append(Facts(tuple(rows)))
         out.append(range_block(g, group))
-    out.append(Facts((*_feel(g, group), *adopted_facts(g, group), *_approved(g, group, stories))))
+    out.append(Facts((*_refinish(group), *_feel(g, group), *adopted_facts(g, group), *_approved(g, group, stories))))
     out += _approved_photos(g, group)
     return out
 
 
 def range_block(g: Gathered, group: FinishGroup) -> RangePicture:
     """The shop's range from mild to strong, with what is known of each combination on this paint."""
-    rungs = tuple(replace(rung, next=False) for rung in range_shown(g.picture, group.id))
+    rungs = range_shown(g.picture, range_picture(g.picture, group.id))
     return RangePicture(rungs, (_("The workshop's range from mild to strong, as it showed on this paint"),))
+
+
+def _refinish(group: FinishGroup) -> list[Fact]:
+    """What was stated of a refinish: when, how long it is to cure, the painter's word. Nothing is concluded from it."""
+    if group.refinished != "yes":
+        return []
+    on = group.refinished_on
+    parts: list[Text] = [
+        said(_("Refinished, as stated, on {day}"), day=typed(on.isoformat()))
+        if on is not None
+        else (_("Refinished, as stated; when is not known"),)
+    ]
+    if group.cure_days is not None:
+        parts.append(said(_("cures {n} days by the paint maker's word"), n=of_thing(group, "cure_days", None)))
+    else:
+        parts.append((_("cure time not stated"),))
+    if group.cure_word.strip():
+        parts.append(said(_("the painter's word: “{words}”"), words=typed(group.cure_word)))
+    return [Fact(_("Refinish"), (ended(joined(parts, "; ")),))]
 
 
 def _feel(g: Gathered, group: FinishGroup) -> list[Fact]:
