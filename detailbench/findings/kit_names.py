@@ -5,7 +5,7 @@ from __future__ import annotations
 from detailbench.basics.texts import _
 from detailbench.record.picture import ShopPicture, one
 from detailbench.record.thing import Thing
-from detailbench.record.things import Combination, Machine, Pad, Product
+from detailbench.record.things import Combination, Machine, Pad, ProcessStep, Product
 
 
 def parts(shop: ShopPicture, combination: Combination) -> tuple[Machine, Pad, Product]:
@@ -21,6 +21,14 @@ def combination_name(shop: ShopPicture, combination_id: str) -> str:
     """ "free orbital · foam pad · fine polish": unique within the shop by what it consists of."""
     machine, pad, product = parts(shop, one(shop.combinations, combination_id))
     return f"{_(machine.name)} · {_(pad.name)} · {_(product.name)}"
+
+
+def step_name(shop: ShopPicture, step: ProcessStep) -> str:
+    """What a step is done with: its combination, or the disc it sands with."""
+    if step.means != "sanding":
+        return combination_name(shop, step.combination_id)
+    disc = next((d for d in shop.discs if d.id == step.disc_id), None)
+    return _("sanding") if disc is None else _("sanding · {disc}").format(disc=_(disc.name))
 
 
 def combinations_in_use(shop: ShopPicture) -> tuple[Combination, ...]:

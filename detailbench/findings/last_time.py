@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
-from detailbench.findings.kit_names import combination_name
+from detailbench.findings.kit_names import step_name
 from detailbench.findings.mark_results import MarkResult, mark_results
 from detailbench.findings.panels import panel_seen
 from detailbench.findings.processes import is_finished, panel_steps
@@ -43,11 +43,7 @@ def last_time(picture: JobPicture, panel: str) -> LastTime | None:
         polished=polished,
         figures=seen.figures,
         marks=marks_left(picture, panel),
-        steps=tuple(
-            combination_name(last.shop, s.combination_id)
-            for s in panel_steps(last, panel)
-            if is_finished(last, panel, s.id)
-        ),
+        steps=tuple(step_name(last.shop, s) for s in panel_steps(last, panel) if is_finished(last, panel, s.id)),
         protections=tuple(p for p in last.protections if panel in p.panels),
     )
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from detailbench.findings.gates import held_back
-from detailbench.findings.kit_names import combination_name
+from detailbench.findings.kit_names import step_name
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of, process_of, runs_of, steps_of
 from detailbench.findings.walking import panels_in_order
@@ -87,7 +87,7 @@ def step_planned(picture: JobPicture, kept: ProcessStep) -> Step:
     """A kept step as the plan counts it."""
     return Step(
         key=kept.id,
-        name=combination_name(picture.shop, kept.combination_id),
+        name=step_name(picture.shop, kept),
         means=kept.means,
         section_m2=kept.section_m2,
         overlap=kept.overlap,

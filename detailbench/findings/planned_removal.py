@@ -12,6 +12,7 @@ from detailbench.findings.kit_names import parts
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of, is_finished, panel_steps
 from detailbench.findings.removal import measured_trials, trial_load_path
+from detailbench.findings.settings import paint_to_paint
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import ProcessStep, Trial
 from detailbench.trials.load import PanelLoadPath, load_path_panel
@@ -80,6 +81,8 @@ class Forecasts:
         return Planned(tuple(self.of_step(panel, s) for s in panel_steps(self.picture, panel)))
 
     def of_step(self, panel: str, step: ProcessStep) -> StepForecast:
+        if step.means != "machine":  # a trial by machine says nothing about the hand or a disc
+            return StepForecast(step, None, None, _("not measured: by hand or by sanding"))
         trials = self._trials(step.combination_id)
         if not trials:
             return StepForecast(step, None, None, _("not measured"))
@@ -91,7 +94,12 @@ class Forecasts:
             return StepForecast(step, None, None, _("not measured: the trial behind it has no load × path"))
         group = group_of(self.picture, panel)
         paint = f"{self.picture.car.id} {group.id}" if group is not None else None
-        found = removal(trials, this_paint=paint, load_path_j_m2=load.load_path_j_m2)
+        found = removal(
+            trials,
+            this_paint=paint,
+            load_path_j_m2=load.load_path_j_m2,
+            paint_to_paint=paint_to_paint(self.picture.shop),
+        )
         return StepForecast(step, found, load, "")
 
     def _trials(self, combination_id: str) -> tuple[MeasuredTrial, ...]:

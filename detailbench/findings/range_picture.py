@@ -14,7 +14,7 @@ from detailbench.findings.kit_renewal import what_it_is
 from detailbench.findings.like_paint import likeness
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.removal import measured_trials, paint_of
-from detailbench.findings.settings import setting
+from detailbench.findings.settings import paint_to_paint
 from detailbench.findings.trial_story import as_outcome, known_range, outcome_of, trials_of
 from detailbench.record.picture import JobPicture, one
 from detailbench.trials.outcome import Outcome
@@ -89,7 +89,7 @@ def range_picture(picture: JobPicture, group_id: str, earlier: Iterable[JobPictu
     others = tuple(p for p in earlier if p.job.id != picture.job.id)
     known = known_range(picture, group_id)
     keys = [seen.rung.key for seen in known]
-    share = float(setting(picture.shop, "paint_to_paint_percent")) / 100
+    share = paint_to_paint(picture.shop)
     measured = [measured_trials((*others, picture), key) for key in keys]
     order = range_order(
         [(seen.rung.label, trials) for seen, trials in zip(known, measured, strict=True)], paint_to_paint=share

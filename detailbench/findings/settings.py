@@ -110,6 +110,11 @@ def plausible_range_um(shop: ShopPicture) -> tuple[float, float]:
     return float(setting(shop, "plausible_low_um")), float(setting(shop, "plausible_high_um"))
 
 
+def paint_to_paint(shop: ShopPicture) -> float:
+    """How what comes off scatters from paint to paint, as a share of the rate."""
+    return float(setting(shop, "paint_to_paint_percent")) / 100
+
+
 def in_force(shop: ShopPicture) -> tuple[tuple[Default, Any], ...]:
     """Every setting with the value in force, for the printed list; not what only the shop's own screen is drawn by."""
     return tuple((d, setting(shop, d.key)) for d in DEFAULTS.values() if d.key not in SHOP_ONLY)

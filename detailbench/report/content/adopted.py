@@ -9,6 +9,7 @@ from detailbench.findings.agreements import newest_about
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.removal import measured_trials
+from detailbench.findings.settings import paint_to_paint
 from detailbench.findings.trial_story import mildest_sentence
 from detailbench.record.picture import one
 from detailbench.record.things import FinishGroup, Process, ProcessStep
@@ -113,7 +114,7 @@ def _takes_off(g: Gathered, step: ProcessStep) -> Text:
     range of the rate until there are enough for an interval; never a figure from elsewhere."""
     n = number(step.number, recorded(step, "number"), 0)
     trials = measured_trials((g.picture,), step.combination_id)
-    found = removal(trials)
+    found = removal(trials, paint_to_paint=paint_to_paint(g.picture.shop))
     if found.state == "not_measured":
         return said(_("Step {n}: not measured."), n=n)
     ref = g.refs.of(found.working)

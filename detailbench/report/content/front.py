@@ -5,7 +5,7 @@ from __future__ import annotations
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.body.outlines import style_name
-from detailbench.findings.kit_names import combination_name
+from detailbench.findings.kit_names import step_name
 from detailbench.findings.parties import bearer_for, owner_of
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.settings import setting
@@ -253,8 +253,10 @@ def _process(g: Gathered, group: FinishGroup) -> Text:
     if process is None or not set(group.panels) & set(g.worked):
         return ()
     steps = steps_of(g.picture, process)
-    names = joined([_short(combination_name(g.picture.shop, s.combination_id), 80) for s in steps], _(", then "))
-    why = mildest_sentence(g.picture, group, steps[0].combination_id) if process.trial_ids else None
+    names = joined([_short(step_name(g.picture.shop, s), 80) for s in steps], _(", then "))
+    first = next((s for s in steps if s.means != "sanding"), None)
+    rests = first is not None and process.trial_ids
+    why = mildest_sentence(g.picture, group, first.combination_id) if first is not None and rests else None
     text = said("{group}: {names}", group=_short_group(group), names=names)
     return ended(said(_("{text}; the first step was {why} on its test sections"), text=text, why=why) if why else text)
 
