@@ -1,7 +1,7 @@
 """Everything that can be done by a key, as data; and the one filter that turns keys into actions.
 
-F-keys and Ctrl combinations act everywhere. Any other key never acts while a text field has the focus. No QShortcut is
-used: a shortcut would take a gauge's digits before they can be seen to be a burst.
+F-keys, Ctrl and Alt combinations act everywhere. Any other key never acts while a text field has the focus. No
+QShortcut is used: a shortcut would take a gauge's digits before they can be seen to be a burst.
 """
 
 from __future__ import annotations
@@ -42,10 +42,10 @@ class Action:
 
     @property
     def everywhere(self) -> bool:
-        """True for F-keys and Ctrl combinations."""
+        """True for F-keys, Ctrl and Alt combinations."""
         parts = self.shortcut.split("+")
         last = parts[-1]
-        return "Ctrl" in parts or (last[:1] == "F" and last[1:].isdigit())
+        return "Ctrl" in parts[:-1] or "Alt" in parts[:-1] or (last[:1] == "F" and last[1:].isdigit())
 
 
 def in_text_field() -> bool:

@@ -353,6 +353,7 @@ class Window(QWidget):
     def _next_changed(self) -> None:
         self.centre.map.choose(self.context.selected_panel, self.context.selected_place)
         self.live.next()
+        self.show_keys()
         self.far.fill_if_shown()
 
     # coming back

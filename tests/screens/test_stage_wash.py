@@ -256,6 +256,18 @@ def test_panels_taken_in_become_a_finish_group_and_leave_theirs(wash: Window, be
     assert field(wash, "name of the finish group").text() == ""
 
 
+def test_the_whole_car_becomes_one_group_in_one_press(wash: Window, bench: Bench, job_id: str) -> None:
+    press_button(wash, "Group")
+    assert len(bench.job(job_id).groups) > 1
+    press_button(wash, "One finish group for the whole car")
+    (group,) = bench.job(job_id).groups
+    assert (group.name, set(group.panels)) == ("whole car", set(wash.context.outline.panels))
+    assert not named(wash, "One finish group for the whole car").isEnabled()
+    bench.undo(job_id)
+    assert len(bench.job(job_id).groups) > 1
+    assert named(wash, "One finish group for the whole car").isEnabled()
+
+
 def test_a_group_without_a_name_says_so_at_its_place(wash: Window, bench: Bench, job_id: str) -> None:
     press_button(wash, "Group")
     tap(wash, "roof")

@@ -19,6 +19,7 @@ from day_window import (
     type_into,
 )  # fmt: skip
 from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton
 from pytestqt.qtbot import QtBot
 
@@ -34,8 +35,8 @@ from detailbench.moves.washing import RecordRubTest
 from detailbench.screens.window import Window
 
 STEPS = "steps of the wash, the newest first"
-WHY_NOT = "left out because; for the next"
-PRODUCT = "product; for the next press"
+WHY_NOT = "or left out, because"
+PRODUCT = "used for the step pressed next"
 ITEMS = "items of the supplement"
 
 
@@ -71,6 +72,26 @@ def test_the_whole_wash_goes_by_keys(wash: Window, clock: HandClock, bench: Benc
     shown = lines(wash, STEPS)
     assert "clay left out: no bonded dirt felt\nwhole car" in shown[3]
     assert wash.rail.rows["wash"].count_text() == "done"
+
+
+def test_each_step_has_a_key_of_its_own_that_acts_while_its_product_is_typed(
+    wash: Window, clock: HandClock, bench: Bench, job_id: str
+) -> None:
+    tap(wash, "bonnet")
+    field(wash, PRODUCT).setFocus()
+    keys("invented shampoo 2")
+    QTest.keyClick(field(wash, PRODUCT), Qt.Key.Key_2, Qt.KeyboardModifier.AltModifier)
+    clock.forward(seconds=60)
+    QTest.keyClick(field(wash, PRODUCT), Qt.Key.Key_8, Qt.KeyboardModifier.AltModifier)
+    steps = [(s.kind, s.product) for s in bench.job(job_id).wash_steps]
+    assert steps == [("contact_wash", "invented shampoo 2"), ("panel_wipe", "")]
+    assert field(wash, PRODUCT).text() == ""
+    assert named(wash, "step done: clay").text() == "5  clay"  # type: ignore[attr-defined]
+    assert dict(wash.strip.shown_keys)["Alt+1"] == "step 1, to 8"
+    press_button(wash, "State")
+    assert "Alt+1" not in dict(wash.strip.shown_keys)
+    QTest.keyClick(named(wash, "the surface is now: washed"), Qt.Key.Key_3, Qt.KeyboardModifier.AltModifier)
+    assert len(bench.job(job_id).wash_steps) == 2
 
 
 def test_a_product_is_taken_again_for_its_own_kind_and_stands_on_the_button(

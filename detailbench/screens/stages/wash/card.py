@@ -59,6 +59,7 @@ class WashCard(QWidget):
         context.panel_selected.connect(self._panel_selected)
         meant.changed.connect(self.redraw)
         self.pages.turned.connect(lambda _key: self.redraw())
+        self.pages.turned.connect(lambda _key: context.next_changed.emit())  # the keys of the steps come and go
         self.redraw()
 
     def redraw(self) -> None:

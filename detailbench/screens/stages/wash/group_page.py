@@ -23,6 +23,7 @@ class GroupPage(QWidget):
         self.panels = sentence()
         self.name = AskedText(_("name of the finish group"))
         self.make_it = button(_("Make this finish group"), self.make)
+        self.whole = button(_("One finish group for the whole car"), self.make_whole)
         self.says = sentence(
             _("Panels that were painted apart, or are filmed, take another process. They leave the group they are in; "
               "their marks and readings stay with them.")
@@ -30,7 +31,7 @@ class GroupPage(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("small"))
-        for part in (self.panels, self.name, self.make_it, self.says):
+        for part in (self.panels, self.name, self.make_it, self.whole, self.says):
             column.addWidget(part)
         column.addStretch(1)
         self.name.line.returnPressed.connect(self.make)
@@ -50,6 +51,12 @@ class GroupPage(QWidget):
         if self._context.do(MakeGroup(job, name, panels), initiator=self, at=self.name.refuse) is not None:
             self.name.clear()
 
+    def make_whole(self) -> None:
+        """One paint all over: every panel in one group."""
+        job = self._context.job_id
+        if job is not None:
+            self._context.do(MakeGroup(job, "whole car", tuple(self._context.outline.panels)), initiator=self)
+
     def redraw(self) -> None:
         """Name the panels meant and the groups they would leave."""
         picture = self._context.picture
@@ -61,3 +68,4 @@ class GroupPage(QWidget):
         self.panels.setText(text)
         self.panels.setAccessibleName(text)
         self.make_it.setEnabled(bool(parts))
+        self.whole.setEnabled(picture is not None and len(picture.groups) > 1)

@@ -85,9 +85,28 @@ class WashStage(Stage):
             Action(
                 "take_in", text, "+", lambda: meant.turn(context.selected_panel), lambda: bool(context.selected_panel)
             ),
+            *self._steps(card),
             Action("page_on", _("next page"), "Ctrl+PgDown", lambda: pages.step(1), shown=False),
             Action("page_back", _("page before"), "Ctrl+PgUp", lambda: pages.step(-1), shown=False),
         )
+
+    @staticmethod
+    def _steps(card: WashCard) -> tuple[Action, ...]:
+        """A key for each step, as its button is numbered; also while its product is typed."""
+        steps = card.steps
+
+        def on_page() -> bool:
+            return card.pages.page == "steps"
+
+        keys = tuple(steps.kinds.buttons)
+        return tuple(
+            Action(
+                f"step_{kind}", _("step 1, to {n}").format(n=len(keys)), f"Alt+{number}",
+                lambda kind=kind: steps.enter(kind),  # type: ignore[misc]
+                on_page, shown=number == 1,
+            )
+            for number, kind in enumerate(keys, 1)
+        )  # fmt: skip
 
 
 def _drawn(name: str, context: Context) -> Colouring:

@@ -21,7 +21,8 @@ KINDS = {
     "panel_wipe": "panel wipe",
 }
 FOUND = {"colour": "colour on the pad", "no_colour": "no colour", "cannot_tell": "cannot tell"}
-WHY_NOT = "left out because; for the next"
+WHY_NOT = "or left out, because"
+PRODUCT = "used for the step pressed next"
 RUBS = "white-pad rubs, the newest first"
 ITEMS = "items of the supplement"
 
@@ -45,7 +46,7 @@ class Wash(Act):
         if said.cover_off:
             walk.hand.press("The coating was taken off before", CARD)
         if said.product:
-            walk.hand.type_into("product; for the next press", said.product, CARD)
+            walk.hand.type_into(PRODUCT, said.product, CARD)
         if said.not_ or content(walk.eyes.control(WHY_NOT, CARD)):
             walk.hand.type_into(WHY_NOT, said.not_, CARD)
         walk.hand.press(f"step done: {KINDS[said.kind]}", CARD)
