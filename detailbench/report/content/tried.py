@@ -16,7 +16,6 @@ from detailbench.report.content.wording import ended, initials, lamp_words, open
 from detailbench.trials.outcome import Cleared, Finish, Outcome, Result
 
 SPOTS = {"typical": "a typical place", "worst": "the worst place", "confirming": "a confirming place"}
-PADS = {"fresh": "fresh pad", "cleaned": "cleaned pad", "loaded": "loaded pad"}
 
 
 def tried_texts(g: Gathered, story: TrialTold, stories: tuple[TrialTold, ...]) -> tuple[Text, ...]:
@@ -72,7 +71,8 @@ def _technique(trial: Trial) -> list[Text]:
     if trial.seconds is not None:
         out.append((of_thing(trial, "seconds", 0, "s"),))
     if trial.pad_condition:
-        out.append((_(PADS[trial.pad_condition]),))
+        pads = {"fresh": _("fresh pad"), "cleaned": _("cleaned pad"), "loaded": _("loaded pad")}
+        out.append((pads[trial.pad_condition],))
     if trial.primed:
         out.append((_("primed") if trial.primed == "yes" else _("not primed"),))
     if trial.batch:

@@ -250,7 +250,7 @@ def _disc() -> tuple[Asked, ...]:
 def disc_line(disc: Any) -> str:
     """Name and size, and below it what the standard's table says of its grade."""
     size = "" if disc.diameter_mm is None else format_quantity(disc.diameter_mm, "mm")
-    return f"{_joined(_(disc.name), size)}\n{sanding_grade(disc.grade).sentence}"
+    return f"{_joined(disc.name, size)}\n{sanding_grade(disc.grade).sentence}"
 
 
 def _joined(*parts: str) -> str:
