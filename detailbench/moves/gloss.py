@@ -46,10 +46,7 @@ class RecordGloss:
         checked_gloss(self.angle_deg, self.value_gu)
         picture = w.job(self.job_id)
         session = gloss_session(picture, self.session_id)
-        if self.angle_deg not in gauge_of(picture, session).angles_deg:
-            raise BadInput(
-                _("This meter does not measure at {angle}°.").format(angle=self.angle_deg), field="angle_deg"
-            )
+        measured_by(picture, session.id, self.angle_deg)
         picture, place = place_named(w, picture, self.panel, self.place_id)
         if place is None:
             place = next_gloss_place(picture, self.panel, self.angle_deg)
@@ -106,6 +103,12 @@ def gloss_session(picture: JobPicture, session_id: str = "") -> GaugeSession:
     if not sessions:
         raise Refused(_("Take the gloss meter in hand first; a gloss value belongs to a meter."), rule="no_gloss_meter")
     return sessions[-1]
+
+
+def measured_by(picture: JobPicture, session_id: str, angle_deg: int) -> None:
+    """Raise BadInput where the meter of this spell does not measure at this angle."""
+    if angle_deg not in gauge_of(picture, one(picture.sessions, session_id)).angles_deg:
+        raise BadInput(_("This meter does not measure at {angle}°.").format(angle=angle_deg), field="angle_deg")
 
 
 def checked_gloss(angle_deg: int, value_gu: float | None) -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import ClassVar
@@ -11,12 +10,14 @@ from typing import ClassVar
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.gloss import gloss_flags
 from detailbench.findings.states import State, state_at, state_of
 from detailbench.findings.walking import panel_places, reading_flags, reference_places
-from detailbench.moves.gloss import RecordGloss, checked_gloss
+from detailbench.moves.gloss import checked_gloss, gloss_session, measured_by
 from detailbench.moves.move import SHOP, Done
 from detailbench.moves.readings import add_places, checked_value, reading_session
-from detailbench.record.things import Place, Reading, ReadingsFile
+from detailbench.record.picture import JobPicture
+from detailbench.record.things import GlossReading, Place, Reading, ReadingsFile
 from detailbench.record.writing import Writer
 from detailbench.thickness.csv_import import ImportedReading as FileLine
 
@@ -87,50 +88,59 @@ class ImportReadings:
                 checked_gloss(line.angle_deg or 0, line.value_gu)
             else:
                 checked_value(line.value_um, line.no_value, line.clear_um)
-        gloss = [line for line in self.lines if line.is_gloss]
+        picture = w.job(self.job_id)
         thickness = [line for line in self.lines if not line.is_gloss]
-        if thickness:
-            self._take_thickness(w, thickness)
+        gloss = [line for line in self.lines if line.is_gloss]
+        layers = any(line.clear_um is not None for line in thickness)
+        read_by = reading_session(picture, layers=layers).id if thickness else ""
+        gloss_by = gloss_session(picture).id if gloss else ""
+        walk = _Walk(w, picture, tuple(dict.fromkeys(line.panel for line in self.lines)))
+        for i, line in enumerate(thickness):
+            self._take_thickness(w, walk, line, read_by, first=i == 0)
         for line in gloss:
-            self._take_gloss(w, line)
+            self._take_gloss(w, walk, line, gloss_by)
         if self.sha256:
             w.add(ReadingsFile, sha256=self.sha256, job_id=self.job_id, lines=len(self.lines), fate="taken")
         return Done(self.job_id, _("{n} readings from a file").format(n=len(self.lines)))
 
-    def _take_gloss(self, w: Writer, line: ImportedReading) -> None:
-        place_id = ""
-        if line.place_number is not None:
-            places = [p for p in w.job(self.job_id).places if (p.panel, p.number) == (line.panel, line.place_number)]
-            if not places:
-                raise _no_place(line)
-            place_id = places[0].id
-        RecordGloss(
-            self.job_id, line.panel, line.angle_deg or 0, line.value_gu or 0.0, place_id=place_id, typed=line.typed,
-            source="file", note=line.note, at=line.at,
-        ).make(w)  # fmt: skip
+    def _take_thickness(self, w: Writer, walk: _Walk, line: ImportedReading, session_id: str, *, first: bool) -> None:
+        place = walk.place_for(line)
+        flags = reading_flags(walk.picture, place, line.value_um, w.now)
+        w.add(
+            Reading,
+            job_id=self.job_id,
+            place_id=place.id,
+            session_id=session_id,
+            value_um=None if line.value_um is None else float(line.value_um),
+            no_value=line.no_value,
+            flags=tuple(f for f in flags if f != "double" or first),
+            typed=line.typed,
+            unit=line.unit,
+            source="file",
+            note=line.note,
+            stated_at=line.at,
+            clear_um=None if line.clear_um is None else float(line.clear_um),
+            **walk.state_of(line).as_fields(),
+        )
 
-    def _take_thickness(self, w: Writer, lines: Sequence[ImportedReading]) -> None:
-        layers = any(line.clear_um is not None for line in lines)
-        walk = _Walk(w, self.job_id, tuple(dict.fromkeys(line.panel for line in lines)), layers=layers)
-        for i, line in enumerate(lines):
-            place = walk.place_for(line)
-            flags = reading_flags(walk.picture, place, line.value_um, w.now)
-            w.add(
-                Reading,
-                job_id=self.job_id,
-                place_id=place.id,
-                session_id=walk.session_id,
-                value_um=None if line.value_um is None else float(line.value_um),
-                no_value=line.no_value,
-                flags=tuple(f for f in flags if f != "double" or i == 0),
-                typed=line.typed,
-                unit=line.unit,
-                source="file",
-                note=line.note,
-                stated_at=line.at,
-                clear_um=None if line.clear_um is None else float(line.clear_um),
-                **walk.state_of(line).as_fields(),
-            )
+    def _take_gloss(self, w: Writer, walk: _Walk, line: ImportedReading, session_id: str) -> None:
+        place, angle, value = walk.place_for(line), line.angle_deg or 0, float(line.value_gu or 0.0)
+        measured_by(walk.picture, session_id, angle)
+        flags = gloss_flags(walk.picture, place, angle, value, w.now)
+        w.add(
+            GlossReading,
+            job_id=self.job_id,
+            place_id=place.id,
+            session_id=session_id,
+            angle_deg=angle,
+            value_gu=value,
+            flags=tuple(f for f in flags if f != "double"),
+            typed=line.typed,
+            source="file",
+            note=line.note,
+            stated_at=line.at,
+            **walk.state_of(line).as_fields(),
+        )
 
 
 def _no_place(line: ImportedReading) -> BadInput:
@@ -158,13 +168,11 @@ class PutFileAway:
 class _Walk:
     """Where each line lands. The picture is read once: a long file must not cost its length squared."""
 
-    def __init__(self, w: Writer, job_id: str, panels: tuple[str, ...], *, layers: bool) -> None:
-        picture = w.job(job_id)
-        self.session_id = reading_session(picture, layers=layers).id
+    def __init__(self, w: Writer, picture: JobPicture, panels: tuple[str, ...]) -> None:
         for panel in panels:
             if not panel_places(picture, panel):
                 add_places(w, picture, panel)
-        self.picture = w.job(job_id)
+        self.picture = w.job(picture.job.id)
         self.states = {panel: state_of(picture, panel) for panel in panels}
         self._places = {panel: panel_places(self.picture, panel) for panel in panels}
         self._named = {
@@ -173,21 +181,24 @@ class _Walk:
             for p in (*self._places[panel], *reference_places(self.picture, panel))
         }
         work = {p.id: self.states[p.panel].work for places in self._places.values() for p in places}
-        self._counts = Counter(r.place_id for r in self.picture.readings if r.work == work.get(r.place_id))
+        self._counts = Counter((r.place_id, 0) for r in self.picture.readings if r.work == work.get(r.place_id))
+        self._counts.update(
+            (r.place_id, r.angle_deg) for r in self.picture.gloss_readings if r.work == work.get(r.place_id)
+        )
 
     def state_of(self, line: ImportedReading) -> State:
         """The panel's state when the file says the reading was taken, else now."""
         return self.states[line.panel] if line.at is None else state_at(self.picture, line.panel, line.at)
 
     def place_for(self, line: ImportedReading) -> Place:
-        """The place a line names, else the one with the fewest readings."""
-        places = self._places[line.panel]
+        """The place a line names, else the one with the fewest readings of its kind."""
+        places, kind = self._places[line.panel], line.angle_deg or 0
         if line.place_number is None:
-            place = min(places, key=lambda p: (self._counts[p.id], p.number))
+            place = min(places, key=lambda p: (self._counts[p.id, kind], p.number))
         else:
             named = self._named.get((line.panel, line.place_number))
             if named is None:
                 raise _no_place(line)
             place = named
-        self._counts[place.id] += 1
+        self._counts[place.id, kind] += 1
         return place

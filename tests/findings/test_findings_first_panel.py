@@ -125,3 +125,19 @@ def test_the_layer_gauges_readings_after_it_hold_where_their_risk_is_above_the_l
     assert found is not None
     assert (found.outcome, found.forecast_um) == ("hold", None)
     assert "From the readings after the work the chance of going below the reserve is" in found.sentence
+
+
+def test_a_step_by_hand_is_not_foreseen_from_a_trial_by_machine(hands: Hands, step: ProcessStep) -> None:
+    trial = hands.picture.trials[-1]
+    by_hand = [{"combination_id": trial.combination_id, "means": "hand"}]
+    hands.do(AdoptProcess(hands.job, trial.group_id, by_hand, override="one trial is enough here"))
+    planned = Forecasts(hands.picture).planned("tailgate")
+    assert (planned.known, planned.mean_um, planned.u_um) == (False, None, None)
+    assert planned.why_none == "not measured: by hand or by sanding"
+
+
+def test_what_was_measured_after_it_is_no_forecast_any_more(hands: Hands, step: ProcessStep) -> None:
+    assert Forecasts(hands.picture).planned("tailgate").mean_um
+    first_done(hands, step, 2.0)
+    assert Forecasts(hands.picture).planned("tailgate", measured_after=True).mean_um == 0.0
+    assert hands.ruling("tailgate").working.inputs["planned_um"] == 0.0
