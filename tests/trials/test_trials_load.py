@@ -185,7 +185,27 @@ EXAMPLES: dict[str, list[dict[str, Any]]] = {
             "trial_min": 10,
             "before": [{"cl": 1, "ch": 1, "gl": 2, "gh": 3, "rl": 0, "likeness": "other"}],
         },
+        {"rungs": [{}, {"cleared": "no"}, {"cleared": "yes", "trails": "yes", "movement": "rotary"}]},
     ],
+    "adviser_in_doubt": [
+        {"rungs": 3, "answers": []},
+        {
+            "rungs": 4,
+            "answers": [
+                {"rung": 2, "cleared": "yes", "finish_clear": "no"},
+                {"rung": 2, "cleared": "no", "finish_clear": "no"},
+                {"rung": 1, "finish_clear": "yes", "beneath": 2},
+            ],
+            "finish_misjudged_share": 0.2,
+        },
+    ],
+    "range_order": [
+        {
+            "milder": [{"removed_um": 2.0, "u_um": 0.4, "load_path_j_m2": 5e4}],
+            "stronger": [{"removed_um": 1.0, "u_um": 0.4, "load_path_j_m2": 5e4}],
+        }
+    ],
+    "sanding_grade": [{"grade": "P2000"}],
 }
 
 
