@@ -6,8 +6,10 @@ import pytest
 from invented_shop import InventedShop, invented, prepared
 
 from detailbench.moves import readings, shop, surface
+from detailbench.moves.handover import RecordProtection
 from detailbench.moves.turning import TurnJob
-from detailbench.screens.frame.come_back import you_were_here
+from detailbench.screens.frame.come_back import stage_to_return_to, you_were_here
+from detailbench.screens.stages import all_stages
 
 __all__ = ["invented", "prepared"]
 
@@ -54,4 +56,16 @@ def test_it_is_the_same_after_a_restart_and_a_pause(invented: InventedShop, job:
     at = invented.clock.now()
     invented.clock.forward(days=1)
     invented.reopened()
-    assert said(invented, job) == f"you were here: bonnet, place 3 of 8, yesterday {at:%H:%M}"
+    assert said(invented, job) == (
+        f"you were here: bonnet, place 3 of 8, yesterday {at:%H:%M}; the job is paused: over the night"
+    )
+
+
+def test_a_protection_leads_back_to_the_handover_though_it_also_says_how_the_panels_are(
+    invented: InventedShop, job: str
+) -> None:
+    stages = all_stages()
+    assert stage_to_return_to(invented.picture(job), stages) == "thickness"
+    invented.bench.do(RecordProtection(job, ("bonnet",), "invented sealant"))
+    assert stage_to_return_to(invented.picture(job), stages) == "handover"
+    assert stage_to_return_to(invented.picture(invented.job()), stages) == "arrival"

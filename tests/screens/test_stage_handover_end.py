@@ -15,6 +15,7 @@ from detailbench.findings.custody import custody_of
 from detailbench.findings.due import due
 from detailbench.findings.standing import standing_of
 from detailbench.moves import work
+from detailbench.moves.arrival import SetOwner
 from detailbench.moves.custody import NoteCustody
 from detailbench.moves.handover import CarLeaves, RecordAcceptance, RecordProtection
 from detailbench.moves.limits import AddLimit
@@ -190,3 +191,20 @@ def test_the_second_look_and_the_reports_leaving_are_due_and_lead_to_where_they_
     assert (after.done, after.due) == (before.done + 1, before.due - 1)
     click(window, "Due")
     assert "✓  second look: still clear" in card(window)
+
+
+def test_what_is_still_open_when_the_report_is_closed_is_not_what_follows_it(window: Window) -> None:
+    click(window, "Close")
+    assert "Still open, and the report will say so: " in card(window)
+    assert "report left the shop" not in card(window)
+
+
+def test_for_a_company_the_one_who_speaks_for_it_is_proposed_to_sign(
+    window: Window, invented: InventedShop, job: str
+) -> None:
+    invented.bench.do(SetOwner(job, {"name": "Invented Motors", "contact": "Third Invented"}, kind="company"))
+    click(window, "Accept")
+    click(window, "acceptance: Signatures")
+    click(window, "who: workshop")
+    click(window, "who: owner")
+    assert field(window, "name, as it is printed").text() == "Third Invented"

@@ -14,6 +14,7 @@ from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.standing import standing_of, why_it_stands
+from detailbench.record.writing import PER_ENTRY
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
@@ -86,7 +87,8 @@ def _panels_words(panels: Sequence[str]) -> str:
 
 
 def stage_to_return_to(picture: JobPicture, stages: Sequence[Stage]) -> str:
-    """The stage in which the last thing was entered; the first stage of the day where nothing was."""
+    """The stage in which the last thing was entered; the first stage of the day where nothing was. One act may enter
+    things of two stages (a protection also says how the panels are now): the later stage of the day is meant."""
     entered: dict[str, Sequence[Thing]] = {
         "arrival": (*picture.damages, *picture.repairs, *picture.custody[:1], *picture.limits),
         "wash": (*picture.state_notes, *picture.holds, *picture.wash_steps, *picture.rub_tests, *picture.supplement),
@@ -103,9 +105,10 @@ def stage_to_return_to(picture: JobPicture, stages: Sequence[Stage]) -> str:
             *picture.mark_checks,
         ),
     }
-    last = {key: max((t.seq for t in things), default=0) for key, things in entered.items()}
+    last = {key: max((t.seq // PER_ENTRY for t in things), default=0) for key, things in entered.items()}
     keys = [stage.key for stage in stages]
-    return max(keys, key=lambda key: last.get(key, 0), default="")
+    newest = max((last.get(key, 0) for key in keys), default=0)
+    return next((key for key in reversed(keys) if newest and last.get(key, 0) == newest), keys[0] if keys else "")
 
 
 def since_words(at: datetime, now: datetime) -> str:

@@ -17,6 +17,8 @@ from detailbench.screens.stages.closing.document_faces import DocumentFaces
 from detailbench.screens.stages.handover.due_words import due_title
 from detailbench.screens.stages.work_parts.step_number import StepNumber
 
+OF_ITSELF = ("report", "report_left")  # what no report can say of itself
+
 
 class ClosePage(QWidget):
     """The last page of the last stage."""
@@ -51,7 +53,7 @@ class ClosePage(QWidget):
             unit = visit.odometer_unit
             title = _("odometer out, {unit}; in {arrived}") if arrived else _("odometer out, {unit}")
             self.odometer.set_title(title.format(unit=unit, arrived=arrived))
-        missing = [k for k in due(picture)["handover"].what if k != "report"] if picture is not None else []
+        missing = [k for k in due(picture)["handover"].what if k not in OF_ITSELF] if picture is not None else []
         still = ", ".join(due_title(k) for k in missing)
         self.open.setText(_("Still open, and the report will say so: {what}.").format(what=still) if still else "")
         self.open.setVisible(bool(still))

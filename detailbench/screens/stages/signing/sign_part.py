@@ -12,6 +12,7 @@ from detailbench.basics.texts import _
 from detailbench.findings.kit_names import person_name
 from detailbench.moves.handover import Sign
 from detailbench.record.picture import JobPicture
+from detailbench.record.things import Party
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
@@ -88,7 +89,7 @@ class SignPart(QWidget):
             name = person_name(picture.shop, bench.person) if bench is not None and bench.person else ""
         else:
             party = next((p for p in picture.parties if p.role == self.role.value), None)
-            name = picture.said(party.id, "name") if party is not None else ""
+            name = _signer(picture, party) if party is not None else ""
         self.name.line.setText(name)
         self.name.line.setModified(False)
 
@@ -111,3 +112,8 @@ class SignPart(QWidget):
             # who did not sign has said nothing of what the statement says
             name, moment = self.name.text().strip(), self._signed.moment
             self._context.do(Sign(picture.job.id, self.role.value, way, name, moment=moment), self)
+
+
+def _signer(picture: JobPicture, party: Party) -> str:
+    """Who is likely to sign: for a company the one who speaks for it."""
+    return picture.said(party.id, "contact") or picture.said(party.id, "name")
