@@ -163,13 +163,10 @@ class Eyes:
 
     def not_as_typed(self) -> list[str]:
         """Texts that would not be shown as they were typed: read as markup, or with a & taken for a key."""
-        found = []
-        for widget in self.all():
-            if isinstance(widget, QLabel) and widget.text() and widget.textFormat() != Qt.TextFormat.PlainText:
-                found.append(widget.text())
-            elif isinstance(widget, QAbstractButton) and "&" in widget.text().replace("&&", ""):
-                found.append(widget.text())
-        return found
+        shown_now = list(self.all())
+        labels = [w for w in shown_now if isinstance(w, QLabel) and w.textFormat() != Qt.TextFormat.PlainText]
+        buttons = [w for w in shown_now if isinstance(w, QAbstractButton) and "&" in w.text().replace("&&", "")]
+        return [w.text() for w in (*labels, *buttons) if w.text()]
 
     # the map
     def panels(self) -> dict[str, QAccessibleInterface]:
