@@ -10,7 +10,7 @@ import math
 import re
 from contextvars import ContextVar
 from dataclasses import dataclass
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_FLOOR, ROUND_HALF_UP, Decimal
 from functools import cache
 from typing import Literal
 
@@ -184,6 +184,16 @@ def format_thickness(
     """
     shown, known, fine = _in_unit(value_um, unit, digits)
     return format_quantity(shown, known if with_unit else "", fine, locale)
+
+
+def format_least_thickness(
+    value_um: float, unit: LengthUnit | None = None, locale: str | None = None, *, with_unit: bool = True
+) -> str:
+    """A bound that something is thicker than, held in µm: cut off at whole µm (hundredths of a mil), so that what is
+    said stays true. Every place that shows a bound takes it from here."""
+    shown, known, fine = _in_unit(value_um, unit, 0)
+    exact = Decimal(repr(float(shown))).quantize(Decimal(1).scaleb(-fine), rounding=ROUND_FLOOR)
+    return format_quantity(float(exact), known if with_unit else "", fine, locale)
 
 
 def format_thickness_change(

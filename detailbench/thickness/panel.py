@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from detailbench.basics.errors import BadInput
-from detailbench.basics.numbers import format_number, format_thickness
+from detailbench.basics.numbers import format_least_thickness, format_number, format_thickness
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working
 from detailbench.thickness.distributions import t_quantile, tolerance_factor
@@ -158,7 +158,7 @@ def _bound_sentence(bound: float | None, confidence: float, share: float) -> str
     ).format(
         confidence=format_number(100 * confidence, 0),
         share=format_number(100 * share, 0),
-        bound=format_thickness(math.floor(bound), digits=0),  # rounded down, so that the sentence stays true
+        bound=format_least_thickness(bound),
     )
 
 

@@ -13,6 +13,7 @@ from detailbench.basics import texts
 from detailbench.basics.numbers import (
     format_change,
     format_interval,
+    format_least_thickness,
     format_number,
     format_quantity,
     format_thickness,
@@ -115,3 +116,20 @@ def test_the_language_chosen_decides_where_no_locale_is_given() -> None:
         assert format_number(1.5, 1) == "1,5"
     finally:
         texts.speak(before)
+
+
+@pytest.mark.parametrize(
+    ("value_um", "unit", "said"),
+    [
+        (229.0, "um", "229 µm"),
+        (229.6, "um", "229 µm"),
+        (229.999, "um", "229 µm"),
+        (230.0, "um", "230 µm"),
+        (229.6, "mil", "9.03 mil"),
+        (104.9, "mil", "4.12 mil"),
+    ],
+)
+def test_a_bound_is_cut_off_so_that_it_stays_true(value_um: float, unit: str, said: str) -> None:
+    shown = format_least_thickness(value_um, unit)  # type: ignore[arg-type]
+    assert shown.replace("\u00a0", " ") == said
+    assert format_least_thickness(value_um, unit, with_unit=False) == said.split()[0]  # type: ignore[arg-type]

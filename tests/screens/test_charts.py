@@ -111,6 +111,13 @@ def test_a_panel_chosen_that_is_itself_far_off_is_drawn_at_its_values(qtbot: QtB
     assert not [sign for _x, _y, sign in spots(chart.plot) if sign in ("t", "t1")]
 
 
+def test_a_lower_bound_is_cut_off_as_its_sentence_is(qtbot: QtBot) -> None:
+    first, *rest = scatter().panels
+    chart = shown(qtbot, PanelScatter, PanelScatterValues((replace(first, lower_bound_um=104.9), *rest), ""))
+    assert next(n.text for n in chart._axis._names) == "left front door\n— 115\n- - 104"
+    assert "lower bound 104" in chart.words()
+
+
 def test_mean_and_lower_bound_stand_in_figures(qtbot: QtBot) -> None:
     chart = shown(qtbot, PanelScatter)
     names = [n.text for n in chart._axis._names]

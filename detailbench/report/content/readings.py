@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import math
 from datetime import datetime
 
+from detailbench.basics.numbers import format_least_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.measuring_mode import enough, mode_of, place_counts
@@ -368,8 +368,7 @@ def _bound(seen: PanelSeen, ref: str) -> Text:
         return ()
     if found.lower_bound_um <= 0:
         return (_("the places scatter too much to state how thin the rest may be"),)
-    # rounded down, so that it stays true
-    shown = thickness(math.floor(found.lower_bound_um), worked(ref, "lower_bound_um"), 0).shown
+    shown = format_least_thickness(found.lower_bound_um)
     return said(_("thicker than {bound}"), bound=Figure(shown, found.lower_bound_um, worked(ref, "lower_bound_um")))
 
 

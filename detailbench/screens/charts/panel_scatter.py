@@ -8,7 +8,7 @@ from statistics import median
 import pyqtgraph as pg
 from PySide6.QtCore import Qt
 
-from detailbench.basics.numbers import format_thickness
+from detailbench.basics.numbers import format_least_thickness, format_thickness
 from detailbench.basics.texts import _
 from detailbench.screens.charts.chart import Chart, thickness_ticks, unit_label
 from detailbench.screens.charts.names_axis import ColumnName, NamesAxis
@@ -153,7 +153,7 @@ class PanelScatter(Chart):
             return ColumnName(f"{panel.short} {mean}", x0, x1, p.ink_soft, narrow=True)
         lines = [panel.name, f"— {mean}"]
         if _has_bound(panel) and panel.lower_bound_um is not None:
-            lines.append("- - " + format_thickness(panel.lower_bound_um, digits=0, with_unit=False))
+            lines.append("- - " + format_least_thickness(panel.lower_bound_um, with_unit=False))
         return ColumnName("\n".join(lines), x0, x1, p.ink, panel.role == "this")
 
     def _numbers(self, panel: PanelPlaces, at: list[float], inner: float) -> None:
@@ -203,7 +203,7 @@ def _panel_words(panel: PanelPlaces) -> str:
     if panel.mean_um is not None:
         parts.append(_("mean {value}").format(value=format_thickness(panel.mean_um, digits=1, with_unit=False)))
     if panel.lower_bound_um is not None and panel.lower_bound_um > 0:
-        bound = format_thickness(panel.lower_bound_um, digits=0, with_unit=False)
+        bound = format_least_thickness(panel.lower_bound_um, with_unit=False)
         parts.append(_("lower bound {value}").format(value=bound))
     said = lead.format(panel=panel.name, places="; ".join(parts))
     return f"{said} {panel.remark}".strip()
