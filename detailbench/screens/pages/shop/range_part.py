@@ -9,12 +9,14 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
+from detailbench.basics.workings import Working
 from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
 from detailbench.findings.kit_renewal import outdated
 from detailbench.moves.kit_range import MoveInRange, RenewRange
 from detailbench.moves.shop import AddToShop, Retire
 from detailbench.record.things import Combination
 from detailbench.screens.context import Context
+from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.look.parts import button, caption, heading, sentence, set_kind
 from detailbench.screens.pages.shop.kinds import machine_line, pad_line, product_line
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
@@ -36,6 +38,11 @@ class RangePart(QWidget):
         self.renew_all = button(_("Put what replaced their parts into the whole range"), self._renew_all, role="main")
         self.hold = button(_("Hold the order against our readings"), self._hold_against, role="quiet")
         self.held = sentence()
+        self._order: tuple[Working, ...] = ()
+        self.why = WhyButton(
+            lambda: self._order[0] if self._order else None, context.show_working, _("order against our readings")
+        )
+        self.why.setVisible(False)
         self._outdated: set[str] = set()
         left = QVBoxLayout()
         left.setSpacing(m.space("thin"))
@@ -52,7 +59,10 @@ class RangePart(QWidget):
         left.addWidget(self.renew)
         left.addWidget(self.renew_all)
         left.addWidget(self.hold, 0, Qt.AlignmentFlag.AlignLeft)
-        left.addWidget(self.held)
+        said = QHBoxLayout()
+        said.addWidget(self.held, 1)
+        said.addWidget(self.why)
+        left.addLayout(said)
         self.shelves = {
             "machine_id": OpenList(context.dress, _("machines")),
             "pad_id": OpenList(context.dress, _("pads")),
@@ -168,7 +178,10 @@ class RangePart(QWidget):
             )
         self.held.setText(text)
         self.held.setAccessibleName(text)
-        set_kind(self.held, "warn" if disagree else "")
+        set_kind(self.held, "flagged" if disagree else "")
+        # of those that disagree, else of the first two
+        self._order = tuple(n.working for n in sorted(neighbours, key=lambda n: not n.disagrees))
+        self.why.setVisible(bool(self._order))
 
     def _enable(self) -> None:
         combination = self.chosen()
