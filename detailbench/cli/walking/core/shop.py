@@ -22,8 +22,9 @@ LISTS = {
     "machine": "machines",
     "pad": "pads",
     "product": "products",
+    "towel": "towels",
 }
-TABLES = {"foil": "shim"}
+TABLES = {"foil": "shim", "disc": "sanding_disc"}
 
 
 def found(hand: Hand, what: str, name: str, *, retired: bool = False) -> ShopThing:

@@ -23,6 +23,7 @@ def _plain(line: Line) -> float | str | None:
         raise line.bad(f"“{token.text}” is neither a number nor a text in quotes nor “empty”", token.text) from None
 
 
+THINGS = ("person", "gauge", "foil", "lamp", "machine", "pad", "product", "towel", "disc")
 PLAIN = Kind('NUMBER|"text"|empty', _plain)
 
 
@@ -87,7 +88,7 @@ class ShopSetting(Step):
 class RetireThing(Step):
     verb = "shop retire"
     does = "take a thing out of use, or back into it; old jobs keep naming it"
-    what: str = value(word("person", "gauge", "foil", "lamp", "machine", "pad", "product"))
+    what: str = value(word(*THINGS))
     thing: str = value(TEXT)
     back: bool = flag()
 
@@ -96,6 +97,6 @@ class RetireThing(Step):
 class RenameThing(Step):
     verb = "shop rename"
     does = "a thing gets a new name; old jobs keep the old one"
-    what: str = value(word("person", "gauge", "foil", "lamp", "machine", "pad", "product"))
+    what: str = value(word(*THINGS))
     thing: str = value(TEXT)
     to: str = named(TEXT, "")

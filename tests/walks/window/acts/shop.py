@@ -27,6 +27,8 @@ KINDS = {
     "machine": ("Machines", "machine"),
     "pad": ("Pads", "pad"),
     "product": ("Compounds and polishes", "compound or polish"),
+    "towel": ("Towels", "towel"),
+    "disc": ("Sanding discs", "sanding disc"),
 }
 
 
