@@ -12,7 +12,7 @@ from reading_reports import pdf_text, said_in, workings
 from week_job import KINDS, Week, played
 
 from detailbench.record.past import PutRight
-from detailbench.record.things import ClockNote, OwnerLimit, Visit
+from detailbench.record.things import ClockNote, Forgetting, OwnerLimit, Visit
 from detailbench.record.writing import PER_ENTRY
 from detailbench.report import DocumentContent, document_pdf
 from detailbench.report.content.blocks import Days
@@ -130,6 +130,17 @@ def test_the_arrival_record_stands_in_later_documents_with_delivery_and_hash(wee
         found = said_in(week.content(kind))
         assert grouped in found
         assert re.search(r"delivered by mail to owner's mail on 5 May 2031, 17:30 \(UTC\+02:00\)", found)
+
+
+def test_a_record_sent_to_nobody_noted_says_so_unless_the_name_was_deleted(week: Week) -> None:
+    (first, *_rest) = week.picture.deliveries
+    nobody = {key: value for key, value in week.picture.personal.items() if key[0] != first.id}
+    picture = replace(week.picture, shop=replace(week.picture.shop, personal=nobody))
+    assert re.search(
+        r"delivered by mail on 5 May 2031, .*, to whom is not noted, noted by", said_in(week.content(picture=picture))
+    )
+    gone = Forgetting(id="f", entered_at=week.now, entered_by="", job_id=picture.job.id, seq=first.seq + 1)
+    assert "to whom is not noted" not in said_in(week.content(picture=replace(picture, forgettings=(gone,))))
 
 
 def test_a_document_that_never_left_says_so(week: Week) -> None:

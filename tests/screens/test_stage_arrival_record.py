@@ -338,6 +338,12 @@ def test_the_record_is_closed_and_counts_as_done_once_it_has_left(
     assert "record" not in due(bench.job(job_id))["arrival"].what
     (line,) = lines(arrival, "How it left")
     assert line.endswith("by mail, to the owner's mail · AB")
+    press_button(arrival, "it left by: message")
+    press_button(arrival, "Note that it left")
+    assert lines(arrival, "How it left")[0].endswith("by message, to whom is not noted · AB")
+    press_button(arrival, "it left by: print")
+    press_button(arrival, "Note that it left")
+    assert lines(arrival, "How it left")[0].endswith("in print · AB")
     turn(arrival, "limits")
     click_line(arrival, "Owner's limits", "no sanding")
     assert limit == bench.job(job_id).limits[0].id

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from detailbench.basics.texts import _
+from detailbench.findings.delivered import to_whom_missing
 from detailbench.record.things import Delivery, Document
 from detailbench.report.content.figures import moment_with_offset, number, of_thing, recorded
 from detailbench.report.content.gathered import Gathered
@@ -73,7 +74,8 @@ def _delivery(g: Gathered, d: Delivery) -> Text:
     at = moment_with_offset(d.stated_at or d.entered_at, recorded(d, "stated_at" if d.stated_at else "entered_at"))
     text = said(ways[d.way], to=said(_(" to {to}"), to=to) if to else (), at=at)
     note = said(" ({note})", note=typed(d.note)) if d.note else ()
-    return (*text, *said(_(", noted by {who}"), who=person_words(g.picture.shop, d.entered_by)), *note)
+    nobody = (_(", to whom is not noted"),) if to_whom_missing(g.picture, d) else ()
+    return (*text, *nobody, *said(_(", noted by {who}"), who=person_words(g.picture.shop, d.entered_by)), *note)
 
 
 def hash_figure(value: str, trace: Recorded) -> Figure:

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
+from detailbench.findings.delivered import to_whom_missing
 from detailbench.findings.kit_names import with_initials
 from detailbench.moves.delivering import WAYS, CorrectDelivery, NoteDelivery
 from detailbench.record.picture import JobPicture
@@ -110,6 +111,9 @@ def delivery_words(picture: JobPicture, delivery: Delivery) -> str:
     }
     words = ways[delivery.way].format(at=at)
     to = picture.said(delivery.id, "to")
-    words = _("{how}, to {whom}").format(how=words, whom=to) if to else words
+    if to:
+        words = _("{how}, to {whom}").format(how=words, whom=to)
+    elif to_whom_missing(picture, delivery):
+        words = _("{how}, to whom is not noted").format(how=words)
     words = f"{words}: {delivery.note}" if delivery.note else words
     return with_initials(picture.shop, words, delivery)
