@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
 from detailbench.findings.settings import Default, in_force, setting
 from detailbench.record.picture import one
 from detailbench.report.content.blocks import Block, Column, Fact, Facts, Grid, Rows
@@ -23,7 +24,8 @@ from detailbench.work.cautions import STAGES, cautions, first_of_all
 
 # the screen's own measure, sound and folder; what the shop keeps to itself
 NOT_PRINTED = ("touch_factor", "sound_volume", "watched_folder", "minute_price")
-CHOSEN = ("unit", "currency", "page_size", "shop_name", "shop_address")  # nothing a practice could be the source of
+# nothing a practice could be the source of
+CHOSEN = ("unit", "currency", "page_size", "shop_name", "shop_address", "walk_from", "walk_turn")
 UNITS = {"um": "µm", "mil": "mil"}
 
 
@@ -90,6 +92,10 @@ def _where_from(g: Gathered, default: Default, value: Any) -> str:
 def _value(default: Default, value: Any) -> Text:
     if value is None or value == "":
         return (_("not set"),)
+    if default.key == "walk_from":
+        return (panel_name(str(value)),)
+    if default.key == "walk_turn":
+        return (_("right side first") if value == "right" else _("left side first"),)
     if isinstance(value, bool) or not isinstance(value, int | float):
         return (UNITS.get(str(value), str(value)),) if default.key == "unit" else typed(str(value))
     trace = Recorded("setting", (default.key,), "value")
