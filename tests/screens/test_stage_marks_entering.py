@@ -44,6 +44,14 @@ def test_the_lamp_is_asked_for_once_and_stays(bay: Bay) -> None:
     assert [m.lamp_id for m in bay.picture.marks] == [lamp, lamp]
 
 
+def test_the_strip_says_the_next_thing_as_soon_as_the_lamp_is_chosen(bay: Bay) -> None:
+    bay.open("marks")
+    bay.click_map("bonnet")
+    assert bay.window.strip.next.whole == "bonnet: which lamp is in use?"
+    with_lamp(bay)
+    assert bay.window.strip.next.whole == "bonnet: a kind of mark"
+
+
 def test_a_mark_is_one_click_and_two_keys_and_saves_by_itself(bay: Bay) -> None:
     bay.open("marks")
     with_lamp(bay)

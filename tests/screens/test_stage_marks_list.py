@@ -115,3 +115,13 @@ def test_a_new_mark_can_be_entered_after_the_work(bay: Bay) -> None:
     bay.window.to_map()
     bay.keys("g2")
     assert (bay.picture.marks[-1].kind, bay.picture.marks[-1].work) == ("haze", "polished")
+
+
+def test_without_a_mark_what_is_said_stands_at_the_top(bay: Bay) -> None:
+    bay.open("marks")
+    bay.click_map("bonnet")
+    bay.click("Marks 0")
+    assert bay.marks.card is not None
+    part = bay.marks.card.marks
+    assert part.none.isVisible()
+    assert part.none.geometry().bottom() < part.height() / 4

@@ -66,11 +66,11 @@ class MarksDesk(QObject):
 
     def use_lamp(self, lamp_id: str) -> None:
         self._lamp, self.other_lamp = lamp_id, False
-        self.changed.emit()
+        self._told()
 
     def ask_lamp(self) -> None:
         self.other_lamp = not self.other_lamp
-        self.changed.emit()
+        self._told()
 
     @property
     def asks_lamp(self) -> bool:

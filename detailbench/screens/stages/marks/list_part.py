@@ -88,6 +88,7 @@ class ListPart(QWidget):
             column.addWidget(part)
         column.addWidget(self.list, 1)
         column.addWidget(self._detail, 1)
+        column.addStretch()  # without a list the sentences stand together at the top
         self._detail.hide()
         self.list.itemActivated.connect(lambda _item: self.open_detail())
         self.list.itemClicked.connect(lambda _item: self.open_detail())
