@@ -20,7 +20,7 @@ from detailbench.screens.pages.shop.things_part import ThingsPart
 from detailbench.screens.pages.shop.training.training_part import TrainingPart
 
 KEY = "shop"
-NAMES_MM = 100.0
+NAMES_MM = 103.0
 IN_TWO_COLUMNS = (
     "machine", "person", "pad", "gauge", "product", "shim", "range", "line",
     "lamp", "settings", "towel", "safe", "sanding_disc", "screen", "training",
