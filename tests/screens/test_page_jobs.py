@@ -273,6 +273,23 @@ def test_a_gauge_is_kept_with_what_checks_it(qtbot: QtBot, clock: HandClock, emp
     window.close()
 
 
+def test_a_foil_left_empty_is_said_beside_the_gauge(qtbot: QtBot, clock: HandClock, empty: Bench) -> None:
+    window = day_window(qtbot, clock, empty)
+    for name, text in (
+        ("the gauge's name", "invented gauge"),
+        ("accuracy, fixed ±, µm", "1.5"),
+        ("accuracy, ± % of the reading", "2"),
+    ):
+        type_into(window, name, text)
+    press_button(window, "Keep gauge, zero plate and foil")
+    assert [s.value_um for s in empty.shop().shims] == [0.0]
+    said = "On the shelf: invented gauge. No foil yet: without one no gauge check can be finished"
+    assert said in texts(window)
+    empty.do(AddToShop("shim", {"label": "foil 102", "value_um": 102.0}))
+    assert "No foil yet" not in texts(window)
+    window.close()
+
+
 def test_a_gauge_with_a_letter_for_a_figure_keeps_nothing_and_the_typing_stays(
     qtbot: QtBot, clock: HandClock, empty: Bench
 ) -> None:

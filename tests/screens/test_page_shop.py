@@ -180,6 +180,14 @@ def test_a_foil_is_kept_and_said_in_a_line(shop: Window, bench: Bench) -> None:
     assert said == ["foil one · 102 µm · aluminium · ± 0.6 µm"]
 
 
+def test_a_zero_plate_is_not_said_twice(shop: Window, bench: Bench) -> None:
+    bench.do(AddToShop("shim", {"label": "zero plate", "value_um": 0.0, "accuracy_um": 0.5}))
+    bench.do(AddToShop("shim", {"label": "plate two", "value_um": 0.0, "accuracy_um": 0.5}))
+    turn(shop, "Zero plates and foils")
+    said = [line.replace("\u00a0", " ") for line in lines(shop, "Zero plates and foils")]
+    assert said == ["zero plate · steel · ± 0.5 µm", "plate two · zero plate · steel · ± 0.5 µm"]
+
+
 # kit
 def test_a_machines_dial_is_typed_as_positions_with_their_numbers(shop: Window, bench: Bench) -> None:
     turn(shop, "Machines")

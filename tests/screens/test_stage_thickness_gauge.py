@@ -135,3 +135,25 @@ def test_a_check_value_is_taken_back_by_one_key(bay: Bay) -> None:
     bay.press(Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     assert [c.value_um for c in bay.picture.check_readings] == [0.1]
     assert "1 of 5" in bay.visible_text()
+
+
+def test_without_a_job_the_gauge_part_says_so_and_shows_no_empty_choice(bay: Bay) -> None:
+    part = gauge_part(bay)
+    bay.window.open_job(None)
+    bay.open("thickness")
+    assert part.none.isVisible()
+    assert part.none.text() == "No job is open: open or begin one under Jobs."
+    assert not part.gauges.isVisible()
+    assert not part.take.isVisible()
+    bay.window.open_job(bay.job)
+    bay.open("thickness")
+    assert not part.none.isVisible()
+    assert part.gauges.isVisible()
+
+
+def test_without_a_gauge_no_empty_choice_is_shown(bay: Bay) -> None:
+    for gauge in bay.shop.bench.shop().gauges:
+        bay.shop.bench.do(Retire("gauge", gauge.id))
+    part = gauge_part(bay)
+    assert "There is no gauge in the shop yet" in part.none.text()
+    assert not part.gauges.isVisible()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
@@ -13,6 +14,9 @@ from detailbench.basics.texts import _
 from detailbench.screens.context import Context
 from detailbench.screens.entry.text_field import TextField
 from detailbench.screens.look.parts import button, heading, label, rule, sentence
+
+if TYPE_CHECKING:
+    from detailbench.record.picture import ShopPicture
 
 
 class FirstSteps(QWidget):
@@ -89,13 +93,13 @@ class FirstSteps(QWidget):
             return
         people = [p for p in shop.people if not p.retired]
         named = str(setting(shop, "shop_name"))
-        kit, gauges = combinations_in_use(shop), [g for g in shop.gauges if not g.retired]
+        kit = combinations_in_use(shop)
         entering = person_name(shop, bench.person) if bench.person else ""
         for key, text in (
             ("person", _("{name} is entering.").format(name=entering) if entering and people else ""),
             ("workshop", _("It is called {name}.").format(name=named) if named else ""),
             ("kit", _("{n} combinations stand in the range.").format(n=len(kit)) if kit else ""),
-            ("gauge", _("On the shelf: {names}.").format(names=", ".join(g.name for g in gauges)) if gauges else ""),
+            ("gauge", _measured_with(shop)),
         ):
             self.said[key].setText(text)
             self.said[key].setAccessibleName(text)
@@ -188,6 +192,17 @@ class FirstSteps(QWidget):
             made = {"label": name, "value_um": foil, "accuracy_um": tolerance, "u_um": tolerance / math.sqrt(3)}
             self._context.do(AddToShop("shim", made), initiator=self)
         _empty(self.gauge, self.fixed, self.share, self.foil, self.tolerance)
+
+
+def _measured_with(shop: ShopPicture) -> str:
+    """What is on the shelf to measure with, and that a gauge without a foil cannot be checked; empty: nothing yet."""
+    gauges = [g.name for g in shop.gauges if not g.retired]
+    if not gauges:
+        return ""
+    text = _("On the shelf: {names}.").format(names=", ".join(gauges))
+    if any(s.value_um > 0 and not s.retired for s in shop.shims):
+        return text
+    return text + " " + _("No foil yet: without one no gauge check can be finished. Enter it under Shop.")
 
 
 def _number(text: str) -> float | None:

@@ -133,6 +133,8 @@ def _shim() -> tuple[Asked, ...]:
 
 def shim_line(shim: Any) -> str:
     what = _("zero plate") if shim.value_um == 0 else format_quantity(shim.value_um, "µm")
+    if what.casefold() == shim.label.strip().casefold():
+        what = ""  # its name says it already
     metal = dict(substrates()).get(shim.substrate, shim.substrate)
     return _joined(shim.label, what, metal, f"± {format_quantity(shim.accuracy_um, 'µm')}")
 

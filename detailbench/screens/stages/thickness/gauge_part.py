@@ -41,7 +41,7 @@ class GaugePart(QWidget):
         m = context.dress.look.measure
         self._chosen_gauge = ""
         self._spell = False
-        self.none = sentence(_("There is no gauge in the shop yet: enter it under Shop."))
+        self.none = sentence()
         self.state = label("", "strong", wrap=True)
         self.gauges = ChoiceRow(_("gauge"), (), columns=2)
         self.temperature = TextField(_("surface temperature, °C (empty: not recorded)"), check=degrees)
@@ -149,7 +149,11 @@ class GaugePart(QWidget):
     def redraw(self) -> None:
         check = self._desk.check
         gauges, session = check.gauges, check.session
-        self.none.setVisible(not gauges)
+        job = self._desk.context.picture is not None
+        words = _("There is no gauge in the shop yet: enter it under Shop.")
+        self.none.setText(words if job else _("No job is open: open or begin one under Jobs."))
+        self.none.setVisible(not gauges or not job)
+        gauges = gauges if job else ()
         self.state.setText(check.state())
         if list(self.gauges.buttons) != [g.id for g in gauges]:
             self.gauges.set_choices([(g.id, g.name) for g in gauges])
@@ -162,7 +166,7 @@ class GaugePart(QWidget):
         only = gauges[0].id if len(gauges) == 1 else ""
         self.gauges.set_value(self._chosen_gauge or in_hand or only)
         choosing = session is None or (bool(self._chosen_gauge) and self._chosen_gauge != in_hand)
-        self.gauges.setVisible(len(gauges) > 1 or session is None)
+        self.gauges.setVisible(len(gauges) > 1 or (bool(gauges) and session is None))
         fresh = choosing or self._spell
         self.temperature.setVisible(bool(gauges) and fresh)
         self.take.setVisible(bool(gauges) and fresh)
