@@ -28,7 +28,7 @@ def step_name(shop: ShopPicture, step: ProcessStep) -> str:
     if step.means != "sanding":
         return combination_name(shop, step.combination_id)
     disc = next((d for d in shop.discs if d.id == step.disc_id), None)
-    return _("sanding") if disc is None else _("sanding · {disc}").format(disc=_(disc.name))
+    return _("sanding") if disc is None else _("sanding · {disc}").format(disc=disc.name)
 
 
 def combinations_in_use(shop: ShopPicture) -> tuple[Combination, ...]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date, datetime, time
+
 from detailbench.basics.texts import _
 from detailbench.findings.agreements import approved_section, section_photos
 from detailbench.findings.paint_feel import feel_of, feel_words
@@ -13,9 +15,9 @@ from detailbench.record.things import FinishGroup
 from detailbench.report.content.adopted import adopted_facts, step_text
 from detailbench.report.content.agreed import answer_text, price
 from detailbench.report.content.blocks import Block, Fact, Facts, Heading, Para, RangePicture
-from detailbench.report.content.figures import count, of_thing
+from detailbench.report.content.figures import count, day_words, of_thing, recorded
 from detailbench.report.content.gathered import Gathered
-from detailbench.report.content.parts import Text, joined, said, typed
+from detailbench.report.content.parts import Figure, Text, joined, said, typed
 from detailbench.report.content.photographs import photo_blocks
 from detailbench.report.content.tried import tried_texts
 from detailbench.report.content.wording import ended, group_name, opening, panels_listed
@@ -115,7 +117,7 @@ def _refinish(group: FinishGroup) -> list[Fact]:
         return []
     on = group.refinished_on
     parts: list[Text] = [
-        said(_("Refinished, as stated, on {day}"), day=typed(on.isoformat()))
+        said(_("Refinished, as stated, on {day}"), day=_on(group, on))
         if on is not None
         else (_("Refinished, as stated; when is not known"),)
     ]
@@ -126,6 +128,10 @@ def _refinish(group: FinishGroup) -> list[Fact]:
     if group.cure_word.strip():
         parts.append(said(_("the painter's word: “{words}”"), words=typed(group.cure_word)))
     return [Fact(_("Refinish"), (ended(joined(parts, "; ")),))]
+
+
+def _on(group: FinishGroup, on: date) -> Figure:
+    return Figure(day_words(datetime.combine(on, time())), on.isoformat(), recorded(group, "refinished_on"))
 
 
 def _feel(g: Gathered, group: FinishGroup) -> list[Fact]:
