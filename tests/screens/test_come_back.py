@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from invented_shop import InventedShop, invented, prepared
 
-from detailbench.moves import readings, shop, surface
+from detailbench.moves import marks, readings, shop, surface
 from detailbench.moves.handover import RecordProtection
 from detailbench.moves.turning import TurnJob
 from detailbench.screens.frame.come_back import stage_to_return_to, you_were_here
@@ -69,3 +69,37 @@ def test_a_protection_leads_back_to_the_handover_though_it_also_says_how_the_pan
     invented.bench.do(RecordProtection(job, ("bonnet",), "invented sealant"))
     assert stage_to_return_to(invented.picture(job), stages) == "handover"
     assert stage_to_return_to(invented.picture(invented.job()), stages) == "arrival"
+
+
+def test_the_panels_visited_before_it_in_one_go_are_named_too(invented: InventedShop, job: str) -> None:
+    invented.clock.forward(minutes=30)  # the bonnet was an hour ago: another sitting
+    for panel in ("roof", "wing_front_l", "roof", "door_front_l", "tailgate"):
+        invented.clock.forward(minutes=2)
+        invented.bench.do(marks.RecordMark(job, panel, "swirl", 2))
+    invented.clock.forward(minutes=42)
+    assert said(invented, job) == (
+        "you were here: tailgate, 42 minutes ago; before that left front door, roof, left front wing"
+    )
+
+
+def test_many_panels_before_it_are_counted(invented: InventedShop, job: str) -> None:
+    invented.clock.forward(minutes=30)
+    for panel in ("roof", "wing_front_l", "wing_front_r", "door_front_l", "door_front_r", "tailgate"):
+        invented.bench.do(marks.RecordMark(job, panel, "swirl", 2))
+        invented.clock.forward(minutes=1)
+    invented.clock.forward(minutes=41)
+    assert said(invented, job).endswith(
+        "42 minutes ago; before that right front door, left front door, right front wing and 2 more"
+    )
+
+
+def test_what_somebody_else_did_meanwhile_is_not_yours(invented: InventedShop, job: str) -> None:
+    invented.clock.forward(minutes=2)
+    ana = invented.bench.person
+    invented.bench.person = invented.bench.do(shop.AddToShop("person", {"name": "Ben Invented", "initials": "BE"})).id
+    invented.bench.do(marks.RecordMark(job, "roof", "swirl", 2))
+    invented.bench.person = ana
+    invented.clock.forward(minutes=2)
+    invented.bench.do(marks.RecordMark(job, "tailgate", "swirl", 2))
+    invented.clock.forward(minutes=42)
+    assert said(invented, job) == "you were here: tailgate, 42 minutes ago; before that bonnet"

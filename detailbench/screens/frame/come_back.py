@@ -13,6 +13,7 @@ from detailbench.basics.clock import Clock
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.limits import panel_list
 from detailbench.findings.standing import standing_of, why_it_stands
 from detailbench.record.writing import PER_ENTRY
 
@@ -26,8 +27,8 @@ BREAK = timedelta(minutes=10)
 
 def you_were_here(picture: JobPicture, now: datetime, person_id: str = "") -> str:
     """``you were here: bonnet, place 3 of 8, 42 minutes ago``, over a night ``… yesterday 17:40``; where somebody else
-    than who enters now was there, ``Ana was here: …``; with why, where the job is paused. Empty when nothing is entered
-    or it was just now."""
+    than who enters now was there, ``Ana was here: …``; with the panels visited before it in one go, and why, where the
+    job is paused. Empty when nothing is entered or it was just now."""
     found = _last_seen(picture)
     if found is None or now - found.at < BREAK:
         return ""
@@ -35,6 +36,9 @@ def you_were_here(picture: JobPicture, now: datetime, person_id: str = "") -> st
     if found.by and found.by != person_id:
         who = next((p.name for p in picture.shop.people if p.id == found.by), "")
     where = ", ".join(part for part in (found.where, found.words, since_words(found.at, now)) if part)
+    before = _visited_before(picture, found)
+    if before:
+        where = _("{where}; before that {panels}").format(where=where, panels=panel_list(before, most=3))
     if standing_of(picture) == "paused":
         where = _("{where}; the job is paused: {why}").format(where=where, why=why_it_stands(picture))
     if who and person_id:
@@ -74,6 +78,25 @@ def _last_seen(picture: JobPicture) -> _Seen | None:
         if several:
             found.append(_seen(several[-1], _panels_words(several[-1].panels)))
     return max(found, key=lambda f: (f.at, f.seq), default=None)
+
+
+def _visited_before(picture: JobPicture, last: _Seen) -> tuple[str, ...]:
+    """Panels the same person entered something about before the last one, with no break between; the latest first."""
+    panels = {p.id: p.panel for p in picture.places}
+    entered = [(r.entered_at, r.seq, r.entered_by, panels.get(r.place_id, "")) for r in picture.readings]
+    for things in (picture.marks, picture.panel_looks, picture.trials, picture.rub_tests, picture.runs):
+        entered += [(t.entered_at, t.seq, t.entered_by, t.panel) for t in things]
+    visited: dict[str, None] = {}
+    until = last.at
+    for at, _seq, by, panel in sorted(entered, reverse=True):
+        if by != last.by or not panel or at > last.at:
+            continue
+        if until - at >= BREAK:
+            break
+        until = at
+        if panel_name(panel) != last.where:
+            visited[panel] = None
+    return tuple(visited)
 
 
 def _seen(thing: Thing, where: str, words: str = "") -> _Seen:
