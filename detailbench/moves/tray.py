@@ -19,7 +19,7 @@ from detailbench.moves.move import SHOP, Done
 from detailbench.moves.panels import on_this_car
 from detailbench.moves.readings import NO_VALUE, RecordReading, fits_a_gauge
 from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import Gauge, WaitingValue
+from detailbench.record.things import Gauge, GlossReading, WaitingValue
 from detailbench.record.writing import Writer
 from detailbench.thickness.gloss import ANGLES
 from detailbench.thickness.sent_text import SentText, clear_unfit, no_layers, read_sent
@@ -45,8 +45,8 @@ class Sent:
 
 @dataclass(frozen=True)
 class HoldValues:
-    """These values wait for a person. ``reading_ids``: readings that turned out to be of the same lot; they are taken
-    off their places and wait before the others. Without a job open they wait all the same."""
+    """These values wait for a person. ``reading_ids``: readings, of thickness or gloss, that turned out to be of the same
+    lot; they are taken off their places and wait before the others. Without a job open they wait all the same."""
 
     undoable: ClassVar[bool] = True
     values: Sequence[Sent] = ()
@@ -87,7 +87,11 @@ class HoldValues:
 
     def _hold_readings(self, w: Writer, picture: JobPicture) -> None:
         why = self.values[0].why if self.values else ""
+        gloss = {r.id: r for r in picture.gloss_readings}
         for reading_id in self.reading_ids:
+            if reading_id in gloss:
+                self._hold_gloss(w, picture, gloss[reading_id], why)
+                continue
             reading = one(picture.readings, reading_id)
             w.withdraw(reading)
             w.add(
@@ -101,6 +105,18 @@ class HoldValues:
                 no_value=reading.no_value,
                 clear_um=reading.clear_um,
             )
+
+    def _hold_gloss(self, w: Writer, picture: JobPicture, reading: GlossReading, why: str) -> None:
+        w.withdraw(reading)
+        w.add(
+            WaitingValue,
+            text=reading.typed or f"{reading.angle_deg}: {reading.value_gu:.10g}",
+            why=why,
+            job_id=self.job_id,
+            gauge_id=one(picture.sessions, reading.session_id).gauge_id,
+            unit="gu",
+            angle_deg=reading.angle_deg,
+        )
 
 
 @dataclass(frozen=True)

@@ -17,7 +17,7 @@ from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car
 from detailbench.moves.readings import add_place, add_places
 from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import Place, Reading
+from detailbench.record.things import GlossReading, Place, Reading
 from detailbench.record.writing import Writer
 
 SAME_PLACE_MM = 1.0
@@ -51,8 +51,8 @@ class ShiftBack:
 
 @dataclass(frozen=True)
 class ChangeSides:
-    """The readings of these panels belong to their twins: they change sides, each to the mirrored place, and keep
-    their times. Readings the twin already had in the same moment come over in turn."""
+    """The readings of these panels, thickness and gloss, belong to their twins: they change sides, each to the mirrored
+    place, and keep their times. Readings the twin already had in the same moment come over in turn."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -81,13 +81,14 @@ class ChangeSides:
         )
         return Done(self.job_id, says, self.panels[0])
 
-    def _readings(self, picture: JobPicture, panel: str) -> list[Reading]:
+    def _readings(self, picture: JobPicture, panel: str) -> list[Reading | GlossReading]:
         """Those of the present moment."""
         work = state_of(picture, panel).work
         mine = {p.id for p in picture.places if p.panel == panel}
-        return [r for r in picture.readings if r.place_id in mine and r.work == work]
+        both: list[Reading | GlossReading] = [*picture.readings, *picture.gloss_readings]
+        return [r for r in both if r.place_id in mine and r.work == work]
 
-    def _carry(self, w: Writer, readings: list[Reading], to: str) -> None:
+    def _carry(self, w: Writer, readings: list[Reading | GlossReading], to: str) -> None:
         picture = w.job(self.job_id)
         if readings and not panel_places(picture, to):
             add_places(w, picture, to)

@@ -15,6 +15,7 @@ from detailbench.moves.readings_file import ImportedReading, ImportReadings
 from detailbench.moves.shop import AddToShop
 from detailbench.moves.surface import SetState
 from detailbench.moves.tray import HoldValues, PlaceWaiting, Sent
+from detailbench.moves.walk_mending import ChangeSides
 from detailbench.thickness.calculations import CALCULATIONS
 
 
@@ -209,3 +210,25 @@ def test_a_meter_says_its_angles_and_a_thickness_gauge_none(hands: Hands) -> Non
     ):
         with pytest.raises(BadInput):
             hands.do(AddToShop("gauge", wrong))
+
+
+def test_values_of_one_lot_go_back_to_the_tray_with_their_angle_and_land_again(hands: Hands) -> None:
+    spell(hands, meter(hands))
+    gloss(hands, 60, 84.0)
+    gloss(hands, 20, 61.5)
+    hands.do(HoldValues((), hands.job, [r.id for r in hands.picture.gloss_readings]))
+    assert hands.picture.gloss_readings == ()
+    assert [v.angle_deg for v in hands.shop.bench.shop().waiting] == [60, 20]
+    hands.do(PlaceWaiting(hands.job, "roof"))
+    assert [(r.angle_deg, r.value_gu) for r in hands.picture.gloss_readings] == [(60, 84.0), (20, 61.5)]
+
+
+def test_gloss_changes_sides_with_the_thickness(hands: Hands) -> None:
+    hands.do(SetState(hands.job, ("door_front_l", "door_front_r"), clean="wiped"))
+    hands.session(meter(hands))
+    hands.do(RecordGloss(hands.job, "door_front_l", 60, 84.0))
+    hands.do(ChangeSides(hands.job, ("door_front_l",)))
+    assert panel_gloss(hands.picture, "door_front_l") is None
+    seen = panel_gloss(hands.picture, "door_front_r")
+    assert seen is not None
+    assert seen.before[60].mean_gu == 84.0
