@@ -45,8 +45,8 @@ class Sent:
 
 @dataclass(frozen=True)
 class HoldValues:
-    """These values wait for a person. ``reading_ids``: readings, of thickness or gloss, that turned out to be of the same
-    lot; they are taken off their places and wait before the others. Without a job open they wait all the same."""
+    """These values wait for a person. ``reading_ids``: readings, of thickness or gloss, that turned out to be of the
+    same lot; they are taken off their places and wait before the others. Without a job open they wait all the same."""
 
     undoable: ClassVar[bool] = True
     values: Sequence[Sent] = ()
