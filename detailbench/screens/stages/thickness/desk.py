@@ -272,8 +272,9 @@ class ThicknessDesk(QObject):
         self._mend(lambda job: StrikeGloss(job, reading_id))
 
     def shift_back(self, reading_id: str) -> None:
-        """This reading and those after it move one place back."""
-        self._mend(lambda job: ShiftBack(job, reading_id))
+        """This reading and those after it move one place back; the walk goes on behind them."""
+        if self._mend(lambda job: ShiftBack(job, reading_id)):
+            self._walk_on()
 
     def make_no_value(self, reading_id: str, why: str = "nothing") -> None:
         self._mend(lambda job: NotAValue(job, reading_id, why))
@@ -282,7 +283,12 @@ class ThicknessDesk(QObject):
         self._mend(lambda job: ReadAsMil(job, reading_id))
 
     def change_sides(self, panels: tuple[str, ...]) -> None:
-        self._mend(lambda job: ChangeSides(job, panels))
+        if self._mend(lambda job: ChangeSides(job, panels)):
+            self._walk_on()
+
+    def _walk_on(self) -> None:
+        self._wanted_id = ""
+        self.told()
 
     def decide(self, place_id: str, moment: str, decision: str, reason: str) -> bool:
         """Set an odd place aside, or keep it; True when that was taken."""
