@@ -110,7 +110,8 @@ def test_a_change_lost_in_the_scatter_is_said_to_be_so(whole: Whole) -> None:
 
 def test_a_thick_door_and_a_total_only_gauge_print_no_clear_coat_figure(whole: Whole, made_text: str) -> None:
     assert "Clear coat was not measured: no figure for it is printed or used." in made_text
-    for sentence in made_text.split("."):
+    shop = made_text.index("Settings in force"), made_text.index("What this report is not")
+    for sentence in (made_text[: shop[0]] + made_text[shop[1] :]).split("."):  # the shop's settings are of no car
         if "clear coat" in sentence.lower() and "clear coat lifting" not in sentence and "Regulation" not in sentence:
             assert "µm" not in sentence, sentence
     door = next(p for p in whole.picture.places if p.panel == "door_front_l")

@@ -184,7 +184,7 @@ def test_marks_before_and_after_with_lamp_and_state(text: str) -> None:
 
 def test_why_this_process(text: str) -> None:
     assert "Why this one: it was the mildest that served on this paint." in text
-    assert "Marks cleared: no; finish: clear" in text
+    assert "The marks were not cleared. The finish was clear." in text
     assert "In the workshop's words: One step; edges by hand." in text
 
 

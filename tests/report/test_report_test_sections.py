@@ -158,6 +158,9 @@ def test_the_approved_test_section_stands_with_level_price_answer_pair_and_hando
     assert "At handover: as agreed." in text
     assert "untouched half" in text
     assert "polished half" in text
+    photographs = section(story[1], "Photographs")
+    assert "untouched half" not in photographs  # printed once
+    assert "stand with the test sections" in photographs
 
 
 def test_every_figure_of_it_leads_to_the_record_or_to_a_working(story: tuple[Whole, DocumentContent]) -> None:

@@ -28,7 +28,7 @@ from detailbench.report.content.readings import readings_blocks
 from detailbench.report.content.recording import limits_blocks, recording_blocks, settings_blocks
 from detailbench.report.content.since import since_last_blocks
 from detailbench.report.content.thickness_maps import odd_blocks, thickness_plan
-from detailbench.report.content.trial_sections import test_section_blocks
+from detailbench.report.content.trial_sections import photos_of_sections, test_section_blocks
 from detailbench.report.content.washed import other_work_blocks, second_look_blocks, wash_blocks
 from detailbench.report.content.work_done import protection_blocks, work_blocks
 
@@ -77,7 +77,7 @@ def _sections(g: Gathered) -> tuple[Section, ...]:
         Section(_("Test sections"), test_section_blocks(g)),
         Section(_("Work"), (*work_blocks(g), *other_work_blocks(g))),
         Section(_("Protection and second look"), (*protection_blocks(g), *second_look_blocks(g))),
-        Section(_("Photographs"), photo_blocks(g)),
+        Section(_("Photographs"), photo_blocks(g, elsewhere=photos_of_sections(g))),
         Section(_("The order"), order_blocks(g)),
         Section(_("In our keeping"), keeping_blocks(g)),
         Section(_("How this was recorded"), (*recording_blocks(g), shop, *settings_blocks(g))),

@@ -22,12 +22,21 @@ LONGEST_PX = 1300  # 83 mm wide at about 400 dots an inch
 _FRAMES = frozenset({*range(0xC0, 0xC4), *range(0xC5, 0xC8), *range(0xC9, 0xCC), *range(0xCD, 0xD0)})
 
 
-def photo_blocks(g: Gathered, moments: tuple[str, ...] = (), only: tuple[str, ...] | None = None) -> tuple[Block, ...]:
+def photo_blocks(
+    g: Gathered,
+    moments: tuple[str, ...] = (),
+    only: tuple[str, ...] | None = None,
+    elsewhere: tuple[str, ...] = (),
+) -> tuple[Block, ...]:
     """Pairs first, then the rest in the order of entry, two in a row. ``moments``: those of a moment; ``only``: these
-    by id, none where it is empty."""
+    by id, none where it is empty; ``elsewhere``: those that stand with the test sections."""
     photos = tuple(
-        p for p in g.picture.photos if (not moments or p.moment in moments) and (only is None or p.id in only)
+        p
+        for p in g.picture.photos
+        if (not moments or p.moment in moments) and (only is None or p.id in only) and p.id not in elsewhere
     )
+    if not photos and elsewhere:
+        return (Para((_("The photographs stand with the test sections."),)),)
     if not photos:
         return (Para((_("No photographs were added."),)),)
     by_id = {p.id: p for p in photos}
@@ -45,6 +54,8 @@ def photo_blocks(g: Gathered, moments: tuple[str, ...] = (), only: tuple[str, ..
             out.append(Heading((_("Further photographs"),)))
         for i in range(0, len(alone), 2):
             out.append(_row(g, *alone[i : i + 2]))
+    if elsewhere:
+        out.append(Para((_("Those of the test section the owner agreed to stand with the test sections."),), "note"))
     return tuple(out)
 
 

@@ -142,13 +142,22 @@ def _feel(g: Gathered, group: FinishGroup) -> list[Fact]:
     return [Fact(_("Paint feel"), (ended(joined([opening(feel_words(feel)), typed(feel.note)], "; ")),))]
 
 
+def photos_of_sections(g: Gathered) -> tuple[str, ...]:
+    """The ids of the photographs that stand with the test sections."""
+    return tuple(id_ for group in g.picture.groups for id_ in _photos_of(g, group))
+
+
+def _photos_of(g: Gathered, group: FinishGroup) -> tuple[str, ...]:
+    found = approved_section(g.picture, group.id)
+    return tuple(p.id for p in section_photos(g.picture, found.trial.id)) if found is not None else ()
+
+
 def _approved_photos(g: Gathered, group: FinishGroup) -> list[Block]:
     """The half-and-half photographs of the approved test section."""
-    found = approved_section(g.picture, group.id)
-    photos = section_photos(g.picture, found.trial.id) if found is not None else ()
+    photos = _photos_of(g, group)
     if not photos:
         return []
-    rows = photo_blocks(g, only=tuple(p.id for p in photos))
+    rows = photo_blocks(g, only=photos)
     title = Heading((_("The test section the owner agreed to"),))
     return [title, *(row for row in rows if not isinstance(row, Heading))]  # of a pair of halves neither is "after"
 
