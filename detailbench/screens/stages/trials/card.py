@@ -34,7 +34,7 @@ class TrialsCard(SeenCard):
         self.range = RangePage(context, hand, advising)
         self.range.other.clicked.connect(self.next_group)
         self.place = PlacePage(context, hand)
-        self.sheet = SheetPage(context, hand)
+        self.sheet = SheetPage(context, hand, advising)
         self.run = RunPage(context, hand, advising)
         self.story = StoryPage(context, hand)
         self.adopt = AdoptPage(context, hand)

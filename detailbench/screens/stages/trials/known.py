@@ -22,7 +22,14 @@ def outcome_words(kept: TrialOutcome | None) -> str:
     words = _("cleared: {cleared}; finish: {finish}").format(
         cleared=Cleared(kept.cleared).label, finish=Finish(kept.finish).label
     )
-    return f"{words} ({_('only deep ones left')})" if kept.only_deep_left else words
+    if kept.only_deep_left:
+        words = f"{words} ({_('only deep ones left')})"
+    if kept.counted_before is not None and kept.counted_left is not None:
+        counted = _("counted {before}, {left} left").format(
+            before=format_number(kept.counted_before), left=format_number(kept.counted_left)
+        )
+        words = f"{words}, {counted}"
+    return words
 
 
 def trial_words(number: int, trial: Trial, name: str) -> str:

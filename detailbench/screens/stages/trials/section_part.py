@@ -8,6 +8,7 @@ from PySide6.QtCore import QSize
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.findings.agreement_words import answer_line, approved_words
 from detailbench.findings.agreements import newest_about, section_photos
@@ -49,7 +50,7 @@ class SectionPart(QWidget):
         column.addLayout(row)
         column.addWidget(self.owner)
         self.intake.refused.connect(lambda why: context.notice(why, "stop"))
-        self.intake.ended.connect(lambda _taken, _of: self._pair())
+        self.intake.ended.connect(self._ended)
         self.small.ready.connect(lambda _sha: self._draw_halves())
 
     def show_trial(self, trial: Trial | None, group_id: str) -> None:
@@ -112,6 +113,11 @@ class SectionPart(QWidget):
         if trial is not None:
             batch = Batch(trial.panel, "trial", trial.lamp_id, shows="test_section", trial_id=trial.id)
             self.intake.take(paths, batch)
+
+    def _ended(self, taken: int, of: int) -> None:
+        self._pair()
+        words = _("{taken} of {of} photos taken in").format(taken=format_number(taken), of=format_number(of))
+        self._context.notice(words, "saved" if taken == of else "flagged")
 
     def _pair(self) -> None:
         picture = self._context.picture

@@ -12,6 +12,7 @@ from detailbench.record.picture import one
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import label, sentence, set_kind
+from detailbench.screens.stages.trials.advising import Advising
 from detailbench.screens.stages.trials.draft import WORDS
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.pad_part import PadPart
@@ -25,9 +26,9 @@ from detailbench.trials.technique import force_label
 class SheetPage(QWidget):
     """Three faces: dial, force, section, passes and seconds with what they come to; pad and lamp; what if."""
 
-    def __init__(self, context: Context, hand: TrialHand) -> None:
+    def __init__(self, context: Context, hand: TrialHand, advising: Advising) -> None:
         super().__init__()
-        self._context, self._hand = context, hand
+        self._context, self._hand, self._advising = context, hand, advising
         m = context.dress.look.measure
         self.name = label("", "strong", wrap=True)
         self.dial = in_line(ChoiceRow(_("dial"), (), columns=5))
@@ -110,6 +111,9 @@ class SheetPage(QWidget):
         found = technique_figures(picture, draft.setup())
         self._show_figures(found)
         self.what_if.show_changes(found.changes, found.no_load)
+        figures = self._advising.figures
+        rungs = figures.rungs if figures is not None else ()
+        self.what_if.show_taken(next((r for r in rungs if r.combination_id == draft.combination_id), None))
 
     def _show_figures(self, found: TechniqueFigures) -> None:
         unknown = _("not known")

@@ -10,10 +10,12 @@ from detailbench.findings.trial_story import TrialTold, told
 from detailbench.moves.trials import StrikeTrial
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, sentence
+from detailbench.screens.stages.trials.count_row import CountRow
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.known import next_words, outcome_words, technique_words, trial_words
 from detailbench.screens.stages.trials.section_part import SectionPart
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
+from detailbench.screens.stages.work_parts.pages import Faces
 
 
 class StoryPage(QWidget):
@@ -27,17 +29,24 @@ class StoryPage(QWidget):
         self.again = button(_("Look again"), self._look_again, name=_("Look at this trial again"))
         self.strike = button(_("Strike out"), self._strike, name=_("Strike out this trial"))
         self.section = SectionPart(context, hand)
+        self.count = CountRow(context)
+        self.beneath = Faces()
+        for face in (self.section, self.count):
+            self.beneath.addWidget(face)
+        self.turn = button("", self._turn)
         self.list.chosen.connect(lambda _key: self._enable())
         row = QHBoxLayout()
         row.addWidget(self.again)
+        row.addWidget(self.turn)
         row.addWidget(self.strike)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("small"))
         column.addWidget(self.none)
         column.addWidget(self.list, 1)
-        column.addWidget(self.section)
+        column.addWidget(self.beneath)
         column.addLayout(row)
+        self._name_turn()
 
     def redraw(self) -> None:
         picture, group = self._context.picture, self._hand.group
@@ -45,7 +54,7 @@ class StoryPage(QWidget):
         self.none.setVisible(not stories)
         self.list.setVisible(bool(stories))
         self.list.set_lines([self._line(t) for t in stories])
-        self.section.setVisible(bool(stories))
+        self.beneath.setVisible(bool(stories))
         self._enable()
 
     def _line(self, t: TrialTold) -> Line:
@@ -65,8 +74,20 @@ class StoryPage(QWidget):
         picture, group = self._context.picture, self._hand.group
         trial = next((t for t in picture.trials if t.id == self.list.key), None) if picture is not None else None
         self.section.show_trial(trial, group.id if group is not None else "")
+        self.count.show_trial(trial)
+        self.turn.setEnabled(bool(self.list.key))
         self.again.setEnabled(bool(self.list.key))
         self.strike.setEnabled(bool(self.list.key))
+
+    def _turn(self) -> None:
+        """From the section the owner is shown to the count in its frame, and back."""
+        self.beneath.setCurrentIndex(1 - self.beneath.currentIndex())
+        self._name_turn()
+
+    def _name_turn(self) -> None:
+        counts = self.beneath.currentIndex() == 1
+        self.turn.setText(_("Owner") if counts else _("Count"))
+        self.turn.setAccessibleName(_("Back to the section for the owner") if counts else _("Count in the frame"))
 
     def _look_again(self) -> None:
         if self.list.key:

@@ -7,9 +7,11 @@ from collections.abc import Sequence
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.findings.range_picture import RungFigures
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, sentence
 from detailbench.screens.stages.trials.hand import TrialHand
+from detailbench.screens.stages.work_parts.figure_line import FigureLine
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.trials.technique_change import TechniqueChange
 
@@ -35,6 +37,8 @@ class WhatIfPart(QWidget):
         column.addWidget(self.none)
         column.addWidget(self.list, 1)
         column.addWidget(self.take)
+        self.taken = FigureLine(_("takes off, by your own readings"), context)
+        column.addWidget(self.taken)
 
     def show_changes(self, changes: Sequence[TechniqueChange], why_none: str = "") -> None:
         """Draw these; without any ``why_none`` says why."""
@@ -45,6 +49,13 @@ class WhatIfPart(QWidget):
         if why_none:
             self.none.setText(why_none)
         self._enable()
+
+    def show_taken(self, rung: RungFigures | None) -> None:
+        """What the combination takes off: as measured in this shop, or that it was not."""
+        if rung is None:
+            self.taken.show_value("–")
+        else:
+            self.taken.show_value(rung.taken_line, rung.taken.working if rung.taken.median_rate is not None else None)
 
     def _enable(self) -> None:
         self.take.setEnabled(self.list.key in TAKEN_UP)

@@ -1,0 +1,64 @@
+"""Marks counted in the frame of a judged trial, from its story; what a combination takes off."""
+
+from __future__ import annotations
+
+import pytest
+from invented_shop import InventedShop, invented, prepared
+from pytestqt.qtbot import QtBot
+from stage_scenes import click, judged_trial, named, pick, ready_job, scrolls, shown_window, type_into, words
+
+from detailbench.screens.stages.trials.stage import TrialsStage
+from detailbench.screens.window import Window
+
+__all__ = ["invented", "prepared"]
+
+
+@pytest.fixture
+def job(invented: InventedShop) -> str:
+    return ready_job(invented, "bonnet", "roof")
+
+
+@pytest.fixture
+def window(qtbot: QtBot, invented: InventedShop, job: str) -> Window:
+    judged_trial(invented, job, 3, "no", "clear")
+    made = shown_window(qtbot, invented, job, TrialsStage())
+    made.context.select_panel("bonnet")
+    return made
+
+
+def test_a_count_is_added_to_a_judged_trial_and_supports_what_was_seen(
+    window: Window, invented: InventedShop, job: str
+) -> None:
+    click(window, "Story")
+    pick(window, "Trials of this finish group", "Trial 1")
+    click(window, "Count in the frame")
+    assert not named(window, "Enter the count").isEnabled()
+    type_into(window, "marks in the frame before", "24")
+    assert not named(window, "Enter the count").isEnabled()
+    type_into(window, "left", "13")
+    assert not scrolls(window)
+    click(window, "Enter the count")
+    (kept,) = invented.picture(job).outcomes
+    assert (kept.counted_before, kept.counted_left, kept.cleared) == (24, 13, "no")
+    assert "It supports, it does not judge" in window.notices.text
+    assert "counted 24, 13 left" in words(window.centre.card)
+
+
+def test_the_count_of_one_trial_does_not_stand_in_the_fields_of_the_next(
+    window: Window, invented: InventedShop, job: str
+) -> None:
+    judged_trial(invented, job, 4, "yes", "clear")
+    click(window, "Story")
+    pick(window, "Trials of this finish group", "Trial 1")
+    click(window, "Count in the frame")
+    type_into(window, "marks in the frame before", "24")
+    pick(window, "Trials of this finish group", "Trial 2")
+    assert not named(window, "Enter the count").isEnabled()
+    assert "Counted or not" in words(window.centre.card)
+
+
+def test_what_was_never_measured_is_said_to_be_so(window: Window) -> None:
+    click(window, "Sheet")
+    click(window, "sheet: what if")
+    assert "not measured" in words(window.centre.card)
+    assert not scrolls(window)
