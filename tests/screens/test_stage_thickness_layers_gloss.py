@@ -221,12 +221,19 @@ def test_a_gloss_value_is_struck_out_from_its_line(bay: Bay) -> None:
 
 
 def test_gloss_sent_without_a_meter_in_hand_waits_in_the_tray_as_what_it_is(bay: Bay) -> None:
+    gloss_meter(bay)
     bay.shop.checked(bay.job)
     walking(bay)
     bay.gauge("60: 84.2")
     assert bay.picture.gloss_readings == ()
     assert bay.picture.readings == ()
-    assert [(v.text, v.angle_deg) for v in bay.window.context.shop.waiting] == [("60: 84.2", 60)]  # type: ignore[union-attr]
+    (waiting,) = bay.window.context.shop.waiting  # type: ignore[union-attr]
+    assert waiting.text == "60: 84.2"
+    assert "Take the gloss meter in hand first" in waiting.why
+    take_in_hand(bay, "invented gloss meter")
+    bay.click("New: put on bonnet")
+    assert [(v.angle_deg, v.value_gu) for v in bay.picture.gloss_readings] == [(60, 84.2)]
+    assert bay.picture.readings == ()
 
 
 # shuts and undersides

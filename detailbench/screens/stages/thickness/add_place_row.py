@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.screens.look.parts import button, tip
@@ -19,12 +19,12 @@ class AddPlaceRow(QWidget):
         self.here = button(_("Add a place here"), desk.add_place)
         self.shut = button(_("… in the shut"), lambda: desk.add_place("shut"))
         self.under = button(_("… underneath"), lambda: desk.add_place("underside"))
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(desk.context.dress.look.measure.space("thin"))
-        row.addWidget(self.here, 2)
-        row.addWidget(self.shut, 1)
-        row.addWidget(self.under, 1)
+        self.control = button(_("… not polished"), lambda: desk.add_place(origin="control"))
+        grid = QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setSpacing(desk.context.dress.look.measure.space("thin"))
+        for i, part in enumerate((self.here, self.control, self.shut, self.under)):
+            grid.addWidget(part, i // 2, i % 2)
 
     def redraw(self) -> None:
         pointed = self._desk.pointed
@@ -35,6 +35,11 @@ class AddPlaceRow(QWidget):
         thin = _("Thinner by build: compared with its like only, never with the panel.")
         for part, words, more in (
             (self.here, _("Add a place here: {where}"), ""),
+            (
+                self.control,
+                _("Add a place kept from the polishing here: {where}"),
+                _("Read before and after, it shows how far the gauge itself moved."),
+            ),
             (self.shut, _("Add a place in the shut here: {where}"), thin),
             (self.under, _("Add a place on the underside here: {where}"), thin),
         ):

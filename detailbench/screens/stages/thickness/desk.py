@@ -203,12 +203,13 @@ class ThicknessDesk(QObject):
         self._wanted_id = place.id
         self.told()
 
-    def add_place(self, surface: str = OUTER) -> None:
-        """A place of the person's own, where was pointed at: on the outer skin, in the shut or on the underside."""
+    def add_place(self, surface: str = OUTER, origin: str = "chosen") -> None:
+        """A place of the person's own, where was pointed at: on the outer skin, in the shut or on the underside; of
+        ``origin`` control it is kept from the polishing."""
         pointed, job = self.pointed, self.context.job_id
         if pointed is None or job is None:
             return
-        done = self.context.do(AddPlace(job, pointed.panel, pointed.at, surface=surface), self)
+        done = self.context.do(AddPlace(job, pointed.panel, pointed.at, origin, surface), self)
         if done is not None:
             self.pointed = None
             self._wanted_id = str(getattr(done, "id", ""))
@@ -220,7 +221,7 @@ class ThicknessDesk(QObject):
             return self.gloss.read(text)
         gauge = self.check.gauge
         found = read_sent(text, layers=gauge.layers if gauge is not None else None)
-        return read_sent(text, angles=self.gloss.angles) if found.kind == "gloss" and self.gloss.angles else found
+        return self.gloss.read_beside(found) if found.kind == "gloss" else found
 
     def typed(self, read: SentText) -> None:
         """A value was typed for the place the walk stands at."""

@@ -205,7 +205,9 @@ class FilePart(QWidget):
             part.setVisible(self._model.rowCount() > 0)
         self.unit.setVisible(found is not None)
         self.mapping.setVisible(found is not None and bool(lines))
-        self.notes.setVisible(found is not None and bool(found.notes))
+        odd = sum(line.doubt in ("mil", "um") for line in lines)
+        self.notes.setVisible(found is not None and bool(found.notes or odd))
+        set_kind(self.notes, "flagged" if odd else "")
         self.take.setVisible(bool(lines))
         if read is None:
             return
@@ -228,7 +230,8 @@ class FilePart(QWidget):
                 else _("{n} without a panel: choose one").format(n=format_number(loose))
             )
         self.mapping.setText(", ".join(parts))
-        self.notes.setText("\n".join(found.notes))
+        unlike = _("{n} of them look like values in another unit: is the one above right?")
+        self.notes.setText("\n".join((*found.notes, *([unlike.format(n=format_number(odd))] if odd else []))))
         self.take.setText(_("Take {n} readings in").format(n=format_number(len(lines))))
         self.take.setAccessibleName(self.take.text())
         many = len(lines) > MOST_LINES

@@ -134,3 +134,10 @@ class GlossHand:
         if found.angle_deg is None and found.kind == "gloss":
             found = read_sent(text, angles=(self.angle,))
         return found
+
+    def read_beside(self, found: SentText) -> SentText:
+        """A gloss text while thickness comes next: it says its angle itself, and belongs to a meter in hand."""
+        if self.session is None and found.accepted:
+            why = _("Take the gloss meter in hand first; a gloss value belongs to a meter.")
+            return SentText(found.text, "gloss", angle_deg=found.angle_deg, unit="gu", sentence=why)
+        return read_sent(found.text, angles=self.angles) if self.angles else found

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from detailbench.basics.numbers import format_number
+from detailbench.basics.numbers import format_change, format_number
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
 from detailbench.findings.gloss import GlossAt, PanelGloss
@@ -80,7 +80,8 @@ class GlossPart(QWidget):
     def _say_change(self, found: PanelGloss) -> None:
         lines = []
         if found.change is not None:
-            lines.append(found.change.sentence)
+            by = format_change(found.change.change_gu, "GU", 1)
+            lines.append(_("{by}: {sentence}").format(by=by, sentence=found.change.sentence))
             if found.change.places > 1:
                 lines.append(
                     _("Single places from {low} to {high} GU.").format(
@@ -88,7 +89,7 @@ class GlossPart(QWidget):
                     )
                 )
             lines.append(_("No interval: how far the meter itself moved in between is not known here."))
-        elif found.after:
+        else:
             lines.append(_("No before and after: {why}.").format(why=found.why_none))
         self.change.setText(" ".join(lines))
         self.change.setVisible(bool(lines))

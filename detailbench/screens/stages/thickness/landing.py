@@ -7,8 +7,10 @@ from typing import Protocol
 from detailbench.basics.numbers import format_number, format_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.gloss import angle_note
 from detailbench.moves.gloss import RecordGloss
 from detailbench.moves.readings import RecordReading
+from detailbench.record.picture import JobPicture
 from detailbench.record.things import GlossReading, Reading
 from detailbench.screens.context import Context
 from detailbench.screens.stages.thickness.gloss_hand import GlossHand
@@ -63,11 +65,12 @@ class Landing:
                 job, panel, read.value_um, no_value, place_id, session_id, read.text, unit, source,
                 clear_um=read.clear_um,
             )  # fmt: skip
+        before = self._context.picture
         done = self._context.do(move, self._desk)
         if done is None:
             return ""
         self._desk.landed()
-        sentence = self._gloss_words() if read.kind == "gloss" else self._thickness_words()
+        sentence = self._gloss_words(before) if read.kind == "gloss" else self._thickness_words()
         self._desk.told()
         return sentence
 
@@ -92,7 +95,7 @@ class Landing:
             self._context.notice(sentence, "flagged" if flags else "saved")
         return sentence
 
-    def _gloss_words(self) -> str:
+    def _gloss_words(self, before: JobPicture | None) -> str:
         desk, picture = self._desk, self._context.picture
         assert picture is not None
         reading = picture.gloss_readings[-1]
@@ -103,6 +106,9 @@ class Landing:
             value=gloss_words(reading),
         )
         flags = flags_line(reading)
+        kept = next((p for p in picture.places if p.id == reading.place_id), None)
+        if before is not None and kept is not None:
+            flags = f"{flags} {angle_note(before, kept, reading.angle_deg)}".strip()
         first = len(desk.gloss.values(reading.place_id, reading.angle_deg)) == 1
         if flags:
             sentence += f". {flags}"

@@ -38,6 +38,15 @@ class ReferencePart(QWidget):
 def _lines(reference: Reference) -> list[str]:
     """Every place with what was read there."""
     out = []
+    if reference.figures is not None:
+        text = (
+            _("{where}: mean {mean} of one place")
+            if reference.figures.places == 1
+            else _("{where}: mean {mean} of {n} places")
+        )
+        mean = format_thickness(reference.figures.mean_um, digits=1)
+        where = surface_words(reference.surface)
+        out.append(text.format(where=where, mean=mean, n=format_number(reference.figures.places)))
     for seen in reference.places:
         values = ", ".join(value_words(r) for r in seen.readings) or _("not measured yet")
         text = _("place {n} {where}: {values}").format(

@@ -14,7 +14,7 @@ from detailbench.findings.state_words import state_words
 from detailbench.findings.states import State
 from detailbench.record.things import GlossReading, Reading
 from detailbench.screens.entry.key_grid import KeyChoice, KeyGrid
-from detailbench.screens.look.parts import button, gives_way, label, sentence, set_kind, tip
+from detailbench.screens.look.parts import button, gives_way, label, sentence, set_kind
 from detailbench.screens.stages.thickness.add_place_row import AddPlaceRow
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.kind_row import KindRow
@@ -57,6 +57,10 @@ class WalkPart(QWidget):
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         gives_way(self.list, m.px(26))
         self.mend = MendRow(desk)
+        self.beside = QListWidget()  # after what mends: to pass it on the way there would choose its first line
+        self.beside.setAccessibleName(_("Places in shuts and underneath"))
+        self.beside.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.beside.setFixedHeight(m.px(18))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(m.space("thin"))
@@ -64,13 +68,15 @@ class WalkPart(QWidget):
             column.addWidget(part)
         column.addWidget(self.list, 1)
         column.addWidget(self.mend)
+        column.addWidget(self.beside)
         column.addStretch()
         self.field.sent.connect(desk.typed)
         self.field.no_value_said.connect(lambda: desk.no_value("nothing"))
         self.nothing.chosen.connect(desk.no_value)
-        self.list.currentRowChanged.connect(lambda _row: self.mend.show_place(self.chosen))
-        self.list.itemClicked.connect(lambda item: desk.choose_place(item.data(Qt.ItemDataRole.UserRole)))
-        self.list.itemActivated.connect(lambda item: desk.choose_place(item.data(Qt.ItemDataRole.UserRole)))
+        for rows, other in ((self.list, self.beside), (self.beside, self.list)):
+            rows.currentRowChanged.connect(lambda row, other=other: self._turned_to(row, other))
+            rows.itemClicked.connect(lambda item: desk.choose_place(item.data(Qt.ItemDataRole.UserRole)))
+            rows.itemActivated.connect(lambda item: desk.choose_place(item.data(Qt.ItemDataRole.UserRole)))
         self.entry.pad_shown.connect(lambda _on: self.redraw())
         desk.asked_in_field.connect(self.entry.ask_about)
         desk.changed.connect(self.redraw)
@@ -78,10 +84,16 @@ class WalkPart(QWidget):
 
     @property
     def chosen(self) -> WalkPlace | None:
-        """The place chosen in the list."""
-        item = self.list.currentItem()
+        """The place chosen in one of the lists."""
+        item = self.list.currentItem() or self.beside.currentItem()
         wanted = item.data(Qt.ItemDataRole.UserRole) if item is not None else None
         return next((p for p in (*self._desk.places(), *self._desk.references()) if p.number == wanted), None)
+
+    def _turned_to(self, row: int, other: QListWidget) -> None:
+        """One place is chosen at a time, whichever list it stands in."""
+        if row >= 0:
+            other.setCurrentRow(-1)
+        self.mend.show_place(self.chosen)
 
     def _flag(self, typed: Typed) -> str:
         shop = self._desk.context.shop
@@ -119,12 +131,28 @@ class WalkPart(QWidget):
 
     def _fill(self) -> None:
         desk = self._desk
-        picture = desk.context.picture
-        pairs = doubled(picture) if picture is not None else None
-        places, now = (*desk.places(), *desk.references()), desk.place
+        places, beside, now = desk.places(), desk.references(), desk.place
         kept = self.chosen
-        self.list.blockSignals(True)
-        self.list.clear()
+        self._fill_list(self.list, places, kept)
+        self._fill_list(self.beside, beside, kept)
+        pad = not self.entry.pad.isHidden()
+        self.list.setVisible(bool(places) and not pad)
+        self.beside.setVisible(bool(beside) and not pad)
+        last = desk.last
+        if last is not None and kept is None:
+            self._follow(last, places)
+        for rows, there in ((self.list, places), (self.beside, beside)):
+            at = next((i for i, p in enumerate(there) if now is not None and p.number == now.number), -1)
+            if at >= 0:
+                rows.scrollToItem(rows.item(at))
+        self.mend.show_place(self.chosen)
+
+    def _fill_list(self, rows: QListWidget, places: tuple[WalkPlace, ...], kept: WalkPlace | None) -> None:
+        desk = self._desk
+        picture, now = desk.context.picture, desk.place
+        pairs = doubled(picture) if picture is not None else None
+        rows.blockSignals(True)
+        rows.clear()
         for row, place in enumerate(places):
             gloss = desk.gloss.values(place.id) if place.id else ()
             text = gloss_row(place, gloss) if desk.gloss.on else _row_words(place, pairs or {})
@@ -135,22 +163,14 @@ class WalkPart(QWidget):
             said = _("place {n}: {what}").format(n=format_number(place.number), what=text.partition("  ")[2])
             item.setData(Qt.ItemDataRole.AccessibleTextRole, said)
             states = dict.fromkeys(state_words(r) for r in place.readings)
-            item.setToolTip(tip("\n".join((place.at.phrase(), *states))))
-            self.list.addItem(item)
+            item.setToolTip("\n".join((place.at.phrase(), *states)))
+            rows.addItem(item)
             here = now is not None and place.number == now.number and (not desk.complete or desk.place_is_chosen)
             if here:
                 item.setText("▸ " + text)
             if kept is not None and place.number == kept.number:
-                self.list.setCurrentRow(row)
-        self.list.setVisible(bool(places) and self.entry.pad.isHidden())
-        last = desk.last
-        if last is not None and kept is None:
-            self._follow(last, places)
-        row_of_next = next((i for i, p in enumerate(places) if now is not None and p.number == now.number), -1)
-        if row_of_next >= 0:
-            self.list.scrollToItem(self.list.item(row_of_next))
-        self.list.blockSignals(False)
-        self.mend.show_place(self.chosen)
+                rows.setCurrentRow(row)
+        rows.blockSignals(False)
 
     def _follow(self, last: Reading, places: tuple[WalkPlace, ...]) -> None:
         """A flagged value is the one to put right: it is chosen by itself."""
