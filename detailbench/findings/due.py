@@ -99,7 +99,11 @@ def _thickness(picture: JobPicture) -> Due:
 
 
 def _trials(picture: JobPicture) -> Due:
-    return _count({g.name: process_of(picture, g.id) is not None for g in picture.groups})
+    groups = picture.groups
+    if picture.job.kind == "inspection":  # nothing is to be polished: only what was tried all the same
+        tried = {t.panel for t in picture.trials}
+        groups = tuple(g for g in groups if tried & set(g.panels))
+    return _count({g.name: process_of(picture, g.id) is not None for g in groups})
 
 
 def _work(picture: JobPicture) -> Due:

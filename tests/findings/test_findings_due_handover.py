@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from invented_findings import Hands
 
-from detailbench.findings.due import due
+from detailbench.findings.due import Due, due
 from detailbench.findings.due_handover import handover_list
 from detailbench.moves.arrival import NewJob, SetVisit
 from detailbench.moves.custody import NoteCustody
@@ -31,6 +31,12 @@ def test_where_nothing_was_polished_no_readings_or_marks_after_it_are_asked_for(
 def test_an_inspection_asks_for_no_protection(hands: Hands) -> None:
     now = Hands(hands.shop, hands.do(NewJob(kind="inspection", car_id=hands.picture.car.id)))
     assert asked(now) == ALWAYS
+
+
+def test_an_inspection_asks_for_no_process(hands: Hands) -> None:
+    assert due(hands.picture)["trials"].due > 0
+    now = Hands(hands.shop, hands.do(NewJob(kind="inspection", car_id=hands.picture.car.id)))
+    assert due(now.picture)["trials"] == Due(0, 0)
 
 
 def test_a_job_that_ended_before_the_polishing_asks_for_nothing_of_it(hands: Hands) -> None:
