@@ -92,15 +92,25 @@ def _where_from(g: Gathered, default: Default, value: Any) -> str:
 def _value(default: Default, value: Any) -> Text:
     if value is None or value == "":
         return (_("not set"),)
-    if default.key == "walk_from":
-        return (panel_name(str(value)),)
-    if default.key == "walk_turn":
-        return (_("right side first") if value == "right" else _("left side first"),)
     if isinstance(value, bool) or not isinstance(value, int | float):
-        return (UNITS.get(str(value), str(value)),) if default.key == "unit" else typed(str(value))
+        words = _in_words(default.key, str(value))
+        return (words,) if words else typed(str(value))
     trace = Recorded("setting", (default.key,), "value")
     shown = number(float(value), trace, None, default.unit)
     return (shown,)
+
+
+def _in_words(key: str, value: str) -> str:
+    """A setting that is one of a few words, as a person says it; empty for what the shop typed."""
+    if key == "walk_from":
+        return panel_name(value)
+    words = {
+        "unit": UNITS,
+        "walk_turn": {"left": _("left side first"), "right": _("right side first")},
+        "adviser_stop": {"prove": _("prove"), "thrift": _("thrift")},
+        "change_first": {"compound": _("compound"), "pad": _("pad")},
+    }
+    return words.get(key, {}).get(value, "")
 
 
 def limits_blocks(g: Gathered, stage: str = "handover") -> tuple[Block, ...]:
