@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
+import pytest
 from bay_hand import Bay, bay, invented, prepared
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QWidget
@@ -73,6 +74,23 @@ def test_one_column_without_heading_goes_to_the_walk_of_the_selected_panel(bay: 
     places = panel_places(bay.picture, "roof")
     by_place = {r.place_id: r.value_um for r in bay.picture.readings}
     assert [by_place.get(p.id) for p in places[:4]] == [118.0, 119.5, 120.0, None]
+
+
+def test_values_that_look_like_mil_are_asked_about_and_read_in_mil_for_this_file_only(bay: Bay, tmp_path: Path) -> None:
+    bay.shop.checked(bay.job)
+    bay.open("thickness")
+    bay.click_map("roof")
+    part = file_part(bay, "4.65\n4.70\n", tmp_path)
+    assert "2 of them look like values in another unit" in part.notes.text()
+    bay.click("values without a unit are in: mil")
+    bay.qtbot.waitUntil(part.open.isEnabled)
+    assert not part.notes.isVisible()
+    bay.click("Take 2 readings in")
+    values = sorted(r.value_um for r in bay.picture.readings if r.value_um is not None)
+    assert values == [pytest.approx(118.11), pytest.approx(119.38)]  # 1 mil = 25.4 µm, exactly
+    assert {r.unit for r in bay.picture.readings} == {"mil"}
+    part = file_part(bay, "118\n", tmp_path)
+    assert part.unit.value == "um"
 
 
 def test_a_file_that_is_no_list_is_refused_with_a_sentence(bay: Bay, tmp_path: Path) -> None:
