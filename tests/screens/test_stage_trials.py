@@ -210,6 +210,18 @@ def test_the_phases_lead_on_without_a_key(window: Window, invented: InventedShop
         qtbot.waitUntil(lambda phase=phase: window.far.view.where.text() == phase)
 
 
+def test_from_two_metres_the_wait_says_what_comes_and_the_look_says_the_keys(
+    window: Window, invented: InventedShop, qtbot: QtBot
+) -> None:
+    press(Qt.Key.Key_Space)
+    invented.clock.forward(seconds=10 + 20 + 20 + 50 + 40)
+    qtbot.waitUntil(lambda: window.far.view.where.text() == "Wait")
+    assert window.far.view.next.text() == "next: panel wipe, look, 0:30"
+    invented.clock.forward(seconds=120)
+    qtbot.waitUntil(lambda: window.far.view.where.text() == "Panel wipe, look")
+    assert "Y yes" in window.far.view.next.text()
+
+
 def test_a_timer_nobody_comes_back_to_ends_as_left_running_with_time_unknown(
     window: Window, stage: TrialsStage, invented: InventedShop, job: str, qtbot: QtBot
 ) -> None:

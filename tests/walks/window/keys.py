@@ -25,6 +25,7 @@ CTRL = Qt.KeyboardModifier.ControlModifier
 MOST_TABS = 160
 FIND_PANEL = "Find a panel by its words"
 SHORTEST_MM = 1
+SMALL_STEP_MM, LARGE_IN_SMALL = 10, 5  # what Shift with an arrow, and an arrow alone, move the cross
 
 
 class KeysHand(Hand):
@@ -117,11 +118,18 @@ class KeysHand(Hand):
         if not self.eyes.wait(lambda: self.eyes.selected_panel() == name):
             raise Stuck(f"“{name}” was typed and “{self.eyes.selected_panel()}” is selected")
 
-    def place(self, name: str, across: float, down: float) -> None:
-        """Enter on the map opens a cross in the middle of the panel; arrows move it, Enter takes the place."""
+    def place(
+        self, name: str, across: float, down: float, from_words_mm: tuple[float, float] | None = None
+    ) -> None:
+        """Enter on the map opens a cross in the middle of the panel; arrows move it, with Shift by small steps, Enter
+        takes the place."""
         self.panel(name)
         self.to_map()
         self.key(Key.Key_Return)
+        if from_words_mm is not None:
+            self._step_to(*from_words_mm)
+            self.key(Key.Key_Return)
+            return
         box = self.eyes.panel(name).box
         steps = 4
         for share, less, more, size in (
@@ -132,6 +140,17 @@ class KeysHand(Hand):
                 for _step in range(steps):
                     self.key(more if share > 0.5 else less)
         self.key(Key.Key_Return)
+
+    def _step_to(self, right_mm: float, down_mm: float) -> None:
+        for way_mm, less, more in (
+            (right_mm, Key.Key_Left, Key.Key_Right),
+            (down_mm, Key.Key_Up, Key.Key_Down),
+        ):
+            large, small = divmod(round(abs(way_mm) / SMALL_STEP_MM), LARGE_IN_SMALL)
+            for _step in range(large):
+                self.key(more if way_mm > 0 else less)
+            for _step in range(small):
+                self.key(more if way_mm > 0 else less, Qt.KeyboardModifier.ShiftModifier)
 
     def act(self, button: str, key: str, within: str = "") -> None:
         self.eyes.control(button, within)

@@ -10,6 +10,7 @@ from window.act import Act
 from window.acts import (
     agreeing,
     arrival,
+    dialling,
     expecting,
     handover,
     kit,
@@ -41,6 +42,7 @@ GROUPS = (
     photos,
     thickness,
     trials,
+    dialling,
     work,
     papers,
     handover,

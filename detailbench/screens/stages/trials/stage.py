@@ -19,6 +19,7 @@ from detailbench.screens.stages.trials.hand import TrialHand, seconds_words
 from detailbench.screens.stages.trials.on_map import process_colouring, trial_drawing
 from detailbench.screens.stages.trials.outcome_keys import CLEARED, FINISHES, STOPS
 from detailbench.screens.stages.trials.run_page import follows_words
+from detailbench.screens.stages.trials.timer import LOOKED_IN
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
@@ -91,7 +92,8 @@ class TrialsStage(Stage):
             return FarFacts(where=_capital(where), next=hand.words())
         # the phase that runs stands on top: it is what the hands do now
         now, left = _capital(hand.phase_words()), seconds_words(standing.left_s)
-        if hand.may_judge:
+        looks = standing.phase.key in LOOKED_IN or hand.judging.cleared
+        if hand.may_judge and looks:
             chosen = hand.judging
             keys = _("Y yes · X can't tell · N no") if not chosen.cleared else _("C clear · H haze · T trails")
             return FarFacts(now, left, _("Enter") if chosen.ready else keys, where)

@@ -32,6 +32,7 @@ def phase_words(key: str) -> str:
 
 # the passes are over: what was seen may be entered
 JUDGED_IN = ("wipe", "wait", "panel_wipe", "second_lamp", "over")
+LOOKED_IN = JUDGED_IN[2:]  # solvent and oils have had their two minutes
 
 
 @dataclass(frozen=True)

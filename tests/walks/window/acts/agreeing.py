@@ -56,6 +56,8 @@ class Ask(Act):
         if said.price is not None:
             walk.hand.type_into(walk.eyes.name_like("price, .*", OWNER), f"{said.price}", OWNER)
         walk.hand.type_into("what the owner is asked, as it is printed", said.question, OWNER)
+        if said.level:
+            walk.hand.type_into("the level put to the owner, in words", said.level, OWNER)
         walk.hand.press("Put it to the owner", OWNER)
         walk.eyes.line(ASKED, f"{ABOUT[said.about]}: {said.question}")
         walk.hand.press("Close", OWNER)

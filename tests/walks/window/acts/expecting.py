@@ -166,9 +166,9 @@ class ExpectStartRung(Act):
 
 def advised_rung(walk: Walk) -> int | None:
     """Which rung, counted from 0 at the mildest, the sentence above the range names; its names are whole."""
-    told = [text for text in walk.eyes.texts(CARD) if text.startswith("Start with ")]
+    told = [text for text in walk.eyes.texts(CARD) if text.startswith("Rule: Start with ")]
     names = [line.partition("\n")[0].partition("  ")[2] for line in walk.eyes.lines(trials.RANGE)]
-    named = [i for i, name in enumerate(names) if told and re.match(rf"Start with {re.escape(name)}[,:]", told[0])]
+    named = [i for i, name in enumerate(names) if told and re.match(rf"Rule: Start with {re.escape(name)}[,:]", told[0])]
     return named[0] if len(named) == 1 else None
 
 

@@ -62,6 +62,8 @@ class Accept(Act):
             walk.hand.type_into("remarks, printed as typed", said.remarks, CARD)
         if said.light:
             walk.hand.type_into("looked at under (lamp, daylight)", said.light, CARD)
+        if said.level:
+            walk.hand.pick("as agreed", {"met": "yes", "not_met": "no"}[said.level], CARD)
         walk.hand.press("Enter the answer", CARD)
         walk.eyes.expect(f": {ANSWERS[said.answer]}.", CARD)
 

@@ -141,3 +141,14 @@ def shares(panel: str, at: At) -> tuple[float, float]:
     )
     x0, y0, x1, y1 = drawn.bounds
     return (x - x0) / (x1 - x0), (y - y0) / (y1 - y0)
+
+
+def from_words_mm(panel: str, at: At) -> tuple[float, float]:
+    """How far a place lies from where the panel's words stand, to the right and down, mm."""
+    from detailbench.body.edges import EdgePosition, from_edges
+
+    drawn = load_outline("estate").panels[panel]
+    x, y, _moved = from_edges(
+        drawn, EdgePosition(at.edge_a, at.a_mm, at.edge_b, at.b_mm, drawn.width_mm, drawn.height_mm)
+    )
+    return x - drawn.label[0], y - drawn.label[1]

@@ -9,7 +9,7 @@ from detailbench.cli.walking.steps import expecting
 from detailbench.cli.walking.steps import marks as said_
 from detailbench.photos.drawn import SWIRLS, drawn_reflection
 from window.act import Act
-from window.acts import arrival
+from window.acts import arrival, trials
 from window.stuck import Stuck, Unusable
 from window.walk import Walk
 
@@ -24,6 +24,7 @@ SHOWS = {
     "clock": "clock",
     "whole_car": "whole car",
 }
+UNTOUCHED, POLISHED = "untouched half", "polished half"
 TURNS = 3  # the moments a press leads through
 
 
@@ -53,6 +54,10 @@ class PairPictures(Act):
 
     @staticmethod
     def play(said: said_.PairPictures, walk: Walk) -> None:
+        if said.section:  # the second half was set beside the first when it came
+            trials.page(walk, "Story")
+            walk.eyes.expect(f"photo of the {POLISHED}, kept", CARD)
+            return
         to_panel(walk, walk.panel)
         after = [line for line in walk.eyes.lines(PHOTOS) if ": after" in line]
         befores = [name for name in walk.eyes.names(CARD) if name.startswith("stands beside, from before: ")]
@@ -101,6 +106,9 @@ def taken_in(walk: Walk) -> None:
 
 def add(walk: Walk, file: Path, panel: str, said: said_.AddPicture | said_.DrawnPicture) -> None:
     """Choose the file in the dialog. What shows no paint belongs to the car, on Arrival."""
+    if said.shows == "test_section":
+        add_half(walk, file)
+        return
     if said.shows or not panel:
         arrival.page(walk, "Visit")
         walk.hand.pick("photo of", SHOWS[said.shows], CARD)
@@ -124,6 +132,20 @@ def add(walk: Walk, file: Path, panel: str, said: said_.AddPicture | said_.Drawn
     if said.caption:
         walk.hand.choose(PHOTOS, f"photo {before + 1}: ")
         walk.hand.fill("what it shows", said.caption, CARD)
+
+
+def add_half(walk: Walk, file: Path) -> None:
+    """The next half of the newest trial's section on the panel in hand, the untouched one first."""
+    trials.page(walk, "Story")
+    walk.hand.panel(panel_name(walk.panel))
+    here = [line for line in walk.eyes.lines(trials.STORY) if f", {panel_name(walk.panel)}, " in line]
+    if not here:
+        raise Unusable("there is no trial yet")
+    walk.hand.choose(trials.STORY, here[-1].partition(",")[0] + ",")
+    first = f"add the photo of the {UNTOUCHED}"
+    walk.hand.press(first if walk.eyes.has(first, CARD) else f"add the photo of the {POLISHED}", CARD)
+    walk.hand.choose_file(file)
+    taken_in(walk)
 
 
 def strike(walk: Walk) -> None:

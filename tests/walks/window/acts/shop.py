@@ -15,6 +15,7 @@ SETTINGS = {
     "shop_name": "name of the workshop, as printed",
     "leave_below_um": "total thickness below which no machine starts, µm",
     "careful_below_um": "total thickness below which work goes on with care, µm",
+    "usual_load_path_j_m2": "load × path of the shop's usual technique, J/m²",
 }
 
 

@@ -67,6 +67,7 @@ class ChoosePanel(Act):
     @staticmethod
     def play(said: said_.ChoosePanel, walk: Walk) -> None:
         walk.panel = said.panel
+        walk.hand.put_away_stop()
         walk.hand.panel(panel_name(said.panel))
 
 
