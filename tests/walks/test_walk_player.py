@@ -148,8 +148,23 @@ expect first-rung 4
 trial rung 4 spot worst because "the owner agreed" force 40 N passes 4 seconds 40 before 21 C after 25 C
 outcome cant_tell smear note "wiped too early"
 strike trial
-trial rung 4 because "the owner agreed"
-outcome yes clear
+lightness light
+refinished yes on 2031-01-05 cure 30 d word "baked, he says"
+feel hard sticky note "loads the pad"
+expect range 4 never_tried
+expect taken 4 "not measured"
+expect adviser "about 8 minutes"
+trial rung 4 because "the owner agreed" hand firm dial "high" pad cleaned primed no batch "B 7" lamp "line lamp, invented"
+expect pad-speed 3.8 m/s
+outcome yes clear second "flood lamp"
+count 24 left 3
+expect notice "21 of 24"
+expect range 4 serves
+shop disc "invented disc" grade "P3000"
+adopt rung 4 sand "invented disc"
+refused "only where the owner agreed"
+ask sanding "may it be sanded?" on bonnet
+answer yes by present
 adopt rung 4 section 0.1 m2 polish 60 s setup 300 s
 start because "the owner agreed"
 left-running
@@ -158,6 +173,9 @@ sign owner "Invented Owner" declined
 undo
 redo
 undo shop
+refused "second panel"
+adopt rung 4 section 0.1 m2 polish 60 s setup 300 s because "one panel only"
+expect mildest "the mildest tried"
 redo shop
 open job 2031-001
 """
