@@ -21,7 +21,7 @@ from detailbench.findings.like_paint import like_paint
 from detailbench.findings.settings import setting
 from detailbench.findings.trial_story import clear_coat_of, known_range, lightness_of, told
 from detailbench.record.picture import JobPicture, one
-from detailbench.trials.adviser import AdviserLine, advise, plan_for
+from detailbench.trials.adviser import AdviserLine, advise, broken_line, plan_for
 from detailbench.trials.adviser_doubt import Answer
 from detailbench.trials.adviser_doubt_line import doubt_line
 from detailbench.trials.adviser_prior import Box
@@ -103,12 +103,11 @@ def adviser_says(asked: AdviserAsked) -> AdviserSays:
     seen = [s for s in asked.range if not s.forbidden]
     if asked.waits:
         return _nothing(asked, asked.waits)
-    if not asked.answers and order_broken(seen) is not None:
-        plan = plan_for(asked.range, costs=asked.costs, before=asked.before)
-        line = advise(asked.range, plan, asked.plain) if plan is not None else None
-        if line is not None:
-            again = _("One of the two may be misjudged: see both again before the range is changed.")
-            return replace(_nothing(asked, f"{line.sentence} {again}"), how="order_broken")
+    broken = None if asked.answers else order_broken(seen)
+    if broken is not None:
+        line = broken_line(broken)
+        again = _("One of the two may be misjudged: see both again before the range is changed.")
+        return replace(_nothing(asked, f"{line} {again}"), how="order_broken")
     if asked.answers:
         return _said(
             asked,

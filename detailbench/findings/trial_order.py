@@ -8,6 +8,7 @@ from datetime import date
 
 from detailbench.basics.texts import _
 from detailbench.findings.cure import cure_of
+from detailbench.findings.gates import held_back
 from detailbench.findings.processes import group_of
 from detailbench.findings.stop import Stop
 from detailbench.findings.trial_story import confirming_sentence, known_range, trials_of
@@ -48,8 +49,10 @@ def has_keeper(picture: JobPicture, group: FinishGroup) -> bool:
 
 def confirming_stops(picture: JobPicture, group: FinishGroup, combination_ids: Sequence[str]) -> tuple[Stop, ...]:
     """What stands against adopting before the whole process was seen on a second panel; nothing where the group has
-    only one."""
-    if sum(1 for p in group.panels if group_of(picture, p) == group) < 2:
-        return ()
+    no second one that may be worked."""
     due = confirming_sentence(picture, group, combination_ids)
-    return () if due is None else (Stop("not_confirmed", due),)
+    if due is None:
+        return ()
+    held = held_back(picture)
+    free = [p for p in group.panels if p not in held and group_of(picture, p) == group]
+    return (Stop("not_confirmed", due),) if len(free) > 1 else ()

@@ -73,7 +73,7 @@ def advise(range_: Range, plan: Plan, plain: Option | None = None) -> AdviserLin
         raise BadInput(_("The range changed; the adviser has to be worked out again."), field="plan")
     broken = order_broken(seen)
     if broken is not None:
-        return AdviserLine(None, None, None, None, None, f"{broken} {_('Ranking stops here.')}", None)
+        return AdviserLine(None, None, None, None, None, broken_line(broken), None)
     move, used, box = decide(seen, plan)
     expected = used.expected_min(box) if used.mass(box) > 0 and move.kind != "adopt_two" else None
     trial = {"try": plan.costs.trial, "refine": plan.costs.refine}.get(move.kind)
@@ -82,6 +82,11 @@ def advise(range_: Range, plan: Plan, plain: Option | None = None) -> AdviserLin
     agrees = None if plain is None else agrees_with(plain, here)
     working = _working(seen, plan, move, expected, saves)
     return AdviserLine(here, expected, trial, saves, agrees, move_sentence(here, range_, trial, saves, agrees), working)
+
+
+def broken_line(sentence: str) -> str:
+    """What the adviser says where the order does not hold; ``sentence`` as of ``order_broken``."""
+    return f"{sentence} {_('Ranking stops here.')}"
 
 
 def adviser_working(values: Mapping[str, Any]) -> Working:

@@ -20,7 +20,7 @@ from detailbench.findings.trial_story import lightness_of, outcome_of, range_com
 from detailbench.moves.agreeing import AnswerOwner, AskOwner
 from detailbench.moves.finish_groups import NotePaintFeel, SetGroupPaint
 from detailbench.moves.shop import AddToShop
-from detailbench.moves.surface import MakeGroup
+from detailbench.moves.surface import HoldPanel, MakeGroup
 from detailbench.moves.trials import CountMarks, JudgeTrial, RecordTrial
 from detailbench.moves.work import AdoptProcess, StartStep
 
@@ -247,6 +247,15 @@ def test_a_group_of_one_panel_has_no_second_one(hands: Hands) -> None:
     hands.do(MakeGroup(hands.job, "roof alone", ("roof",)))
     combination = hands.tried("roof")
     hands.do(AdoptProcess(hands.job, hands.shop.group(hands.job, "roof").id, [{"combination_id": combination}]))
+
+
+def test_where_every_other_panel_is_held_back_there_is_no_second_one(hands: Hands) -> None:
+    hands.do(MakeGroup(hands.job, "two", ("roof", "tailgate")))
+    combination = hands.tried("roof")
+    adopt = AdoptProcess(hands.job, hands.shop.group(hands.job, "roof").id, [{"combination_id": combination}])
+    assert refusal(hands, adopt).rule == "not_confirmed"
+    hands.do(HoldPanel(hands.job, "tailgate", "waits for the painter"))
+    hands.do(adopt)
 
 
 # a process never spreads by itself
