@@ -158,6 +158,7 @@ def test_the_approved_test_section_stands_with_level_price_answer_pair_and_hando
     assert "At handover: as agreed." in text
     assert "untouched half" in text
     assert "polished half" in text
+    assert "swirl gone, deep scratches stay: as agreed." in said_in(story[1].signing)
     photographs = section(story[1], "Photographs")
     assert "untouched half" not in photographs  # printed once
     assert "stand with the test sections" in photographs

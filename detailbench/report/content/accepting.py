@@ -6,6 +6,7 @@ import json
 
 from detailbench.basics.texts import _
 from detailbench.body.paths import Point
+from detailbench.findings.agreements import approved_section
 from detailbench.record.things import Acceptance, Signature
 from detailbench.report.content.blocks import Block, Fact, Facts, Para, Signing, Signings
 from detailbench.report.content.figures import day, moment, moment_with_offset, recorded
@@ -55,6 +56,7 @@ def accepting_blocks(g: Gathered) -> tuple[Block, ...]:
             ),
         ),
     ]
+    rows += _level(g, found)
     if _may_be_signed(g):
         rows.append(Fact(_("Statement"), (_statement(found),)))
     earlier = g.picture.acceptances[:-1]
@@ -70,6 +72,19 @@ def accepting_blocks(g: Gathered) -> tuple[Block, ...]:
             )
         )
     return (Facts(tuple(rows)), signings(g, "handover"))
+
+
+def _level(g: Gathered, found: Acceptance) -> list[Fact]:
+    """The work held against the test section the owner agreed to; nothing where none was agreed."""
+    agreed = approved_section(g.picture)
+    if agreed is None:
+        return []
+    met = {
+        "yes": _("as agreed"),
+        "no": _("not as agreed"),
+        "": _("nobody said whether the work is as agreed"),
+    }[found.level_met]
+    return [Fact(_("Agreed level"), (said("{level}: {met}.", level=typed(agreed.level), met=met),))]
 
 
 def _may_be_signed(g: Gathered) -> bool:
