@@ -25,8 +25,8 @@ from detailbench.thickness.two_point import prove, two_point
 Inputs = Mapping[str, Any]
 
 ZERO = Field("zero_um", "raw readings on the zero plate", "numbers", fewest=2)
-SHIM = Field("shim_um", "raw readings on the shim", "numbers", fewest=2)
-CERTIFIED = Field("certified_um", "the shim's certified thickness", above=0)
+SHIM = Field("shim_um", "raw readings on the foil", "numbers", fewest=2)
+CERTIFIED = Field("certified_um", "the foil's certified thickness", above=0)
 FIXED = Field("fixed_um", "fixed part of the gauge's stated accuracy", minimum=0)
 SHARE = Field("share", "share of the reading in it, 0.01 for 1 %", required=False, default=0.0, minimum=0)
 SCATTER = (
@@ -94,12 +94,12 @@ def _places_needed(v: Inputs) -> Working:
 CALCULATIONS = (
     Calculation(
         "gauge_check",
-        "Raw readings on zero plate and shim against the certificate",
+        "Raw readings on zero plate and foil against the certificate",
         (
             ZERO,
             SHIM,
             CERTIFIED,
-            Field("shim_accuracy_um", "± of the shim's certificate", required=False, default=0.0, minimum=0),
+            Field("shim_accuracy_um", "± of the foil's certificate", required=False, default=0.0, minimum=0),
             FIXED,
             SHARE,
             Field("zero_accuracy_um", "± of the zero plate", required=False, default=0.0, minimum=0),
@@ -117,27 +117,27 @@ CALCULATIONS = (
     ),
     Calculation(
         "two_point",
-        "One reading corrected by zero plate and shim, with the uncertainty of the line",
+        "One reading corrected by zero plate and foil, with the uncertainty of the line",
         (
             Field("reading_um", "raw reading to be corrected"),
             ZERO,
             SHIM,
             CERTIFIED,
-            Field("certified_u_um", "standard uncertainty of the shim", required=False, default=0.0, minimum=0),
-            Field("repeatability_um", "s_r of one reading; that of the shim readings if left out", required=False),
+            Field("certified_u_um", "standard uncertainty of the foil", required=False, default=0.0, minimum=0),
+            Field("repeatability_um", "s_r of one reading; that of the foil readings if left out", required=False),
         ),
         _two_point,
     ),
     Calculation(
         "two_point_proof",
-        "A corrected gauge tried on a second shim that took no part",
+        "A corrected gauge tried on a second foil that took no part",
         (
             ZERO,
             SHIM,
             CERTIFIED,
-            Field("shim_serial", "what tells the shim apart", "text", required=False, default=""),
-            Field("repeatability_um", "s_r of one reading; that of the shim readings if left out", required=False),
-            Field("second_shim_um", "raw readings on the second shim", "numbers", fewest=5),
+            Field("shim_serial", "what tells the foil apart", "text", required=False, default=""),
+            Field("repeatability_um", "s_r of one reading; that of the foil readings if left out", required=False),
+            Field("second_shim_um", "raw readings on the second foil", "numbers", fewest=5),
             Field("second_certified_um", "its certified thickness", above=0),
             Field("second_accuracy_um", "± of its certificate", required=False, default=0.0, minimum=0),
             Field("second_serial", "what tells it apart", "text", required=False, default=""),
@@ -174,7 +174,7 @@ CALCULATIONS = (
                 choices=("places", "shim", "not known"),
             ),
             Field("session_places_um", "readings of the session, one list a place", "number_lists", required=False),
-            Field("shim_checks_um", "shim readings of the session, one list a check", "number_lists", required=False),
+            Field("shim_checks_um", "foil readings of the session, one list a check", "number_lists", required=False),
             RESOLUTION,
         ),
         _place,
@@ -250,11 +250,11 @@ CALCULATIONS = (
         (
             Field("before_um", "place means before", "numbers", fewest=1),
             Field("after_um", "place means after, same places and order", "numbers", fewest=1),
-            Field("shim_before_um", "shim readings before", "numbers", required=False),
-            Field("shim_after_um", "readings on the same shim after", "numbers", required=False),
+            Field("shim_before_um", "foil readings before", "numbers", required=False),
+            Field("shim_after_um", "readings on the same foil after", "numbers", required=False),
             Field("control_before_um", "unpolished control places before", "numbers", required=False),
             Field("control_after_um", "the same control places after", "numbers", required=False),
-            Field("repeatability_um", "s_r; that of the shim readings if left out", required=False, minimum=0),
+            Field("repeatability_um", "s_r; that of the foil readings if left out", required=False, minimum=0),
             Field("repeatability_dof", "its degrees of freedom", "integer", required=False, minimum=1),
             Field("u_cal_um", "standard uncertainty of the gauge, a/√3", required=False, minimum=0),
             RESOLUTION,
@@ -278,11 +278,11 @@ CALCULATIONS = (
     ),
     Calculation(
         "places_needed",
-        "How many places show a change, and the floor the shim readings set",
+        "How many places show a change, and the floor the foil readings set",
         (
             Field("change_um", "smallest change to be seen", above=0),
             *SCATTER,
-            Field("shim_readings", "shim readings in each session", "integer", required=False, default=10, minimum=2),
+            Field("shim_readings", "foil readings in each session", "integer", required=False, default=10, minimum=2),
             Field("power", "chance of seeing it", required=False, default=0.8, above=0, maximum=0.9999),
             Field(
                 "alpha", "chance of seeing one that is not there", required=False, default=0.05, above=0, maximum=0.5
@@ -296,7 +296,7 @@ CALCULATIONS = (
         (
             Field("places", "places measured before and after", "integer", minimum=2),
             *SCATTER,
-            Field("shim_readings", "shim readings in each session", "integer", required=False, default=10, minimum=0),
+            Field("shim_readings", "foil readings in each session", "integer", required=False, default=10, minimum=0),
             Field("u_cal_um", "standard uncertainty of the gauge, a/√3", required=False, minimum=0),
             Field("power", "chance of seeing it", required=False, default=0.8, above=0, maximum=0.9999),
             Field(

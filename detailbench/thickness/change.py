@@ -128,7 +128,7 @@ def change(
         inputs=inputs,
         results=results,
         source=SOURCE,
-        changes_with=_("more places; more shim readings in both sessions"),
+        changes_with=_("more places; more foil readings in both sessions"),
         notes=(_shift_note(shift),),
     )
     return Change(n, mean_d, shift, removed, u, dof, low, high, less_than, outcome, sentence, working)
@@ -163,7 +163,7 @@ def _shift(
         return Shift(mean_of(moved), s_b**2 / k, k - 1.0, "control places", int(k))
     if u_cal is None:
         raise BadInput(
-            _("Without five shim readings in both sessions the gauge's stated accuracy is needed."), field="u_cal_um"
+            _("Without five foil readings in both sessions the gauge's stated accuracy is needed."), field="u_cal_um"
         )
     return Shift(0.0, 2 * u_cal**2, math.inf, "accuracy", 0)
 
@@ -200,7 +200,7 @@ def _sentence(
 def _formula(measured_by: ShiftFrom) -> str:
     start = "removed = mean(before − after) + b; u² = s_d²/n + "
     ends = {
-        "shim": "2·s_r²/m, b = mean shim after − mean shim before",
+        "shim": "2·s_r²/m, b = mean foil after − mean foil before",
         "control places": "s_b²/k, b = mean of (after − before) at k unpolished places",
         "accuracy": "2·u_cal², b = 0",
     }

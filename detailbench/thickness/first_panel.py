@@ -103,7 +103,7 @@ def first_panel(
         inputs=inputs,
         results=results,
         source=SOURCE,
-        changes_with=_("more places on the first panel; shim readings in both sessions; more trials with readings"),
+        changes_with=_("more places on the first panel; foil readings in both sessions; more trials with readings"),
     )
     return FirstPanel(
         outcome, foreseen, found, meet, tuple(reasons), _sentence(outcome, reasons, found, foreseen), working

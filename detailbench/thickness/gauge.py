@@ -45,9 +45,9 @@ class Shim:
 
     def __post_init__(self) -> None:
         if not (is_finite(self.certified_um) and self.certified_um > 0):
-            raise BadInput(_("A shim needs its certified thickness, above nought."), field="certified_um")
+            raise BadInput(_("A foil needs its certified thickness, above nought."), field="certified_um")
         if not (is_finite(self.accuracy_um) and self.accuracy_um >= 0):
-            raise BadInput(_("A shim's accuracy must be nought or more."), field="accuracy_um")
+            raise BadInput(_("A foil's accuracy must be nought or more."), field="accuracy_um")
 
     def standard_uncertainty_um(self) -> float:
         return self.accuracy_um / math.sqrt(3) if self.u_um is None else self.u_um

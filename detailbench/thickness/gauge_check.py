@@ -65,7 +65,7 @@ def check_gauge(
     offered = abs(error) > 2 * shim_sd / math.sqrt(on_shim.size) and shim_mean > zero_mean
     working = Working(
         name="gauge_check",
-        formula="pass when |mean zero| ≤ √(a(0)² + a_zero²) and |mean shim − c| ≤ √(a(c)² + a_shim²); "
+        formula="pass when |mean zero| ≤ √(a(0)² + a_zero²) and |mean foil − c| ≤ √(a(c)² + a_shim²); "
         "a(t) = fixed + share·t",
         inputs={
             "zero_um": plain(zero),
@@ -89,7 +89,7 @@ def check_gauge(
             "correction_offered": offered,
         },
         source=SOURCE,
-        changes_with=_("the gauge's stated accuracy, the shim's certificate, new readings"),
+        changes_with=_("the gauge's stated accuracy, the foil's certificate, new readings"),
         notes=(_("The check is on readings as read: a correction never turns a failed check into a passed one."),),
     )
     return GaugeCheck(

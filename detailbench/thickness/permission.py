@@ -275,7 +275,13 @@ def _working(
         "most_um": owner.most_um,
         "layers": None if layers is None else [dict(layers.working.inputs)],
     }
-    results: dict[str, Plain] = {"ruling": ruling, "abrasive": abrasive, "reasons": [r.sentence for r in reasons]}
+    taken = (panel.removed_um or 0.0) + panel.planned_um
+    results: dict[str, Plain] = {
+        "taken_and_planned_um": taken,
+        "ruling": ruling,
+        "abrasive": abrasive,
+        "reasons": [r.sentence for r in reasons],
+    }
     if room is not None:
         results |= {"low_um": room.low_um, "risk": room.risk, "room_um": room.room_um}
     return Working(

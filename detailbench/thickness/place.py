@@ -81,9 +81,9 @@ def repeatability(
         s, dof = pooled_sd(shim_checks_um)
         basis = "shim" if dof else "not known"
         sentence = (
-            _("Repeatability from the shim readings: too few repeats at the places yet.")
+            _("Repeatability from the foil readings: too few repeats at the places yet.")
             if dof
-            else _("Repeatability not known: too few repeats, and no shim readings in this session.")
+            else _("Repeatability not known: too few repeats, and no foil readings in this session.")
         )
     if s is not None:
         s = max(s, resolution_um / math.sqrt(12))

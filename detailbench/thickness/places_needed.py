@@ -46,7 +46,7 @@ def places_needed(
         if not is_finite(value) or value <= 0:
             raise BadInput(_("“{name}” must be above nought.").format(name=name), field=name, given=value)
     if shim_readings < 2:
-        raise BadInput(_("The floor needs two shim readings or more."), field="shim_readings", given=shim_readings)
+        raise BadInput(_("The floor needs two foil readings or more."), field="shim_readings", given=shim_readings)
     if not (0 < alpha < 1 and 0 < power < 1):
         raise BadInput(_("“{name}” must lie between 0 and 1.").format(name="power, alpha"), field="power")
     sd = math.sqrt(2 * repeatability_um**2 / readings_per_place + reposition_um**2 + removal_scatter_um**2)
@@ -80,7 +80,7 @@ def places_needed(
             },
             results={"places": n, "power": reached, "difference_sd_um": sd, "floor_um": floor, "above_floor": above},
             source=SOURCE,
-            changes_with=_("more readings at each place; more shim readings; a larger change to be seen"),
+            changes_with=_("more readings at each place; more foil readings; a larger change to be seen"),
         ),
     )
 
@@ -103,9 +103,9 @@ def _smallest(effect: float, power: float, alpha: float) -> int:
 def _sentence(n: int, change_um: float, power: float, floor_um: float, above: bool) -> str:
     change, floor = format_thickness(change_um, digits=1), format_thickness(floor_um, digits=1)
     if not above:
-        return _("No number of places shows {change}: the shim readings leave {floor} open.").format(
+        return _("No number of places shows {change}: the foil readings leave {floor} open.").format(
             change=change, floor=floor
         )
     return _(
-        "{n} places show a change of {change} {power} times in a hundred; the shim readings leave {floor} open."
+        "{n} places show a change of {change} {power} times in a hundred; the foil readings leave {floor} open."
     ).format(n=n, change=change, power=format_number(100 * power, 0), floor=floor)

@@ -103,7 +103,7 @@ def smallest_change(
             "repeatability_limit_um": limit,
         },
         source=SOURCE,
-        changes_with=_("more places; more readings at each place; more shim readings in both sessions"),
+        changes_with=_("more places; more readings at each place; more foil readings in both sessions"),
     )
     return SmallestChange(smallest, floor, u, dof, limit, sentence, working)
 
@@ -114,7 +114,7 @@ def _shift(s_r: float, m: int, u_cal: float | None) -> tuple[float, float]:
         return 2 * s_r**2 / m, 2.0 * (m - 1)
     if u_cal is None:
         raise BadInput(
-            _("Without five shim readings in both sessions the gauge's stated accuracy is needed."), field="u_cal_um"
+            _("Without five foil readings in both sessions the gauge's stated accuracy is needed."), field="u_cal_um"
         )
     return 2 * u_cal**2, math.inf
 

@@ -12,9 +12,9 @@ from detailbench.basics.workings import Source, Working
 from detailbench.thickness.gauge import GaugeAccuracy, Shim
 from detailbench.thickness.readings import Floats, Values, as_readings, mean_of, plain, sd_of
 
-SOURCE = Source("straight line through zero plate and shim, propagated by JCGM 100:2008, 5.1", "own derivation")
+SOURCE = Source("straight line through zero plate and foil, propagated by JCGM 100:2008, 5.1", "own derivation")
 PROOF_SOURCE = Source(
-    "ASTM D7091 and SSPC-PA 2, verification of accuracy, on a shim that took no part", from_memory=True
+    "ASTM D7091 and SSPC-PA 2, verification of accuracy, on a foil that took no part", from_memory=True
 )
 FEWEST_WORDS = 2
 
@@ -65,7 +65,7 @@ class TwoPoint:
                 "shim_mean_um": mean_of(self.shim_um),
             },
             source=SOURCE,
-            changes_with=_("new readings on zero plate and shim; another shim"),
+            changes_with=_("new readings on zero plate and foil; another foil"),
             notes=(_("A correction never turns a failed gauge check into a passed one."),),
         )
 
@@ -102,11 +102,11 @@ def two_point(zero_um: Values, shim_um: Values, shim: Shim, repeatability_um: fl
     s_r = sd_of(on_shim) if repeatability_um is None else float(repeatability_um)
     if shim_mean <= zero_mean:
         raise BadInput(
-            _("The shim reads no more than the zero plate: there is no line to correct by."), field="shim_um"
+            _("The foil reads no more than the zero plate: there is no line to correct by."), field="shim_um"
         )
     if abs(shim_mean - shim.certified_um) <= 2 * s_r / math.sqrt(on_shim.size):
         raise Refused(
-            _("The shim's error lies within twice the uncertainty of its mean: a correction would only add noise."),
+            _("The foil's error lies within twice the uncertainty of its mean: a correction would only add noise."),
             rule="two_point",
         )
     return TwoPoint(shim, zero, on_shim, shim.certified_um / (shim_mean - zero_mean), s_r)
@@ -115,16 +115,16 @@ def two_point(zero_um: Values, shim_um: Values, shim: Shim, repeatability_um: fl
 def prove(line: TwoPoint, readings_um: Values, second: Shim, accuracy: GaugeAccuracy) -> Proof:
     """Try a corrected gauge on a second shim, five raw readings or more. BadInput when it is the same shim."""
     if second.serial == line.shim.serial and second.certified_um == line.shim.certified_um:
-        raise BadInput(_("The proof needs a shim that took no part in the correction."), field="second")
+        raise BadInput(_("The proof needs a foil that took no part in the correction."), field="second")
     raw = as_readings(readings_um, "readings_um", 5)
     mean = mean_of(line.corrected_um(raw))
     error = mean - second.certified_um
     limit = math.hypot(accuracy.at_um(second.certified_um), second.accuracy_um)
     passed = abs(error) <= limit
     text = (
-        _("Second shim {shim}: corrected mean {mean}, within ± {limit}. The correction is proved.")
+        _("Second foil {shim}: corrected mean {mean}, within ± {limit}. The correction is proved.")
         if passed
-        else _("Second shim {shim}: corrected mean {mean}, outside ± {limit}. The correction is not proved.")
+        else _("Second foil {shim}: corrected mean {mean}, outside ± {limit}. The correction is not proved.")
     )
     sentence = text.format(
         shim=format_thickness(second.certified_um),
@@ -149,7 +149,7 @@ def prove(line: TwoPoint, readings_um: Values, second: Shim, accuracy: GaugeAccu
         },
         results={"passed": passed, "corrected_mean_um": mean, "error_um": error, "limit_um": limit},
         source=PROOF_SOURCE,
-        changes_with=_("new readings on the second shim; another second shim"),
+        changes_with=_("new readings on the second foil; another second foil"),
         notes=(_("A correction never turns a failed gauge check into a passed one."),),
     )
     return Proof(passed, mean, error, limit, sentence, working)
@@ -158,9 +158,9 @@ def prove(line: TwoPoint, readings_um: Values, second: Shim, accuracy: GaugeAccu
 def correction_stands(proof: Proof | None, reason: str) -> Standing:
     """A correction counts only by a person's decision with a reason of at least two words, and once proved."""
     if proof is None:
-        return Standing(False, _("Not in force: it was not proved on a second shim."))
+        return Standing(False, _("Not in force: it was not proved on a second foil."))
     if not proof.passed:
-        return Standing(False, _("Not in force: the second shim did not prove it."))
+        return Standing(False, _("Not in force: the second foil did not prove it."))
     if len(reason.split()) < FEWEST_WORDS:
         return Standing(False, _("Not in force: a person decides, with a reason of at least two words."))
-    return Standing(True, _("In force, by a person's decision, proved on a second shim."))
+    return Standing(True, _("In force, by a person's decision, proved on a second foil."))

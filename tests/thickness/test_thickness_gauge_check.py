@@ -88,7 +88,7 @@ def test_what_is_no_number_is_refused() -> None:
         GaugeAccuracy(-1.0)
     with pytest.raises(BadInput, match="certified thickness"):
         Shim(0.0)
-    with pytest.raises(BadInput, match="shim's accuracy"):
+    with pytest.raises(BadInput, match="foil's accuracy"):
         Shim(100.0, -1.0)
 
 

@@ -70,7 +70,7 @@ def test_until_then_it_is_that_of_the_shim_readings_and_says_so() -> None:
     known = repeatability(places, [[102.0, 104.0], [103.0, 105.0]])
     assert known.s_um == pytest.approx(math.sqrt(2))
     assert (known.dof, known.basis) == (2, "shim")
-    assert "shim readings" in known.sentence
+    assert "foil readings" in known.sentence
 
 
 def test_without_repeats_and_without_shims_it_is_not_known() -> None:

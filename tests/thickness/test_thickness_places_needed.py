@@ -67,7 +67,7 @@ def test_no_effect_is_found_as_often_as_the_test_errs() -> None:
         ({"change_um": 0.0}, "above nought"),
         ({"change_um": math.nan}, "above nought"),
         ({"readings_per_place": 0}, "above nought"),
-        ({"shim_readings": 1}, "two shim readings"),
+        ({"shim_readings": 1}, "two foil readings"),
         ({"repeatability_um": 0.0}, "Something must scatter"),
         ({"change_um": 0.001}, "ten thousand places"),
         ({"power": 1.0}, "between 0 and 1"),

@@ -75,7 +75,7 @@ def test_a_correction_stands_only_proved_and_by_a_decision_with_its_reason() -> 
     proved, failed = (prove(line, [(250.0 + error) / line.gain + 1.2] * 5, second, ACCURACY) for error in (0.0, 9.0))
     assert correction_stands(proved, "gauge drifted").in_force
     for proof, reason, part in (
-        (None, "gauge drifted", "was not proved on a second shim"),
+        (None, "gauge drifted", "was not proved on a second foil"),
         (failed, "gauge drifted", "did not prove it"),
         (proved, "drifted", "at least two words"),
         (proved, "  ", "at least two words"),
