@@ -13,6 +13,7 @@ import pytest
 from reading_reports import figures, pdf_text, said_in, traced_value, workings
 from week_job import Week, played
 
+from detailbench.record.things import OwnerLimit, Override
 from detailbench.report import document_pdf
 from detailbench.report.content.parts import Worked
 from detailbench.thickness.calculations import CALCULATIONS
@@ -101,9 +102,25 @@ def test_the_first_panel_set_aside_names_who_let_it_go_on(day: Week) -> None:
     step = day.picture.steps[-1]
     one = day.picture.runs[-1]
     override = {"rule": "first_panel", "panel": "wing_front_l", "reason": "owner agreed by telephone"}
-    from detailbench.record.things import Override
 
     kept = Override(id="x", entered_at=day.now, entered_by=one.entered_by, seq=10**9, job_id=step.job_id, **override)
     text = said_in(day.content(picture=replace(day.picture, overrides=(kept,))))
     assert "Gone on all the same by decision of AE" in text
     assert "first panel not as foreseen" in text
+
+
+def test_what_the_steps_still_take_is_traced_where_it_holds_a_panel_back(day: Week) -> None:
+    """A limit of the owner's of 4 µm on a bonnet that lost 10."""
+
+    run = day.picture.runs[-1]
+    limit = OwnerLimit(
+        id="x", entered_at=day.now, entered_by=run.entered_by, seq=10**9, job_id=run.job_id, kind="most_off",
+        panels=("bonnet", "wing_front_l"), most_off_um=4.0,
+    )  # fmt: skip
+    picture = replace(day.picture, runs=(), limits=(limit,))
+    content = day.content(picture=picture)
+    assert "Taken off and planned: 10.0 µm; the owner allows 4.0 µm." in said_in(content)
+    found = [f for f in figures(content) if isinstance(f.trace, Worked) and f.trace.at == ("taken_and_planned_um",)]
+    assert [f.shown for f in found] == ["10.0\u00a0µm"]
+    appendix = workings(content)
+    assert [f for f in found if not same(f.value, traced_value(f, picture, appendix, day.now, day.past))] == []

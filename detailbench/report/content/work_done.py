@@ -235,7 +235,23 @@ def _ruling_figures(g: Gathered, key: str, sentence: str) -> list[Figure]:
     room = g.permissions[key].room
     if room is not None and sentence == " ".join(room.sentences[1:]):
         return room_figures(g, room)
-    return _low_figures(g, key)
+    low = _low_figures(g, key)
+    return [*low[:1], *_taken_and_planned(g, key, sentence), *low[1:]]
+
+
+def _taken_and_planned(g: Gathered, key: str, sentence: str) -> list[Figure]:
+    """What was measured off and what the steps still take, where a sentence names it, by the ruling's working."""
+    working = g.permissions[key].working
+    values = {n: working.inputs[n] for n in ("removed_um", "planned_um", "most_um")}
+    numbers = {n: float(v) for n, v in values.items() if isinstance(v, int | float)}
+    planned, most = numbers.get("planned_um", 0.0), numbers.get("most_um")
+    taken = numbers.get("removed_um", 0.0) + planned
+    out = []
+    for um, at, digits in ((taken, "taken_and_planned_um", 1), (planned, "planned_um", 1), (most, "most_um", 1)):
+        shown = "" if um is None else format_thickness(um, digits=digits)
+        if shown and um and shown in sentence:
+            out.append(thickness(um, worked(g.refs.of(working), at), digits))
+    return out
 
 
 def _low_figures(g: Gathered, key: str) -> list[Figure]:
