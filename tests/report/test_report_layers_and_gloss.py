@@ -13,7 +13,7 @@ import pytest
 from reading_reports import figures, pdf_text, said_in, traced_value, workings
 from week_job import Week, played
 
-from detailbench.record.things import OwnerLimit, Override
+from detailbench.record.things import Override, OwnerLimit
 from detailbench.report import document_pdf
 from detailbench.report.content.parts import Worked
 from detailbench.thickness.calculations import CALCULATIONS
