@@ -103,6 +103,10 @@ def test_a_combination_chosen_in_the_large_range_is_the_one_tried_next(window: W
     strike(window, "r")
     pick(window, "Range large, mild to strong", "2 ")
     assert "medium foam · finishing polish" in hand_of(stage).draft_name()
+    press(Qt.Key.Key_Return)  # as on the card: on to its sheet
+    assert page(stage) == "sheet"
+    assert stage.range is not None
+    assert not stage.range.isVisible()
 
 
 def test_without_a_panel_the_card_asks_for_one_and_the_next_group_leads_to_its_typical_panel(

@@ -11,6 +11,7 @@ from stage_scenes import click, judged_trial, named, pick, ready_job, scrolls, s
 
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.moves.agreeing import AnswerOwner, AskOwner
+from detailbench.moves.arrival import NewJob
 from detailbench.moves.shop import AddToShop
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.window import Window
@@ -105,6 +106,25 @@ def test_how_the_paint_feels_is_a_finding_of_the_group(window: Window, invented:
     feels = invented.picture(job).paint_feels
     assert [(f.feel, f.sticky) for f in feels] == [("soft", ""), ("", "yes")]
     assert "roof" in feels[0].panels
+
+
+def test_how_light_the_colour_is_is_asked_for_until_it_was_said(
+    qtbot: QtBot, window: Window, stage: TrialsStage, invented: InventedShop
+) -> None:
+    job = invented.bench.do(NewJob(car={"described": "invented estate"}, plate="INV 09")).scope
+    window.open_job(job)
+    window.context.select_panel("bonnet")
+    click(window, "Place")
+    assert "lightness not said yet" in words(window.centre.card)
+    click(window, "of: this paint")
+    assert stage.card is not None
+    assert stage.card.place.paint.lightness.value == ""
+    click(window, "Trial")
+    assert "Say once how light the colour is" in words(window.centre.card)
+    click(window, "Place")
+    click(window, "lightness: light")
+    click(window, "Trial")
+    assert "Say once how light the colour is" not in words(window.centre.card)
 
 
 # the sheet

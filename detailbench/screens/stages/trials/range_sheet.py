@@ -36,6 +36,7 @@ class RangeSheet(Sheet):
         set_kind(self.order, "flagged")
         self.body.addWidget(self.order)
         self.range.chosen.connect(hand.choose_combination)
+        self.range.opened.connect(lambda _key: self._to_sheet())
         hand.changed.connect(self.redraw)
         context.job_opened.connect(self.close_sheet)
 
@@ -53,6 +54,11 @@ class RangeSheet(Sheet):
         self.open_sheet()
         self.redraw()
         self.range.setFocus()
+
+    def _to_sheet(self) -> None:
+        """Enter on a combination leads to its technique sheet."""
+        self.close_sheet()
+        self._hand.page_wanted.emit("sheet")
 
     def redraw(self) -> None:
         group, draft = self._hand.group, self._hand.draft

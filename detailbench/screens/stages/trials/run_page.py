@@ -107,8 +107,9 @@ class _Ready(QWidget):
             else _("Next, trial {n}: {name}").format(n=len(self._hand.trials) + 1, name=self._hand.draft_name())
         )
         binds = binding_words(picture, draft.panel) if picture is not None and draft is not None else ""
-        self.limits.setText(binds)
-        self.limits.setVisible(bool(binds))
+        minds = " ".join(filter(None, (binds, self._lightness())))
+        self.limits.setText(minds)
+        self.limits.setVisible(bool(minds))
         self.adviser.redraw()
         last = self.last
         for piece in (self.seen, self.result, self.options, self.take):
@@ -125,6 +126,13 @@ class _Ready(QWidget):
         lines = [Line(str(i), f"{o.result.label}: {o.sentence}") for i, o in enumerate(options)]
         current = self.options.key if tuple(lines) == self.options.lines() else "0"
         self.options.set_lines(lines, current or "0")
+
+    def _lightness(self) -> str:
+        """Asked for until somebody said it: how surely a finish is seen depends on it."""
+        picture, group = self._context.picture, self._hand.group
+        if picture is None or group is None or group.lightness or picture.car.lightness:
+            return ""
+        return _("Say once how light the colour is (Place, this paint): on light paint haze and swirl hardly show.")
 
     def take_up(self) -> None:
         """Set up what is chosen in the list."""

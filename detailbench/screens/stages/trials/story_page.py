@@ -53,7 +53,8 @@ class StoryPage(QWidget):
         stories = told(picture, group.id) if picture is not None and group is not None else ()
         self.none.setVisible(not stories)
         self.list.setVisible(bool(stories))
-        self.list.set_lines([self._line(t) for t in stories])
+        lines = [self._line(t) for t in stories]
+        self.list.set_lines(lines, self.list.key or (lines[-1].key if lines else ""))
         self.beneath.setVisible(bool(stories))
         self._enable()
 
