@@ -14,6 +14,7 @@ from detailbench.body.edges import EdgePosition, to_edges
 from detailbench.body.names import panel_name
 from detailbench.body.outlines import load_outline
 from detailbench.body.places import places_count, propose_places, walk_sort
+from detailbench.findings.flag_words import flag_words
 from detailbench.findings.gates import low_reading
 from detailbench.findings.gauges import RoundOfChecks, gauge_of, is_gloss_meter, rounds, thickness_sessions
 from detailbench.findings.panels import may_set_aside
@@ -305,7 +306,7 @@ class RecordReading:
         if self.clear_um is not None:
             shown += ", " + _("clear coat {clear} µm").format(clear=format_number(self.clear_um, None, language()))
         says = _("{panel} {n}: {value}").format(panel=panel_name(place.panel), n=place.number, value=shown)
-        return Done(self.job_id, says, reading.id, ", ".join(reading.flags))
+        return Done(self.job_id, says, reading.id, " ".join(flag_words(f) for f in reading.flags))
 
 
 @dataclass(frozen=True)

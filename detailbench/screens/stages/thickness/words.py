@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from detailbench.basics.numbers import format_number, format_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.flag_words import flag_words
 from detailbench.record.things import GlossReading, Reading
 from detailbench.screens.stages.thickness.walk import WalkPlace
 from detailbench.thickness.sent_text import SentText
@@ -49,18 +50,6 @@ def sent_words(read: SentText) -> str:
     if read.value_um is None:
         return "–"
     return with_clear(read.value_um, read.clear_um)
-
-
-def flag_words(flag: str, gloss: bool = False) -> str:
-    """What is odd about a value, as a question a person can answer."""
-    if gloss and flag in ("implausible", "zero"):
-        return _("More than paint shows; kept.") if flag == "implausible" else _("0 GU? Kept.")
-    return {
-        "double": _("double? A second value came within 0.8 s."),
-        "unit": _("Did the gauge switch to mil?"),
-        "implausible": _("Outside the shop's usual range; kept."),
-        "zero": _("0 means bare metal here; no value?"),
-    }.get(flag, flag)
 
 
 def flags_line(reading: Reading | GlossReading, doubled: Mapping[str, int] | None = None) -> str:
