@@ -208,6 +208,40 @@ def test_before_and_after_are_charted_once_there_is_an_after(bay: Bay) -> None:
     around = bay.window.centre.card.stack.currentWidget()
     assert isinstance(around, QScrollArea)
     assert not around.verticalScrollBar().isVisible()
+    bay.click("chart: beside the others")
+    text = bay.visible_text()
+    assert "Thickness as last measured" in text
+    assert "place 1: 116" in text
+    assert "118" not in text
+
+
+def test_a_panel_measured_again_opens_on_what_came_of_it(bay: Bay) -> None:
+    bay.shop.checked(bay.job)
+    measured(bay, "bonnet", (118.0,) * 8)
+    bay.shop.bench.do(SetState(bay.job, ("bonnet",), work="polished"))
+    bay.shop.checked(bay.job)
+    bay.shop.clock.forward(seconds=4)
+    bay.shop.bench.do(RecordReading(bay.job, "bonnet", 116.0))
+    opened(bay, "bonnet", "Chart")
+    assert bay.thickness.card is not None
+    change = bay.thickness.card.chart.change
+    assert change is not None
+    assert change.isVisible()
+    assert "before, 116.0 after" in bay.visible_text()
+
+
+def test_map_chart_and_card_round_a_panels_mean_alike(bay: Bay) -> None:
+    bay.shop.checked(bay.job)
+    measured(bay, "bonnet", (118.0, 119.0) * 4)  # mean 118.5
+    opened(bay, "bonnet", "Chart")
+    assert bay.thickness.desk is not None
+    fill = means(bay.window.context, bay.thickness.desk.survey).of("bonnet")
+    assert fill.text == "119"
+    assert bay.thickness.card is not None
+    scatter = bay.thickness.card.chart.scatter
+    assert scatter is not None
+    (name,) = [n.text for n in scatter._axis._names if n.bold]
+    assert "— 119" in name
 
 
 def test_the_chart_library_is_loaded_only_when_a_chart_is_first_opened() -> None:

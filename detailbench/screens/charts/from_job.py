@@ -34,9 +34,10 @@ def panel_scatter(
     moment: Moment = "as_found",
     seen: Mapping[str, PanelSeen] | None = None,
     found: OddPanels | None = None,
+    when: str = "",
 ) -> PanelScatterValues:
     """The panel beside its twin and the rest of its family. ``seen`` and ``found``: those of the same picture and
-    moment, where the caller has them already."""
+    moment, where the caller has them already; ``when``: the words for it, where they come from several moments."""
     seen = panels_seen(picture, moment) if seen is None else seen
     found = odd(picture, moment, seen) if found is None else found
     outline = outline_of(picture)
@@ -49,7 +50,7 @@ def panel_scatter(
     columns += [(k, "family") for k in panels_in_order(picture) if k in others and k not in (panel, twin)]
     told = {f.key: f for f in found.findings} if found is not None else {}
     words = {"as_found": _("before any work"), "polished": _("after polishing")}
-    return PanelScatterValues(tuple(_panel(seen[k], role, told.get(k)) for k, role in columns), words[moment])
+    return PanelScatterValues(tuple(_panel(seen[k], role, told.get(k)) for k, role in columns), when or words[moment])
 
 
 def _panel(seen: PanelSeen, role: PanelRole, told: Finding | None) -> PanelPlaces:

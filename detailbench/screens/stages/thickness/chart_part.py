@@ -88,5 +88,8 @@ class ChartPart(QWidget):
             change.show_values(before_after(picture, panel, survey.changes))
             self.words.setText(change.words())
         else:
-            scatter.show_values(panel_scatter(picture, panel, seen=survey.before, found=survey.odd))
+            again = any(s.moment == "polished" for s in survey.newest.values())
+            seen, found = (survey.newest, survey.odd_newest) if again else (survey.before, survey.odd)
+            when = _("as last measured") if again else ""
+            scatter.show_values(panel_scatter(picture, panel, seen=seen, found=found, when=when))
             self.words.setText(scatter.words())

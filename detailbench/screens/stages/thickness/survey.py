@@ -63,6 +63,16 @@ class Survey:
     def changes(self) -> Mapping[str, PanelChange]:
         return changes(self.picture)
 
+    @cached_property
+    def newest(self) -> Mapping[str, PanelSeen]:
+        """Every panel as last measured."""
+        return {key: self.latest(key) for key in self.before}
+
+    @cached_property
+    def odd_newest(self) -> OddPanels | None:
+        """The panels compared as last measured."""
+        return odd(self.picture, seen=self.newest)
+
     def moment(self, panel: str) -> Moment:
         """Which moment a reading taken now belongs to."""
         return moment_of(self.picture, panel)
