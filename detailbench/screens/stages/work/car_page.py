@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.numbers import NBSP, format_interval, format_quantity
 from detailbench.basics.ramp import Hatch
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.gates import held_back
 from detailbench.findings.walking import panels_in_order
+from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, label
 from detailbench.screens.stages.work.hand import WorkHand, clock_words
@@ -24,6 +28,7 @@ class CarPage(QWidget):
     def __init__(self, context: Context, hand: WorkHand) -> None:
         super().__init__()
         self._context, self._hand = context, hand
+        self._held: tuple[JobPicture, Mapping[str, str]] | None = None
         self.left = FigureLine(_("left on the whole car"), context)
         self.plan = FigureLine(_("planned"), context)
         self.now = label("", wrap=True)
@@ -67,5 +72,13 @@ class CarPage(QWidget):
             hatch: Hatch = HELD if key in held else NO_PROCESS if key in plan.without_process else ""
             name = panel_name(key)
             state = panel_state(picture, standing, key)
+            if key not in held and standing.plan.of_panel(key) and key in (since := self._held_since(picture)):
+                state = _("{state}; nothing more here: {why}").format(state=state, why=since[key])
             lines.append(Line(key, f"{name[:1].upper()}{name[1:]}: {state}", hatch, standing.left.by_panel.get(key)))
         self.list.set_lines(lines, self._hand.panel)
+
+    def _held_since(self, picture: JobPicture) -> Mapping[str, str]:
+        """Panels on which work went on or ended and something stands against more of it; found once for a picture."""
+        if self._held is None or self._held[0] is not picture:
+            self._held = (picture, held_back(picture))
+        return self._held[1]

@@ -14,6 +14,9 @@ from window.walk import Walk
 SETTINGS = {
     "shop_name": "name of the workshop, as printed",
     "leave_below_um": "total thickness below which no machine starts, µm",
+    "reserve_um": "clear coat that must stay, where a layer gauge measured it, µm",
+    "largest_share": "largest share of the clear coat that may ever come off, 0.3 for 30 %",
+    "most_risk": "largest chance of going below the reserve at a place, 0.05 for 5 %",
     "careful_below_um": "total thickness below which work goes on with care, µm",
     "usual_load_path_j_m2": "load × path of the shop's usual technique, J/m²",
 }

@@ -39,7 +39,8 @@ class BeginSession(Act):
             walk.hand.pick("gauge", said.gauge, CARD)
         if said.temperature is not None:
             walk.hand.type_into("surface temperature, °C (empty: not recorded)", f"{said.temperature.value:g}", CARD)
-        walk.hand.press("Begin a new spell with it" if again else "Take this gauge in hand", CARD)
+        spell = walk.eyes.has("Begin a new spell with it", CARD)  # another one picked is taken in hand
+        walk.hand.press("Begin a new spell with it" if spell else "Take this gauge in hand", CARD)
 
 
 class CheckGauge(Act):
