@@ -3,7 +3,8 @@
 ``things`` holds arrays by table, sorted by id: the job, its car, everything entered in it, and what it names of the
 shop's. Times are ISO 8601 with offset, money is decimal text, files are named by their SHA-256. ``order`` is a thing's
 place in the order of entry. ``personal`` is null where it was left out. ``journal`` is the job's journal as it was:
-each entry with its hash, so that it can be checked entry by entry.
+each entry with its hash and the hash of the one before it in the job, so that it can be checked entry by entry and as
+a whole (``job_history``).
 """
 
 from __future__ import annotations

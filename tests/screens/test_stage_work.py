@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QLabel, QLineEdit
 from pytestqt.qtbot import QtBot
 from stage_scenes import adopted, click, field, named, pick, ready_job, scrolls, shown_window, type_into, words
 
+from detailbench.moves.turning import TurnJob
 from detailbench.screens.stages.work.hand import WorkHand
 from detailbench.screens.stages.work.on_map import work_colouring
 from detailbench.screens.stages.work.stage import WorkStage
@@ -320,3 +321,16 @@ def test_no_page_has_to_be_scrolled_at_1366_by_768(qtbot: QtBot, invented: Inven
     for title in ("This panel", "Whole car", "Cautions"):
         click(window, title)
         assert scrolls(window) == 0, title
+
+
+def test_a_paused_job_says_on_the_card_that_it_is_taken_up_again_first(
+    window: Window, invented: InventedShop, job: str
+) -> None:
+    invented.bench.do(TurnJob(job, "paused", "waiting for the owner"))
+    assert "The job is paused (waiting for the owner). Take it up again first" in words(window.centre.card)
+    press(Qt.Key.Key_F9)
+    assert invented.picture(job).runs == ()
+    assert "Take it up again first: under Handover" in window.notices.text
+    assert not window.override.isVisible()
+    invented.bench.do(TurnJob(job, "resumed"))
+    assert "paused" not in words(window.centre.card)

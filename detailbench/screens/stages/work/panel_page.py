@@ -12,6 +12,7 @@ from detailbench.findings.kit_names import combination_name, initials
 from detailbench.findings.limits import binding_words, limits_on
 from detailbench.findings.plan import WorkStanding
 from detailbench.findings.processes import runs_of
+from detailbench.findings.standing import standing_stops
 from detailbench.findings.supplement import supplement_stops
 from detailbench.moves.reasons import says_why
 from detailbench.moves.surface import HoldPanel, ReleasePanel
@@ -112,7 +113,7 @@ class PanelPage(QWidget):
         self.steps.setVisible(bool(planned) and not said_above)
         self.steps.set_lines([self._line(picture, standing, p) for p in planned], step.id if step is not None else "")
         waits = supplement_stops(picture)
-        stops = (*no_abrasive(picture, hand.panel), *waits)
+        stops = (*standing_stops(picture), *no_abrasive(picture, hand.panel), *waits)
         because = " ".join(s.sentence for s in stops if s.sentence not in self.before.sentences)
         self.supplement.setVisible(bool(waits))
         self.why.setText(because)
