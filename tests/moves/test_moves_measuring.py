@@ -63,14 +63,21 @@ def test_a_reading_keeps_the_state_the_panel_was_in(invented: InventedShop) -> N
 
 
 @pytest.mark.parametrize(
-    ("value", "flag"), [(0.0, "zero"), (4.6, "unit"), (22.0, "implausible"), (2400.0, "implausible"), (118.0, "")]
+    ("value", "flag", "said"),
+    [
+        (0.0, "zero", "0 means bare metal here; no value?"),
+        (4.6, "unit", "Did the gauge switch to mil?"),
+        (22.0, "implausible", "Outside the shop's usual range; kept."),
+        (2400.0, "implausible", "Outside the shop's usual range; kept."),
+        (118.0, "", ""),
+    ],
 )
-def test_an_odd_value_is_kept_and_flagged(invented: InventedShop, value: float, flag: str) -> None:
+def test_an_odd_value_is_kept_flagged_and_said(invented: InventedShop, value: float, flag: str, said: str) -> None:
     job = invented.job()
     invented.checked(job)
     note = invented.bench.do(RecordReading(job, "bonnet", value)).note
     kept = at_bonnet(invented, job)[0]
-    assert (kept.value_um, kept.flags, note) == (value, (flag,) if flag else (), flag)
+    assert (kept.value_um, kept.flags, note) == (value, (flag,) if flag else (), said)
 
 
 @pytest.mark.parametrize(("seconds", "flags"), [(0.7, ("double",)), (0.8, ())])
