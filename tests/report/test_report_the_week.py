@@ -179,9 +179,10 @@ def test_agreements_say_channel_by_whom_when_price_and_remark(report: DocumentCo
 
 
 def test_the_test_section_the_owner_agreed_to_is_named(report: DocumentContent) -> None:
-    assert "Test section 1: the level of the test section for the front end; Yes, present" in section(
-        report, "Test sections"
-    )
+    found = section(report, "Test sections")
+    assert "the level of the test section for the front end." in found
+    assert "Price agreed with it: 420 EUR." in found
+    assert "Yes, present, Invented Motors, 7 May 2031, 09:00, to AE." in found
 
 
 def test_limits_say_whether_they_were_kept(report: DocumentContent) -> None:

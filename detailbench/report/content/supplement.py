@@ -73,7 +73,7 @@ def supplement_content(
         Section(_("Settings in force"), settings_blocks(g)),
         Section(_("What this supplement is not"), limits_blocks(g, "supplement")),
     )
-    blocks = (Para(standing("supplement_what")), *_to_answer(g), signings(g, "supplement"))
+    blocks: tuple[Block, ...] = (Para(standing("supplement_what")), *_to_answer(g), signings(g, "supplement"))
     signing = Section(_("The owner's answer"), blocks, new_page=True)
     return framed(g, kind, _front(g, kind), sections, signing, None)
 

@@ -56,6 +56,12 @@ RULES = {
     "ended": "the job had ended, or the car was not noted as here",
     "first_panel": "first panel not as foreseen",
     "low_reading": "reading below “leave below” taken out",
+    "not_confirmed": "process not confirmed on a second panel",
+    "odd_not_tried": "nothing tried on a panel unlike the rest",
+    "material_not_tried": "nothing tried on this material",
+    "sanding_not_read": "not read beside the sanding",
+    "cure": "refinish under its stated cure time",
+    "cure_unknown": "refinish whose cure is not known",
 }
 
 
