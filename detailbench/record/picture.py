@@ -13,7 +13,7 @@ from detailbench.basics.errors import RecordTrouble
 from detailbench.basics.texts import _
 from detailbench.record import things as t
 from detailbench.record.journal import head
-from detailbench.record.tables import TABLES, personal, thing_of
+from detailbench.record.tables import BY_NAME, TABLES, personal, thing_of
 from detailbench.record.thing import Thing
 
 T = TypeVar("T", bound=Thing)
@@ -155,15 +155,15 @@ JOB_KINDS = _kinds(JobPicture)
 
 
 @cache
-def _query(cls: type[Thing], of_a_job: bool) -> Select[Any]:
+def _query(name: str, of_a_job: bool) -> Select[Any]:
     # made once: every entry reads every table again
-    table = TABLES[cls]
+    table = TABLES[BY_NAME[name]]
     query = select(table).where(table.c.withdrawn.is_(False)).order_by(table.c.seq)
     return query.where(table.c.job_id == bindparam("job")) if of_a_job else query
 
 
 def _all(connection: Connection, cls: type[T], job_id: str | None = None) -> tuple[T, ...]:
-    rows = connection.execute(_query(cls, job_id is not None), {} if job_id is None else {"job": job_id})
+    rows = connection.execute(_query(cls.table, job_id is not None), {} if job_id is None else {"job": job_id})
     return tuple(thing_of(cls, row) for row in rows.mappings())
 
 

@@ -12,8 +12,8 @@ from detailbench.record.thing import JobThing, SeenThing
 class FinishGroup(JobThing):
     """Panels that share one paint and so one process. ``paint_system``: clear_over_colour, single_stage, matt,
     tinted_clear, filmed, wrapped, bare or unknown. ``lightness`` of its colour (empty: the car's); ``refinished``: yes
-    or no as stated, with the day, how many days the paint maker wants it to cure, and the painter's word, where somebody
-    gave them."""
+    or no as stated, with the day, how many days the paint maker wants it to cure, and the painter's word, where
+    somebody gave them."""
 
     table = "finish_group"
     name: str
