@@ -18,10 +18,12 @@ def like_paint(picture: JobPicture, group_id: str, earlier: Iterable[JobPicture]
     """(box, likeness) of every finish group of other jobs whose trials say something about the range used here.
 
     Combinations are matched by what they are, not by where they stand or what they are called; a job that
-    used none of them is left out.
+    used none of them is left out. A refinish is like no paint that was not refinished.
     """
     here = tuple(s for s in known_range(picture, group_id) if not s.forbidden)
-    system = next((g.paint_system for g in picture.groups if g.id == group_id), "unknown")
+    own = next((g for g in picture.groups if g.id == group_id), None)
+    system = own.paint_system if own is not None else "unknown"
+    refinished = own is not None and own.refinished == "yes"
     found = []
     for other in earlier:
         if other.job.id == picture.job.id:
@@ -31,7 +33,9 @@ def like_paint(picture: JobPicture, group_id: str, earlier: Iterable[JobPicture]
                 continue
             box = box_of(_on_this_range(picture.shop, here, known_range(other, group.id)))
             if box != whole(len(here)) and box.holds:
-                found.append((box, likeness(picture, other)))
+                # a refinish is another paint than the maker's, whatever code the car carries
+                alike = (group.refinished == "yes") is refinished
+                found.append((box, likeness(picture, other) if alike else "other"))
     return tuple(found)
 
 

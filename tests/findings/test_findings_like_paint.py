@@ -31,6 +31,18 @@ def test_another_jobs_trials_speak_for_this_one_and_its_own_do_not(hands: Hands)
     )
 
 
+def test_a_refinish_is_like_no_paint_that_was_not_refinished(hands: Hands) -> None:
+    other = Hands(hands.shop, hands.shop.job())
+    other.tried("roof", rung=3)
+    group = hands.shop.group(hands.job, "roof")
+    mine, theirs = (as_car(p, paint_code="X 12") for p in (hands.picture, other.picture))
+    assert [word for _box, word in like_paint(mine, group.id, [theirs])] == ["same_code"]
+    again = replace(mine, groups=tuple(replace(g, refinished="yes") for g in mine.groups))
+    assert [word for _box, word in like_paint(again, group.id, [theirs])] == ["other"]
+    both = replace(theirs, groups=tuple(replace(g, refinished="yes") for g in theirs.groups))
+    assert [word for _box, word in like_paint(again, group.id, [both])] == ["same_code"]
+
+
 @pytest.mark.parametrize(
     ("mine", "theirs", "word"),
     [
