@@ -18,12 +18,12 @@ from pytestqt.qtbot import QtBot
 from window.hand import Hand
 from window.keys import KeysHand
 from window.mouse import MouseHand
-from window.player import play
+from window.player import acts_of, play
 from window.stuck import Stuck
 from window.walk import Walk
 
 from detailbench.basics.clock import HandClock
-from detailbench.cli.walking.grammar import read_walk, read_walk_file
+from detailbench.cli.walking.grammar import VERBS, read_walk, read_walk_file
 from detailbench.screens.app import application
 
 HERE = Path(__file__).parent
@@ -49,6 +49,11 @@ def test_a_walk_goes_on_the_screen_as_its_script_says(
 ) -> None:
     walk = Walk(beside / "workshop", beside, HandClock(BEFORE), qtbot, hand)
     play(read_walk_file(script), walk)
+
+
+@pytest.mark.parametrize("hand", HANDS, ids=[h.kind for h in HANDS])
+def test_whatever_a_walk_can_say_either_hand_can_do_on_the_screen(hand: type[Hand]) -> None:
+    assert [verb for verb, step in VERBS.items() if step not in acts_of(hand.kind)] == []
 
 
 @pytest.mark.parametrize("hand", HANDS, ids=[h.kind for h in HANDS])

@@ -166,9 +166,10 @@ class ExpectStartRung(Act):
 
 def advised_rung(walk: Walk) -> int | None:
     """Which rung, counted from 0 at the mildest, the sentence above the range names; its names are whole."""
-    told = [text for text in walk.eyes.texts(CARD) if text.startswith("Rule: Start with ")]
+    start = "Rule: Start with "
+    told = [text for text in walk.eyes.texts(CARD) if text.startswith(start)]
     names = [line.partition("\n")[0].partition("  ")[2] for line in walk.eyes.lines(trials.RANGE)]
-    named = [i for i, name in enumerate(names) if told and re.match(rf"Rule: Start with {re.escape(name)}[,:]", told[0])]
+    named = [i for i, name in enumerate(names) if told and re.match(rf"{start}{re.escape(name)}[,:]", told[0])]
     return named[0] if len(named) == 1 else None
 
 
@@ -180,8 +181,7 @@ class ExpectTried(Act):
         trials.page(walk, "Story")
         walk.hand.panel(panel_name(walk.panel))
         here = f", {panel_name(walk.panel)}, "
-        story = "Trials of this finish group"
-        walk.expect("tried", lambda: said.part in [t for t in walk.eyes.lines(story) if here in t][-1], True)
+        walk.expect("tried", lambda: said.part in [t for t in walk.eyes.lines(trials.STORY) if here in t][-1], True)
 
 
 class ExpectStepsLeft(Act):

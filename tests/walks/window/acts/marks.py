@@ -8,7 +8,7 @@ from detailbench.cli.walking.kinds import At
 from detailbench.cli.walking.steps import marks as said_
 from detailbench.marks.catalogue import kind as kind_of
 from window.act import Act
-from window.acts import arrival, photos, standing
+from window.acts import arrival, photos, standing, trials
 from window.stuck import Stuck
 from window.walk import Walk
 
@@ -83,6 +83,8 @@ class Strike(Act):
             standing.strike_work(walk)
         elif said.what == "photo":
             photos.strike(walk)
+        elif said.what == "trial":
+            trials.strike(walk)
         else:
             raise Stuck(f"nobody has struck out a {said.what} on the screen yet")
 

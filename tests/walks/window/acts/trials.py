@@ -149,6 +149,20 @@ class Adopt(Act):
             walk.hand.press("Set the rule aside", STOPS)
 
 
+STORY = "Trials of this finish group"
+
+
+def strike(walk: Walk) -> None:
+    """Strike out the last trial of the panel's finish group."""
+    page(walk, "Story")
+    walk.hand.panel(panel_name(walk.panel))
+    before = walk.eyes.lines(STORY)
+    walk.hand.choose(STORY, before[-1])
+    walk.hand.press("Strike out this trial", CARD)
+    rest = len(before) - 1
+    walk.expect("trials", lambda: len(walk.eyes.lines(STORY)) if walk.eyes.has(STORY, CARD) else 0, rest)
+
+
 def page(walk: Walk, title: str) -> None:
     """Open a page of the Trials card."""
     walk.hand.turn_to("Trials")
