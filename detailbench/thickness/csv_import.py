@@ -234,7 +234,8 @@ class _Reader:
         cell = self._cell(row, "clear")
         if not cell or cell.casefold() in NO_VALUE:
             return text, None
-        clear = read_typed(cell, unit_default=self._layout.clear_unit or wanted or self._unit_default)
+        beside = read_typed(text, unit_default=wanted or self._unit_default).unit  # the value's own, where it names one
+        clear = read_typed(cell, unit_default=self._layout.clear_unit or ("mil" if beside == "mil" else "um"))
         if clear.value is None or clear.sentence or clear.question:
             raise _Refusal("clear", cell, clear.sentence or clear.question)
         return text, clear.value_um

@@ -106,6 +106,8 @@ def test_the_clear_coats_column_has_a_unit_of_its_own_or_that_of_the_value() -> 
     assert (found.accepted[0].value_um, found.accepted[0].clear_um) == (pytest.approx(118.11), 42.0)
     found = file("value_mil;clear\n4.65;1.65\n")
     assert found.accepted[0].clear_um == pytest.approx(41.91)
+    found = file("value;clear\n4.65 mil;1.65\n118;42\n118;1.65 mil\n")
+    assert [r.clear_um for r in found.accepted] == [pytest.approx(41.91), 42.0, pytest.approx(41.91)]
 
 
 def test_a_clear_coat_that_cannot_be_refuses_its_line_only() -> None:
