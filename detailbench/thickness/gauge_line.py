@@ -190,7 +190,7 @@ def _layered(line: str, parts: list[str], value: float, unit: LineUnit, form: Li
     text = parts[form.clear_part - 1] if len(parts) >= form.clear_part else ""
     if not text or text in form.nothing:
         return LineRead(line, value, unit)
-    clear = _value(line, parts, form.clear_part - 1, replace(form, clear_part=0, unit_part=form.unit_part))
+    clear = _value(line, parts, form.clear_part - 1, replace(form, clear_part=0, unit=unit))
     if clear.value is None:
         return LineRead(line, sentence=clear.sentence)
     if clear.unit != unit:

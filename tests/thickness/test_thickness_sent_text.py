@@ -137,6 +137,7 @@ def test_a_line_says_the_clear_coat_in_a_part_of_its_own() -> None:
     assert (read_line("118;42", LAYERED).value_um, read_line("118;42", LAYERED).clear_um) == (118.0, 42.0)
     in_mil = read_line("4.65mil;1.65mil", LAYERED)
     assert (in_mil.value_um, in_mil.clear_um) == (pytest.approx(118.11), pytest.approx(41.91))
+    assert read_line("4.65mil;1.65", LAYERED).clear_um == pytest.approx(41.91)
     assert read_line("118", LAYERED).clear_um is None
     assert "more than the total" in read_line("42;118", LAYERED).sentence
     assert "two units" in read_line("118um;1.65mil", LAYERED).sentence
