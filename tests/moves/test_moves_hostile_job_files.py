@@ -66,7 +66,7 @@ def taken_in(bench: Bench, body: Body, files: Path | None = None) -> str:
 
 def test_a_job_with_a_step_of_sanding_goes_out_and_in(body: Body, theirs: Bench, tmp_path: Path) -> None:
     job = taken_in(theirs, body, files_beside(tmp_path / "job.json"))
-    assert [s.means for s in theirs.job(job).steps] == ["sanding"]
+    assert [s.means for s in theirs.job(job).steps] == ["sanding", "machine"]
 
 
 @pytest.mark.parametrize("sha256", ["../../../precious", "/precious", "AB" * 32, "ab" * 31, "", "ab" * 31 + "\n\n"])
