@@ -51,7 +51,10 @@ class EvidenceStore:
         except OSError as error:
             part.unlink(missing_ok=True)
             raise NotSaved(
-                _("The file could not be kept ({cause}). Free some space and try again.").format(cause=error.strerror)
+                _(
+                    "The file could not be kept ({cause}). What was there before is unharmed; free some space on the "
+                    "disk of {folder} and try again."
+                ).format(cause=error.strerror, folder=self.folder.parent)
             ) from error
         return sha256
 

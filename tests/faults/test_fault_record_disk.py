@@ -54,7 +54,7 @@ def test_a_full_disk_while_a_file_is_kept_leaves_neither_file_nor_row(invented: 
     store = invented.bench.store
     with (
         no_file_larger_than(200_000),
-        pytest.raises(RecordTrouble, match="Free some space"),
+        pytest.raises(RecordTrouble, match="free some space"),
         store.writing(invented.clock.now(), invented.person) as w,
     ):
         w.keep_file(b"\x07" * 400_000, "image/png")
@@ -145,7 +145,9 @@ def test_a_full_disk_while_a_document_is_closed_leaves_the_job_as_it_was_and_clo
     head = invented.bench.store.head()
     with (
         no_file_larger_than(9_000),
-        pytest.raises(NotSaved, match=r"could not be kept .* Free some space and try again"),
+        pytest.raises(
+            NotSaved, match=r"could not be kept .* unharmed; free some space on the disk of .*workshop and try again"
+        ),
     ):
         invented.bench.do(CloseReport(job, key))
     assert invented.bench.store.head() == head

@@ -78,7 +78,7 @@ def test_act_20_a_full_disk_while_closing_leaves_all_as_it_was_and_one_key_close
     with no_file_larger_than(ROOM):
         click(closing, "Close the report")
         ended(qtbot, stage)
-        assert "Free some space and try again" in words(closing.centre.card)
+        assert f"free some space on the disk of {invented.folder} and try again" in words(closing.centre.card)
         assert closing.notices.kind == "stop"
         assert closing.strip.last.whole == "NOT CLOSED: the report. F5 tries again."
         QTest.keyClick(closing.windowHandle(), Qt.Key.Key_F5)  # still no room
@@ -91,7 +91,7 @@ def test_act_20_a_full_disk_while_closing_leaves_all_as_it_was_and_one_key_close
     ended(qtbot, stage)
     assert documents(invented) == 1
     assert "NOT CLOSED" not in closing.strip.last.whole
-    assert "Free some space" not in words(closing.centre.card)
+    assert "free some space" not in words(closing.centre.card)
     assert check(invented.bench.store).troubles == ()
 
 
