@@ -14,7 +14,7 @@ from detailbench.findings.state_words import state_words
 from detailbench.findings.states import State
 from detailbench.record.things import GlossReading, Reading
 from detailbench.screens.entry.key_grid import KeyChoice, KeyGrid
-from detailbench.screens.look.parts import button, gives_way, label, sentence, set_kind
+from detailbench.screens.look.parts import button, gives_way, label, sentence, set_kind, tip
 from detailbench.screens.stages.thickness.add_place_row import AddPlaceRow
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.kind_row import KindRow
@@ -163,7 +163,7 @@ class WalkPart(QWidget):
             said = _("place {n}: {what}").format(n=format_number(place.number), what=text.partition("  ")[2])
             item.setData(Qt.ItemDataRole.AccessibleTextRole, said)
             states = dict.fromkeys(state_words(r) for r in place.readings)
-            item.setToolTip("\n".join((place.at.phrase(), *states)))
+            item.setToolTip(tip("\n".join((place.at.phrase(), *states))))
             rows.addItem(item)
             here = now is not None and place.number == now.number and (not desk.complete or desk.place_is_chosen)
             if here:
