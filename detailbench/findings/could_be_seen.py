@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from detailbench.basics.errors import BadInput
+from detailbench.body.places import places_count
 from detailbench.findings.gauges import (
     accuracy_of,
     foil_readings,
@@ -12,17 +13,21 @@ from detailbench.findings.gauges import (
     thickness_sessions,
 )
 from detailbench.findings.panels import outline_of, panel_seen
+from detailbench.findings.walking import panel_places
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import GaugeSession
+from detailbench.thickness.change import FEWEST_SHIM
 from detailbench.thickness.places_needed import PlacesNeeded, places_needed
 from detailbench.thickness.smallest_change import SmallestChange, smallest_change
 
 
-def smallest_seen(picture: JobPicture, panel: str) -> SmallestChange | None:
+def smallest_seen(picture: JobPicture, panel: str, per_place: int = 1) -> SmallestChange | None:
     """With the places read before the work, as often as each was read at least, if the session after takes as many
-    foil readings as the one before. None while fewer than two places were read or the repeatability is not known.
-    Scatter of the removal itself and of finding the place again are not known before and not in it."""
-    known = _known(picture, panel)
+    foil readings as the one before. While fewer than two places were read: with the places the panel has or is to have,
+    ``per_place`` readings at each, by the newest session. None while the repeatability is not known, or too few foil
+    readings say how far the gauge may shift. Scatter of the removal itself and of finding the place again are not known
+    before and not in it."""
+    known = _known(picture, panel) or _as_proposed(picture, panel, per_place)
     if known is None:
         return None
     places, per_place, s_um, on_foil, u_cal = known
@@ -56,6 +61,16 @@ def _before_measuring(picture: JobPicture, panel: str, per_place: int) -> tuple[
     session = sessions[-1]
     s_um = session_repeatability(picture, session).s_um
     return None if s_um is None else (0, per_place, s_um, _most_on_a_foil(picture, session, panel), 0.0)
+
+
+def _as_proposed(picture: JobPicture, panel: str, per_place: int) -> tuple[int, int, float, int, float] | None:
+    """The same with the places proposed; without five foil readings the gauge's accuracy at a thickness that is not
+    known yet would be needed."""
+    found = _before_measuring(picture, panel, per_place)
+    if found is None or found[3] < FEWEST_SHIM:
+        return None
+    own = [p for p in panel_places(picture, panel) if p.origin == "proposed"]
+    return (len(own) or places_count(outline_of(picture).panels[panel]), *found[1:])
 
 
 def _known(picture: JobPicture, panel: str) -> tuple[int, int, float, int, float] | None:

@@ -11,13 +11,22 @@ from detailbench.findings.measuring_mode import mode_of, mode_words
 from detailbench.findings.panels import panel_seen
 
 
-def test_nothing_is_said_of_a_smallest_change_before_two_places_were_read(hands: Hands) -> None:
+def test_before_two_places_were_read_it_is_that_of_the_places_proposed(hands: Hands) -> None:
+    assert smallest_seen(hands.picture, "roof") is None  # no gauge, no repeatability
     hands.checked_session()
-    assert smallest_seen(hands.picture, "roof") is None
+    planned = smallest_seen(hands.picture, "roof")
+    assert planned is not None
     hands.read("roof", 110.0)
-    assert smallest_seen(hands.picture, "roof") is None
+    assert smallest_seen(hands.picture, "roof") == planned
+    places = sum(p.panel == "roof" for p in hands.picture.places)
+    assert planned.working.inputs["places"] == places
+    three = smallest_seen(hands.picture, "roof", 3)
+    assert three is not None
+    assert three.smallest_um < planned.smallest_um
     hands.read("roof", 112.0)
-    assert smallest_seen(hands.picture, "roof") is not None
+    read = smallest_seen(hands.picture, "roof")
+    assert read is not None
+    assert read.working.inputs["places"] == 2
 
 
 def test_more_places_show_a_smaller_change(hands: Hands) -> None:

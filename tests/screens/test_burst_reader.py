@@ -25,7 +25,9 @@ def feed(reader: BurstReader[str], signs: str, gap_ms: float, begin_ms: float = 
     return through, readings
 
 
-@pytest.mark.parametrize("sent", ["118\r", "118.5\t", "4,62\r", "118 um\r", "4.6mil\r", "12\r"])
+@pytest.mark.parametrize(
+    "sent", ["118\r", "118.5\t", "4,62\r", "118 um\r", "4.6mil\r", "12\r", "118/42\r", "60: 84.2\r", "60° 84.2 GU\r"]
+)
 def test_fast_figures_with_a_terminator_are_a_reading_and_reach_nothing(sent: str) -> None:
     assert feed(BurstReader(), sent, FAST) == ("", [sent[:-1]])
 
@@ -45,6 +47,11 @@ def test_a_gap_of_exactly_thirty_ms_is_not_a_burst() -> None:
 
 def test_one_figure_and_enter_is_typing() -> None:
     assert feed(BurstReader(), "5\r", FAST) == ("5\r", [])
+
+
+@pytest.mark.parametrize("sign", ["/", ":", "°"])
+def test_a_stroke_or_an_angle_sign_begins_no_reading(sign: str) -> None:
+    assert BurstReader[str]().press(sign, sign, 1000.0).keep is False  # a stroke alone finds a panel at once
 
 
 def test_unit_letters_without_a_figure_are_typing() -> None:

@@ -60,6 +60,13 @@ def test_the_smallest_change_and_the_mode_stand_on_the_card(bay: Bay) -> None:
     assert "With 8 places a change of" in text
 
 
+def test_before_anything_is_measured_it_is_said_for_the_places_proposed(bay: Bay) -> None:
+    bay.shop.checked(bay.job)
+    text = opened(bay, "bonnet")
+    assert "Before measuring, with the places proposed:" in text
+    assert "With 8 places a change of" in text
+
+
 def test_a_typed_change_says_how_many_places_it_takes_before_anything_is_measured(bay: Bay) -> None:
     bay.shop.checked(bay.job)
     opened(bay, "bonnet")

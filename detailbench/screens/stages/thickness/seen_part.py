@@ -56,7 +56,7 @@ class SeenPart(QWidget):
 
     def _smallest(self) -> SmallestChange | None:
         survey, panel = self._desk.survey, self._desk.panel
-        return smallest_seen(survey.picture, panel) if survey is not None and panel else None
+        return smallest_seen(survey.picture, panel, self._desk.rounds) if survey is not None and panel else None
 
     def _smallest_working(self) -> Working | None:
         found = self._smallest()
@@ -82,10 +82,10 @@ class SeenPart(QWidget):
         self.setVisible(survey is not None and bool(panel))
         if survey is None or not panel:
             return
-        words = mode_words(survey.latest(panel))
+        words = mode_words(survey.latest(panel)) or _("Before measuring, with the places proposed:")
         self.mode.setText(words)
-        self.mode.setVisible(bool(words))
         found = self._smallest()
+        self.mode.setVisible(found is not None or survey.latest(panel).taken > 0)
         self.smallest.setText("" if found is None else found.sentence)
         self.smallest.setVisible(found is not None)
         self.why_smallest.setVisible(found is not None)

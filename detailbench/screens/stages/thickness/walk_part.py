@@ -137,7 +137,7 @@ class WalkPart(QWidget):
         self._fill_list(self.beside, beside, kept)
         pad = not self.entry.pad.isHidden()
         self.list.setVisible(bool(places) and not pad)
-        self.beside.setVisible(bool(beside) and not pad)
+        self.beside.setVisible(bool(beside) and not pad and self.add.isHidden())  # all of it does not fit at once
         last = desk.last
         if last is not None and kept is None:
             self._follow(last, places)
