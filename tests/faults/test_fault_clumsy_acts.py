@@ -141,7 +141,10 @@ ACTS = {
     14: Shown(
         "a pad of old trials thrown away, a machine renamed",
         walks=("clumsy_kit",),
-        core=("moves/test_moves_day.py::test_a_renamed_machine_leaves_its_name_of_then_in_the_old_one",),
+        core=(
+            "moves/test_moves_day.py::test_a_renamed_machine_leaves_its_name_of_then_in_the_old_one",
+            "walks/test_walk_documents.py::test_act_14_the_report_names_pad_and_machine_as_they_were_called_then",
+        ),
     ),
     16: Shown(
         "the whole job entered on Friday, with Monday as its arrival",
@@ -152,6 +155,7 @@ ACTS = {
         "markup, formulas, other alphabets, four hundred letters, a pasted page",
         walks=("clumsy_words",),
         core=(
+            "walks/test_walk_documents.py::test_act_17_whatever_is_typed_stands_in_all_three_documents",
             "report/test_report_week_states.py::test_whatever_is_typed_anywhere_is_printed_and_breaks_no_page",
             "report/test_report_letters.py::test_an_arabic_owner_is_printed_with_the_remark",
         ),
