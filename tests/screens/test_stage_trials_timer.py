@@ -5,9 +5,15 @@ from __future__ import annotations
 from datetime import datetime, timedelta, timezone
 
 import pytest
+from invented_shop import InventedShop, invented, prepared
+from pytestqt.qtbot import QtBot
+from stage_scenes import ready_job, shown_window
 
 from detailbench.screens.stages.trials.hand import seconds_words
+from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.stages.trials.timer import LEFT_AFTER_S, TrialTimer
+
+__all__ = ["invented", "prepared"]
 
 NINE = datetime(2031, 3, 10, 9, 0, tzinfo=timezone(timedelta(hours=1)))
 
@@ -91,3 +97,23 @@ def test_nought_is_shown_only_when_nothing_is_left() -> None:
     assert seconds_words(0.2) == "0:01"
     assert seconds_words(0) == "0:00"
     assert seconds_words(65) == "1:05"
+
+
+def test_every_phase_and_every_pass_is_told_once_so_that_it_is_heard_and_flashes(
+    qtbot: QtBot, invented: InventedShop
+) -> None:
+    job = ready_job(invented, "bonnet")
+    stage = TrialsStage()
+    window = shown_window(qtbot, invented, job, stage)
+    window.context.select_panel("bonnet")
+    told: list[str] = []
+    window.context.noticed.connect(lambda sentence, kind: told.append(sentence) if kind == "next" else None)
+    assert stage.hand is not None
+    stage.hand.start_or_stop()
+    for _second in range(310):
+        invented.clock.forward(seconds=1)
+        stage.hand.tick()
+    assert told == [
+        "get ready", "prime the pad", "spread", "pass 1 of 4", "pass 2 of 4", "pass 3 of 4", "pass 4 of 4",
+        "wipe", "wait", "panel wipe, look", "second lamp", "over: what do you see?",
+    ]  # fmt: skip
