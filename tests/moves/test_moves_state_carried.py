@@ -9,12 +9,14 @@ import pytest
 from invented_findings import Hands, hands
 
 from detailbench.findings.states import State, state_of
+from detailbench.moves.gloss import RecordGloss
 from detailbench.moves.looking_again import RecordSecondLook
 from detailbench.moves.marks import LookAgain, LookedNothingSeen, RecordMark
 from detailbench.moves.move import Move
 from detailbench.moves.photos import AddPhoto, CorrectPhoto
 from detailbench.moves.readings import RecordReading, StartSession
 from detailbench.moves.readings_file import ImportedReading, ImportReadings
+from detailbench.moves.shop import AddToShop
 from detailbench.moves.surface import SetState
 from detailbench.moves.walk_mending import ChangeSides
 from detailbench.moves.washing import RecordRubTest
@@ -53,9 +55,25 @@ def a_file(hands: Hands) -> Move:
     return ImportReadings(hands.job, (ImportedReading(PANEL, 118.0),))
 
 
+def a_meter(hands: Hands) -> None:
+    values = {"name": "invented gloss", "principle": "gloss", "angles_deg": (20, 60, 85)}
+    hands.do(StartSession(hands.job, hands.do(AddToShop("gauge", values))))
+
+
+def a_gloss_value(hands: Hands) -> Move:
+    a_meter(hands)
+    return RecordGloss(hands.job, PANEL, 60, 84.0)
+
+
+def a_gloss_file(hands: Hands) -> Move:
+    a_meter(hands)
+    return ImportReadings(hands.job, (ImportedReading(PANEL, None, angle_deg=60, value_gu=84.0),))
+
+
 # what is seen → the moves that make it; the key is the picture's tuple
 MADE_BY: dict[str, tuple[Callable[[Hands], Move], ...]] = {
     "marks": (lambda h: RecordMark(h.job, PANEL, "swirl", 2, intent="leave"),),
+    "gloss_readings": (a_gloss_value, a_gloss_file),
     "mark_checks": (lambda h: LookAgain(h.job, a_mark(h), 0),),
     "panel_looks": (lambda h: LookedNothingSeen(h.job, PANEL),),
     "photos": (a_photo,),
