@@ -19,6 +19,7 @@ from detailbench.moves.arrival import SetOwner
 from detailbench.moves.custody import NoteCustody
 from detailbench.moves.handover import CarLeaves, RecordAcceptance, RecordProtection
 from detailbench.moves.limits import AddLimit
+from detailbench.screens.stages.handover.protect_page import ProtectPage
 from detailbench.screens.stages.handover.stage import HandoverStage
 from detailbench.screens.window import Window
 
@@ -153,7 +154,11 @@ def test_protection_of_the_whole_car_leaves_out_what_is_not_to_be_touched_and_sa
     invented.bench.do(AddLimit(job, "bar_panel", ("roof",), words="painted by hand"))
     click(window, "Protect")
     click(window, "on: whole car")
-    assert "Not on roof: not to be touched, “painted by hand”" in card(window)
+    assert "Not on roof: the owner wants it untouched." in card(window)
+    assert "painted by hand" in window.centre.card.findChild(ProtectPage).mind.toolTip()
+    assert not scrolls(window)
+    entered = field(window, "humidity, %")
+    assert entered.height() >= entered.sizeHint().height()
     type_into(window, "product", "invented wax")
     click(window, "Enter the protection")
     (put_on,) = invented.picture(job).protections

@@ -12,14 +12,14 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.due import due
 from detailbench.findings.kit_names import with_initials
-from detailbench.findings.limits import barred, barred_words
+from detailbench.findings.limits import barred, barred_words, panel_list
 from detailbench.moves.handover import RecordProtection
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Protection
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
-from detailbench.screens.look.parts import button, sentence, set_kind
+from detailbench.screens.look.parts import button, sentence, set_kind, tip
 from detailbench.screens.stages.handover.panels_meant import panels_meant, polished
 from detailbench.screens.stages.work_parts.figure_line import FigureLine
 from detailbench.screens.stages.work_parts.pages import in_line
@@ -83,25 +83,30 @@ class ProtectPage(QWidget):
             return
         if not polished(picture) and self.panels.value == "polished":
             self.panels.set_value("car")
-        self.mind.setText("\n".join(filter(None, (self._left_out(picture), self._mind(picture)))))
+        left_out = self._left_out(picture)
+        self.mind.setText("\n".join(filter(None, (left_out, self._mind(picture, in_short=bool(left_out))))))
         open_ = due(picture)["handover"].what
         set_kind(self.mind, "flagged" if "after_readings" in open_ and polished(picture) else "")
         self._show_dew()
 
     def _left_out(self, picture: JobPicture) -> str:
-        """Which of the panels meant the owner wants untouched, in his words; empty where none is."""
+        """Which of the panels meant the owner wants untouched; empty where none is. His words are the tip of it: the
+        card has no room for them."""
         panels = panels_meant(picture, self.panels.value, self._context.selected_panel)
-        limit = barred_words(picture, panels)
-        return _("Not on {limit}.").format(limit=limit) if limit else ""
+        against = barred(picture, panels)
+        self.mind.setToolTip(tip(barred_words(picture, panels)))
+        text = _("Not on {panels}: the owner wants it untouched.")
+        return text.format(panels=panel_list(against, most=1)) if against else ""
 
-    def _mind(self, picture: JobPicture) -> str:
+    def _mind(self, picture: JobPicture, *, in_short: bool) -> str:
         first = ""
         if "after_readings" in due(picture)["handover"].what and polished(picture):
             first = _("Readings after the work come first: once protected, nothing can be compared any more.")
+            first = _("Readings after the work come first.") if in_short else first
         if picture.protections:
             now = self._context.clock.now()
             lines = [protection_words(picture, p, now) for p in reversed(picture.protections)]
-            most = 2 if first else MOST_SHOWN
+            most = 1 if in_short else 2 if first else MOST_SHOWN
             more = len(lines) - most
             lines = lines[:most] + ([_("and {n} more").format(n=more)] if more > 0 else [])
             return "\n".join([first, *lines] if first else lines)
