@@ -19,9 +19,9 @@ Side = Literal["left", "right"]
 
 def walk_order(outline: Outline, begin: str = "bonnet", first: Side = "left") -> tuple[str, ...]:
     """The panels in the order of a walk round the car with a gauge: bonnet, ``first`` flank to the rear, tail, the
-    other flank to the front, front bumper, and the roof last, since it wants a step (common practice, no source). ``begin``:
-    the panel the round begins at; one of the roof's puts the roof first. A panel this outline does not have begins
-    nothing."""
+    other flank to the front, front bumper, and the roof last, since it wants a step (common practice, no source).
+    ``begin``: the panel the round begins at; one of the roof's puts the roof first. A panel this outline does
+    not have begins nothing."""
     here, there = ("l", "r") if first == "left" else ("r", "l")
     ring = ["bonnet"]
     for side, stems in ((here, _SIDE_WALK), (there, tuple(reversed(_SIDE_WALK)))):
