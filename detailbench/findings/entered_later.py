@@ -69,6 +69,7 @@ def first_done(picture: JobPicture) -> Done | None:
         "marks": _("mark"),
         "panel_looks": _("look at a panel"),
         "readings": _("reading"),
+        "gloss_readings": _("gloss value"),
         "trials": _("test section"),
         "rub_tests": _("white-pad rub"),
         "protections": _("protection"),

@@ -78,6 +78,7 @@ def test_every_working_of_thickness_and_gloss_is_redone_with_the_same_results(da
         "Bonnet: Hold and plan again. From the readings after the work the chance of going below the reserve is 5.3 %",
         "gloss meter; measures at 20°, 60°, 85°",
         "A gloss meter's own tile is not read here",
+        "4 gloss values in gauge session C",
     ],
 )
 def test_what_was_measured_is_said(day: Week, line: str) -> None:

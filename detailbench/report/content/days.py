@@ -146,6 +146,10 @@ def _many(g: Gathered, group: Sequence[_Event]) -> Text:
     if kind.startswith("reading"):
         session = kind.partition(" ")[2]
         return said(_("{n} in gauge session {letter}"), n=readings_counted(ids), letter=session_letter(g, session))
+    if kind.startswith("gloss"):
+        values = counted(ids, _("{n} gloss value"), _("{n} gloss values"))
+        session = kind.partition(" ")[2]
+        return said(_("{n} in gauge session {letter}"), n=values, letter=session_letter(g, session))
     if kind == "again":
         return counted(ids, _("{n} mark looked at again"), _("{n} marks looked at again"))
     if kind == "look":
@@ -179,6 +183,7 @@ def _events(g: Gathered) -> Iterable[_Event]:
     yield from (of(m, "", "look") for m in p.panel_looks)
     yield from (of(m, "", "photo") for m in p.photos)
     yield from (of(r, "", f"reading {r.session_id}") for r in p.readings)
+    yield from (of(r, "", f"gloss {r.session_id}") for r in p.gloss_readings)
     yield from (of(x, said(_("Test section, {panel}"), panel=panel_name(x.panel)), weight=1) for x in p.trials)
     for a in p.agreements:
         about = about_words(a.about)

@@ -132,7 +132,14 @@ def _who(g: Gathered) -> Text:
     parts += [b for b in bearers if b]
     people = dict.fromkeys(
         m.entered_by
-        for m in (*g.picture.wash_steps, *g.picture.state_notes, *g.picture.marks, *g.picture.readings, *g.picture.runs)
+        for m in (
+            *g.picture.wash_steps,
+            *g.picture.state_notes,
+            *g.picture.marks,
+            *g.picture.readings,
+            *g.picture.gloss_readings,
+            *g.picture.runs,
+        )
     )
     if people:
         names = [_short(str(setting(g.picture.shop, "shop_name")))]
