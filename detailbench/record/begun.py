@@ -7,6 +7,7 @@ from sqlalchemy import Connection, select
 from detailbench.record.tables import TABLES
 from detailbench.record.thing import Thing
 from detailbench.record.things import (
+    GlossReading,
     Mark,
     OtherWork,
     PanelLook,
@@ -21,7 +22,8 @@ from detailbench.record.things import (
 )
 
 WORK: tuple[type[Thing], ...] = (
-    Mark, PanelLook, Reading, Trial, StepRun, StateNote, WashStep, RubTest, Protection, SecondLook, OtherWork,
+    Mark, PanelLook, Reading, GlossReading, Trial, StepRun, StateNote, WashStep, RubTest, Protection, SecondLook,
+    OtherWork,
 )  # fmt: skip
 
 

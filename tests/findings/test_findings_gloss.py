@@ -9,6 +9,7 @@ from invented_findings import Hands
 
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.findings.gloss import PanelGloss, angle_due, panel_gloss
+from detailbench.findings.standing import standing_of
 from detailbench.moves.gloss import RecordGloss, StrikeGloss
 from detailbench.moves.readings import RecordCheck, RecordReading
 from detailbench.moves.readings_file import ImportedReading, ImportReadings
@@ -232,3 +233,11 @@ def test_gloss_changes_sides_with_the_thickness(hands: Hands) -> None:
     seen = panel_gloss(hands.picture, "door_front_r")
     assert seen is not None
     assert seen.before[60].mean_gu == 84.0
+
+
+def test_a_gloss_value_alone_makes_a_job_one_in_work(hands: Hands) -> None:
+    hands.session(meter(hands))
+    assert standing_of(hands.picture) == "arrived"
+    hands.do(RecordGloss(hands.job, "roof", 60, 84.0))
+    assert standing_of(hands.picture) == "in_work"
+    assert hands.shop.bench.begun_jobs() == {hands.job}
