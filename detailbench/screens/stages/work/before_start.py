@@ -52,7 +52,7 @@ class BeforeStart(QWidget):
     @property
     def sentences(self) -> tuple[str, ...]:
         """What is said here and need not be said again beside it."""
-        return (self.room.text(),) if self._room is not None else ()
+        return (" ".join(self._room.sentences[1:]),) if self._room is not None else ()
 
     @property
     def holds(self) -> bool:
@@ -88,7 +88,7 @@ class BeforeStart(QWidget):
         for part in (self.room, self.why_room):
             part.setVisible(room is not None)
         if room is not None:
-            self.room.setText(" ".join(room.sentences[1:]))  # the mean of its places stands on the Thickness card
+            self.room.setText(" ".join(room.sentences))
             set_kind(self.room, "stop" if room.refused else "")
 
     def _say_first(self, picture: JobPicture) -> None:
