@@ -237,3 +237,27 @@ def test_adopting_names_the_group_and_leaves_every_other_one_without_a_process(
     mine = invented.group(job).id
     assert process_of(picture, mine) is not None
     assert [process_of(picture, g.id) for g in picture.groups if g.id != mine] == [None]
+
+
+def test_what_is_still_to_be_confirmed_is_set_up_on_a_second_panel_step_by_step(
+    window: Window, stage: TrialsStage, invented: InventedShop, job: str
+) -> None:
+    cut = judged_trial(invented, job, 5, "yes", "even_haze")
+    judged_trial(invented, job, 2, "yes", "clear", on=cut.id)
+    click(window, "Adopt")
+    click(window, "Set up the confirming trial on a second panel")
+    assert stage.hand is not None
+    draft = stage.hand.draft
+    assert draft is not None
+    assert (draft.panel, draft.spot, draft.on_top_of) == ("roof", "confirming", "")
+    assert draft.combination_id == cut.combination_id
+    below = judged_trial(invented, job, 5, "yes", "even_haze", panel="roof")
+    click(window, "Adopt")
+    click(window, "Set up the confirming trial on a second panel")
+    draft = stage.hand.draft
+    assert draft is not None
+    assert (draft.panel, draft.on_top_of) == ("roof", below.id)
+    judged_trial(invented, job, 2, "yes", "clear", panel="roof", on=below.id)
+    click(window, "Adopt")
+    assert stage.card is not None
+    assert not stage.card.adopt.confirm.isVisible()

@@ -27,6 +27,7 @@ from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import button, sentence, set_kind
+from detailbench.screens.stages.trials.confirming import confirming_draft
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import Faces, in_line, page_column
@@ -65,6 +66,7 @@ class AdoptPage(QWidget):
             "setup_s": StepNumber(_("set-up once a panel"), "s", step=30),
         }
         self.adopt = button(_("Adopt this process"), self._adopt, role="main")
+        self.confirm = button(_("Confirm"), self._confirm, name=_("Set up the confirming trial on a second panel"))
         self.times = button(_("Step times"), self._turn, name=_("Step times of this process"))
         self.faces = Faces()
         times, inside = page_column(context.dress)
@@ -88,6 +90,7 @@ class AdoptPage(QWidget):
         self.faces.addWidget(times)
         row = QHBoxLayout()
         row.addWidget(self.adopt, 1)
+        row.addWidget(self.confirm)
         row.addWidget(self.times)
         column.addWidget(self.faces, 1)
         column.addWidget(self.says)
@@ -127,6 +130,7 @@ class AdoptPage(QWidget):
         steps = found.get(self.list.key, ())
         for part in (self.step, self.adopt, self.times, *self.fields.values()):
             part.setEnabled(bool(steps))
+        self.confirm.setVisible(bool(steps) and confirming_sentence(picture, group, steps) is not None)
         if not steps:
             self.says.setText(_("A process is adopted from judged trials: none yet."))
             return
@@ -152,6 +156,17 @@ class AdoptPage(QWidget):
             told += [worst] if worst else []
         self.says.setText(" ".join(told))
         set_kind(self.says, "flagged" if why_not else "")
+
+    def _confirm(self) -> None:
+        """On to the sheet, with what is still missing on a second panel."""
+        picture, group = self._context.picture, self._hand.group
+        if picture is None or group is None:
+            return
+        draft = confirming_draft(picture, group, candidates(picture, group).get(self.list.key, ()))
+        if draft is not None:
+            self._context.select_panel(draft.panel)
+            self._hand.take_draft(draft)
+            self._hand.page_wanted.emit("sheet")
 
     def _show_discs(self, picture: JobPicture, group: FinishGroup) -> None:
         """Sanding is never proposed: it can be chosen only where the owner said yes to it."""

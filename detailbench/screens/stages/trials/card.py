@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtWidgets import QVBoxLayout
 
 from detailbench.basics.texts import _
-from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import process_of
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup
@@ -13,6 +12,7 @@ from detailbench.screens.context import Context
 from detailbench.screens.look.parts import label
 from detailbench.screens.stages.trials.adopt_page import AdoptPage
 from detailbench.screens.stages.trials.advising import Advising
+from detailbench.screens.stages.trials.confirming import typical_panel
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.place_page import PlacePage
 from detailbench.screens.stages.trials.range_page import RangePage
@@ -79,7 +79,7 @@ class TrialsCard(SeenCard):
             return
         ids = [g.id for g in picture.groups]
         at = ids.index(group.id) if group is not None and self._context.selected_panel else -1
-        self._context.select_panel(typical_panel(picture, picture.groups[(at + 1) % len(ids)]))
+        self._context.select_panel(typical_panel(picture, picture.groups[(at + 1) % len(ids)].panels))
 
     def _place_chosen(self, panel: str, x_mm: float, y_mm: float) -> None:
         if self.isVisible() and self.pages.page in ("place", "sheet"):
@@ -91,9 +91,3 @@ def group_words(picture: JobPicture, group: FinishGroup) -> str:
     words = {1: _("{name}: 1 panel")}.get(len(group.panels), _("{name}: {n} panels"))
     adopted = _("process adopted") if process_of(picture, group.id) is not None else _("no process yet")
     return words.format(name=_(group.name), n=len(group.panels)) + f", {adopted}"
-
-
-def typical_panel(picture: JobPicture, group: FinishGroup) -> str:
-    """A large panel of the group that lies flat, else its largest."""
-    drawn = outline_of(picture).panels
-    return max(group.panels, key=lambda key: (drawn[key].lie == "horizontal", drawn[key].area_m2))

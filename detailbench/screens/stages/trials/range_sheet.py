@@ -66,7 +66,15 @@ class RangeSheet(Sheet):
             return
         self.set_title(_("Range: {group}, mild above, strong below").format(group=_(group.name)))
         self.range.show_range(self._advising.range(), draft.combination_id if draft is not None else "")
-        self.signs.show_signs(self.range.drawing.signs)
+        shown = self._advising.range()
+        notes = []
+        if any(fell.cut_row is not None for rung in shown for fell in rung.fell):
+            notes.append(_("bar beneath: on top of a cut"))
+        if any(rung.step for rung in shown):
+            notes.append(_("bar at the left: adopted"))
+        if any(rung.next for rung in shown):
+            notes.append(_("▸ next by the rule"))
+        self.signs.show_signs(self.range.drawing.signs, tuple(notes))
         asked = self._advising.asked
         self.says.setText("" if asked is None else rule_words(asked))
         self.adviser.redraw()

@@ -57,12 +57,13 @@ class SignKey(QWidget):
     def __init__(self, dress: Dress) -> None:
         super().__init__()
         self._dress = dress
-        self._signs: tuple[tuple[Sign, str], ...] = ()
+        self._signs: tuple[tuple[Sign | None, str], ...] = ()
         dress.changed.connect(self.update)
 
-    def show_signs(self, signs: tuple[tuple[Sign, str], ...]) -> None:
-        self._signs = signs
-        self.setAccessibleName("; ".join(words for _sign, words in signs))
+    def show_signs(self, signs: tuple[tuple[Sign, str], ...], notes: tuple[str, ...] = ()) -> None:
+        """``notes``: what else is drawn, in words alone."""
+        self._signs = (*signs, *((None, words) for words in notes))
+        self.setAccessibleName("; ".join(words for _sign, words in self._signs))
         self.updateGeometry()
         self.update()
 
@@ -100,7 +101,8 @@ class SignKey(QWidget):
         ink, ground = QColor(look.palette.ink_soft), QColor(look.palette.surface)
         size = self._line * 0.75
         for (sign, words), (x, y) in zip(self._signs, self._places(self.width()), strict=True):
-            paint_sign(painter, sign, QRectF(x + 2, y + (self._line - size) / 2, size, size), ink, ground, look)
+            if sign is not None:
+                paint_sign(painter, sign, QRectF(x + 2, y + (self._line - size) / 2, size, size), ink, ground, look)
             painter.setFont(face(look.measure.type("small")))
             painter.setPen(ink)
             room = QRectF(x + self._line, y, self.width(), self._line)

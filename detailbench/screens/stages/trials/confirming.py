@@ -1,0 +1,49 @@
+"""The confirming trial: the whole process once more on a second panel, before it is adopted."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from detailbench.findings.panels import outline_of
+from detailbench.findings.trial_story import outcome_of, stack_beneath, trials_of
+from detailbench.record.picture import JobPicture
+from detailbench.record.things import FinishGroup, Trial
+from detailbench.screens.stages.trials.draft import Draft, draft_of, place_of, with_combination
+
+
+def typical_panel(picture: JobPicture, panels: Sequence[str]) -> str:
+    """A large one of these panels that lies flat, else the largest."""
+    drawn = outline_of(picture).panels
+    return max(panels, key=lambda key: (drawn[key].lie == "horizontal", drawn[key].area_m2))
+
+
+def confirming_draft(picture: JobPicture, group: FinishGroup, steps: Sequence[str]) -> Draft | None:
+    """The next trial that is missing on a second panel: the first step on a fresh place of a panel where nothing of the
+    process was made yet, or the next step on top of what stands there. None where there is no second panel."""
+    made = [(t, tuple(b.combination_id for b in (*stack_beneath(picture, t), t))) for t in trials_of(picture, group.id)]
+    whole = {t.panel for t, stack in made if stack == tuple(steps)}
+    begun = [
+        (t, len(stack))
+        for t, stack in made
+        if t.panel not in whole and 0 < len(stack) < len(steps) and stack == tuple(steps[: len(stack)])
+        if (kept := outcome_of(picture, t.id)) is not None and not kept.stopped
+    ]
+    shown = next((t for t, stack in reversed(made) if stack == tuple(steps)), None)
+    if shown is None:
+        return None
+    like = _made_like(picture, shown)
+    if begun:
+        trial, n = max(begun, key=lambda found: (found[1], found[0].seq))
+        draft = draft_of(like[n])
+        return replace(draft, panel=trial.panel, on_top_of=trial.id, at=place_of(picture, trial), spot="confirming")
+    panels = [panel for panel in group.panels if panel not in whole]
+    if not panels:
+        return None
+    draft = with_combination(picture.shop, draft_of(like[0]), steps[0])
+    return replace(draft, panel=typical_panel(picture, panels), on_top_of="", at=None, spot="confirming", prime=True)
+
+
+def _made_like(picture: JobPicture, trial: Trial) -> tuple[Trial, ...]:
+    """The trials of a process as it was shown, in order: their technique is the one to confirm."""
+    return (*stack_beneath(picture, trial), trial)
