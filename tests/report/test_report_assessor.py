@@ -13,6 +13,7 @@ from week_job import KINDS, Week
 
 from detailbench.record.things import History
 from detailbench.report import DocumentContent, document_pdf
+from detailbench.report.content.blocks import Para, Section
 
 
 def front(content: DocumentContent) -> str:
@@ -196,6 +197,16 @@ def test_the_last_page_follows_where_it_fits_and_else_is_a_page_of_its_own(week:
         assert "What this supplement is not" in last
         assert "The owner's answer" in last
         assert "What this supplement is not" not in pdf_pages(document_pdf(long, page_size=size).pdf)[-1]
+
+
+def test_a_note_never_begins_a_page_without_what_it_is_about(week: Week) -> None:
+    whole = week.content("supplement")
+    for n in range(38, 47):
+        lines = tuple(Para((f"line {i} of it.",)) for i in range(n))
+        noted = Section("Noted", (*lines, Para(("the note.",), "note")), new_page=True)
+        pages = pdf_pages(document_pdf(replace(whole, sections=(noted,))).pdf)
+        (page,) = [p for p in pages if "the note." in p]
+        assert f"line {n - 1} of it." in page, n
 
 
 def test_the_boxes_of_the_last_page_stay_free_and_the_margins_hold(week: Week) -> None:

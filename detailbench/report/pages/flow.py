@@ -100,13 +100,24 @@ class Mark(Flowable):  # type: ignore[misc]
 
 def section(content: Section, page: Paper, number: int) -> list[Flowable]:
     """A section with its title; the title never stands alone at a page's foot."""
-    blocks = [flow for block in content.blocks for flow in _flows(block, page)]
+    blocks = _noted(content.blocks, page)
     title = Paragraph(marked_up(content.title, BOLD), SECTION)
     mark = Mark(content.title, f"section-{number}")
     if content.new_page:
         return [PageBreak(), mark, title, *blocks]
     need = min(heights((f for f in blocks if not isinstance(f, Indenter)), page.room), LEAST)
     return [CondPageBreak(40 + need), Rule(12), mark, title, *blocks]
+
+
+def _noted(blocks: Iterable[Block], page: Paper) -> list[Flowable]:
+    """The flows of these blocks; a note stays with the paragraph it is about, so that none begins a page alone."""
+    out: list[Flowable] = []
+    for block in blocks:
+        flows = _flows(block, page)
+        if isinstance(block, Para) and block.tone == "note" and out and isinstance(out[-1], Paragraph):
+            flows = [KeepTogether([out.pop(), *flows])]
+        out += flows
+    return out
 
 
 def last_section(content: Section, page: Paper, number: int) -> list[Flowable]:
