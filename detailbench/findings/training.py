@@ -73,15 +73,16 @@ def questions(picture: JobPicture) -> tuple[Question, ...]:
     judged.sort(key=lambda pair: pair[0].seq)
     out = []
     for number, (outcome, trial) in enumerate(judged, 1):
-        then = as_it_was(picture, outcome.seq)
+        then, before = as_it_was(picture, outcome.seq), as_it_was(picture, outcome.seq - 1)
         done, words = _done_next(picture, trial, outcome)
-        out.append(Question(number, trial, outcome, then, _rule(then, trial, outcome), done, words))
+        # the rule is asked as it was asked then: with the outcome in hand, not yet among what is known
+        out.append(Question(number, trial, outcome, then, _rule(before, trial, outcome), done, words))
     return tuple(out)
 
 
-def _rule(then: JobPicture, trial: Trial, outcome: TrialOutcome) -> Advice | None:
+def _rule(before: JobPicture, trial: Trial, outcome: TrialOutcome) -> Advice | None:
     try:
-        return advice_for(then, trial, as_outcome(outcome))
+        return advice_for(before, trial, as_outcome(outcome))
     except BadInput:
         return None
 
