@@ -10,7 +10,9 @@ from PySide6.QtWidgets import QApplication, QLabel
 from detailbench.moves.readings import RecordCheck, RecordReading, StartSession
 from detailbench.moves.shop import AddToShop, SetSetting
 from detailbench.moves.surface import SetPaintSystem, SetState
+from detailbench.screens.context import Burst
 from detailbench.screens.stages.thickness.on_map import drawn
+from detailbench.thickness.gauge_line import LineRead
 
 __all__ = ["bay", "invented", "plain", "prepared"]
 
@@ -272,3 +274,34 @@ def test_what_was_read_in_a_shut_is_no_part_of_the_panels_figures(bay: Bay) -> N
     assert "64 µm" in text
     labels = [w for w in bay.thickness.card.findChildren(QLabel) if w.property("role") == "figure" and w.isVisible()]
     assert all("64" not in w.text() for w in labels)
+
+
+# lines of their own
+def test_what_a_meter_sends_on_its_own_line_is_gloss_whatever_comes_next_by_hand(bay: Bay) -> None:
+    meter = gloss_meter(bay)
+    bay.shop.checked(bay.job)
+    walking(bay)
+    take_in_hand(bay, "invented gloss meter")
+    bay.click("the next value is: thickness")
+    sent = Burst("60 84.2 GU", 9000.0, meter, LineRead("60 84.2 GU", 84.2, "gu", angle_deg=60))
+    assert "84.2 GU at 60°" in bay.window.context.burst(sent)
+    assert [(v.angle_deg, v.value_gu, v.source) for v in bay.picture.gloss_readings] == [(60, 84.2, "gauge")]
+    assert bay.picture.readings == ()
+
+
+def test_a_meter_that_is_not_in_hand_has_its_value_wait_with_its_angle(bay: Bay) -> None:
+    meter = gloss_meter(bay)
+    bay.shop.checked(bay.job)
+    walking(bay)
+    bay.window.context.burst(Burst("60 84.2 GU", 9000.0, meter, LineRead("60 84.2 GU", 84.2, "gu", angle_deg=60)))
+    (waiting,) = bay.window.context.shop.waiting  # type: ignore[union-attr]
+    assert (waiting.angle_deg, waiting.unit) == (60, "gu")
+    assert "84.2 GU at 60°" in bay.visible_text()
+
+
+def test_a_line_with_a_part_for_the_clear_coat_lands_with_both(bay: Bay) -> None:
+    session = layer_gauge(bay)
+    gauge = next(s.gauge_id for s in bay.picture.sessions if s.id == session)
+    walking(bay)
+    bay.window.context.burst(Burst("118 42", 9000.0, gauge, LineRead("118 42", 118.0, "um", clear=42.0)))
+    assert [(r.value_um, r.clear_um) for r in bay.picture.readings] == [(118.0, 42.0)]
