@@ -130,7 +130,9 @@ class Eyes:
     def expect_notice(self, part: str) -> None:
         """Wait until the notice line says this."""
         if not self.wait(lambda: part in self.notice()):
-            raise Stuck(f"no notice with “{part}”; the last one is: {self.notice()}")
+            said = self.notice()
+            stuck = Unusable if said.startswith("stop:") else Stuck  # a stop may be what the next line looks for
+            raise stuck(f"no notice with “{part}”; the last one is: {said}")
 
     def notice(self) -> str:
         """What the notice line says."""
