@@ -144,6 +144,9 @@ def test_pad_primed_batch_lamp_and_warmth_are_kept_with_the_trial(
     trial = invented.picture(job).trials[-1]
     assert (trial.pad_condition, trial.primed, trial.batch) == ("cleaned", "no", "B 17")
     assert (trial.surface_before_c, trial.lamp_id) == (24, lamp.id)
+    click(window, "Story")
+    told = words(window.centre.card).replace("\u00a0", " ")
+    assert "cleaned pad, not primed, batch B 17, surface 24 °C before, under line lamp" in told
 
 
 def test_the_timer_keeps_that_the_pad_was_primed(window: Window, invented: InventedShop, job: str) -> None:

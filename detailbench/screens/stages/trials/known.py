@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from detailbench.basics.numbers import format_number
+from detailbench.basics.numbers import format_number, format_quantity
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.kit_names import lamp_name
+from detailbench.record.picture import ShopPicture
 from detailbench.record.things import Trial, TrialOutcome
 from detailbench.trials.outcome import Cleared, Finish, Result, Stopped
 
@@ -54,6 +56,32 @@ def technique_words(trial: Trial) -> str:
     if trial.passes:
         told.append(_("{n} passes").format(n=trial.passes))
     told.append(_("{n} s").format(n=format_number(trial.seconds)) if trial.seconds else _("time unknown"))
+    return ", ".join(told)
+
+
+def repeat_words(shop: ShopPicture, trial: Trial, kept: TrialOutcome | None) -> str:
+    """What else is needed to repeat a trial, as far as somebody said it: pad, batch, warmth, lamps."""
+    told = []
+    if trial.pad_condition:
+        pads = {"fresh": _("fresh pad"), "cleaned": _("cleaned pad"), "loaded": _("loaded pad")}
+        told.append(pads[trial.pad_condition])
+    if trial.primed:
+        told.append(_("primed") if trial.primed == "yes" else _("not primed"))
+    if trial.batch:
+        told.append(_("batch {batch}").format(batch=trial.batch))
+    before, after = (
+        None if c is None else format_quantity(c, "°C", 0) for c in (trial.surface_before_c, trial.surface_after_c)
+    )
+    if before is not None and after is not None:
+        told.append(_("surface {before} before, {after} after").format(before=before, after=after))
+    elif before is not None or after is not None:
+        told.append(
+            _("surface {t} before").format(t=before) if after is None else _("surface {t} after").format(t=after)
+        )
+    first = (kept.lamp_id if kept is not None else "") or trial.lamp_id
+    lamps = [id_ for id_ in (first, kept.second_lamp_id if kept is not None else "") if id_]
+    if lamps:
+        told.append(_("under {lamps}").format(lamps=", ".join(lamp_name(shop, id_) for id_ in lamps)))
     return ", ".join(told)
 
 

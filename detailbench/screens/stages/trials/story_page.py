@@ -12,7 +12,13 @@ from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, sentence
 from detailbench.screens.stages.trials.count_row import CountRow
 from detailbench.screens.stages.trials.hand import TrialHand
-from detailbench.screens.stages.trials.known import next_words, outcome_words, technique_words, trial_words
+from detailbench.screens.stages.trials.known import (
+    next_words,
+    outcome_words,
+    repeat_words,
+    technique_words,
+    trial_words,
+)
 from detailbench.screens.stages.trials.section_part import SectionPart
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import Faces
@@ -64,10 +70,12 @@ class StoryPage(QWidget):
         if t.trial.on_top_of:
             rows.append(_("on top of trial {n}").format(n=self._hand.number(t.trial.on_top_of)))
         rows.append(technique_words(t.trial))
+        picture = self._context.picture
+        more = repeat_words(picture.shop, t.trial, t.outcome) if picture is not None else ""
+        rows += [more] if more else []
         said = outcome_words(t.outcome)
         if t.outcome is not None and next_words(t.outcome):
             said = _("{seen} → {result}").format(seen=said, result=next_words(t.outcome))
-        picture = self._context.picture
         rows.append(said if picture is None else f"{said} · {initials(picture.shop, t.trial.entered_by)}")
         return Line(t.trial.id, "\n".join(rows))
 
