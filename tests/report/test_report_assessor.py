@@ -13,7 +13,7 @@ from week_job import KINDS, Week
 
 from detailbench.record.things import History
 from detailbench.report import DocumentContent, document_pdf
-from detailbench.report.content.blocks import Para, Section
+from detailbench.report.content.blocks import Heading, Para, Section
 
 
 def front(content: DocumentContent) -> str:
@@ -201,12 +201,14 @@ def test_the_last_page_follows_where_it_fits_and_else_is_a_page_of_its_own(week:
 
 def test_a_note_never_begins_a_page_without_what_it_is_about(week: Week) -> None:
     whole = week.content("supplement")
-    for n in range(38, 47):
+    for n in range(36, 46):
         lines = tuple(Para((f"line {i} of it.",)) for i in range(n))
-        noted = Section("Noted", (*lines, Para(("the note.",), "note")), new_page=True)
+        last = (Heading(("What it is about",)), Para((f"line {n} of it.",)), Para(("the note.",), "note"))
+        noted = Section("Noted", (*lines, *last), new_page=True)
         pages = pdf_pages(document_pdf(replace(whole, sections=(noted,))).pdf)
         (page,) = [p for p in pages if "the note." in p]
-        assert f"line {n - 1} of it." in page, n
+        assert f"line {n} of it." in page, n
+        assert "What it is about" in page, n
 
 
 def test_the_boxes_of_the_last_page_stay_free_and_the_margins_hold(week: Week) -> None:

@@ -115,7 +115,7 @@ def _noted(blocks: Iterable[Block], page: Paper) -> list[Flowable]:
     for block in blocks:
         flows = _flows(block, page)
         if isinstance(block, Para) and block.tone == "note" and out and isinstance(out[-1], Paragraph):
-            flows = [KeepTogether([out.pop(), *flows])]
+            out[-1].keepWithNext = 1
         out += flows
     return out
 
