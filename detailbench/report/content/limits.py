@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.limits import SOLVENT_STEPS
@@ -86,13 +88,25 @@ def _on(limit: OwnerLimit, panel: str) -> bool:
 
 def _bar(g: Gathered, limit: OwnerLimit) -> Text:
     picture = g.picture
-    touched = {r.panel for r in picture.runs} | {t.panel for t in picture.trials} | {r.panel for r in picture.rub_tests}
-    touched |= {p for s in picture.wash_steps if s.kind == "clay" and not s.why_not for p in s.panels}
-    touched |= {p for put_on in picture.protections for p in put_on.panels}
-    found = [k for k in g.order if k in touched and _on(limit, k)]
-    if found:
-        return said(_("Not kept: work is recorded on {panels}."), panels=panels_listed(found))
+    touched = [(x.seq, x.panel) for things in (picture.runs, picture.trials, picture.rub_tests) for x in things]
+    touched += [(s.seq, p) for s in picture.wash_steps if s.kind == "clay" and not s.why_not for p in s.panels]
+    touched += [(put_on.seq, p) for put_on in picture.protections for p in put_on.panels]
+    since, before = _since(g, limit, touched)
+    if since:
+        return said(_("Not kept: work is recorded on {panels}."), panels=panels_listed(since))
+    if before:
+        return said(
+            _("Kept since it was entered; work on {panels} is recorded from before."), panels=panels_listed(before)
+        )
     return (_("Kept: no clay, test section, work or protection is recorded there."),)
+
+
+def _since(g: Gathered, limit: OwnerLimit, done: Sequence[tuple[int, str]]) -> tuple[list[str], list[str]]:
+    """Of what was done (place in the order of entry, panel) the panels of the limit: done since it was entered, and
+    before that only."""
+    since = {panel for seq, panel in done if seq > limit.seq}
+    before = {panel for _seq, panel in done} - since
+    return [k for k in g.order if k in since and _on(limit, k)], [k for k in g.order if k in before and _on(limit, k)]
 
 
 def _most_off(g: Gathered, limit: OwnerLimit) -> Text:
@@ -142,10 +156,15 @@ def _no_sanding(_g: Gathered, _limit: OwnerLimit) -> Text:
 
 def _no_solvent(g: Gathered, limit: OwnerLimit) -> Text:
     against = [s for s in g.picture.wash_steps if s.kind in SOLVENT_STEPS and not s.why_not]
-    panels = [k for k in g.order if any(k in s.panels for s in against) and _on(limit, k)]
-    if panels:
-        return said(_("Not kept: a step with solvent is recorded on {panels}."), panels=panels_listed(panels))
+    since, before = _since(g, limit, [(s.seq, panel) for s in against for panel in s.panels])
+    if since:
+        return said(_("Not kept: a step with solvent is recorded on {panels}."), panels=panels_listed(since))
     kept: Text = (_("Kept: no step with solvent is recorded there."),)
+    if before:
+        kept = said(
+            _("Kept since it was entered; a step with solvent on {panels} is recorded from before."),
+            panels=panels_listed(before),
+        )
     otherwise = [n for n in g.picture.state_notes if n.clean == "wiped" and n.how and n.seq > limit.seq]
     told = [
         said(
