@@ -6,6 +6,7 @@ import pytest
 from invented_shop import InventedShop, invented, prepared
 
 from detailbench.moves import marks, readings, shop, surface
+from detailbench.moves.gloss import RecordGloss
 from detailbench.moves.handover import RecordProtection
 from detailbench.moves.turning import TurnJob
 from detailbench.screens.frame.come_back import stage_to_return_to, you_were_here
@@ -34,6 +35,18 @@ def test_after_a_short_break_it_says_minutes(invented: InventedShop, job: str) -
     assert said(invented, job) == ""
     invented.clock.forward(minutes=42)
     assert said(invented, job) == "you were here: bonnet, place 3 of 8, 42 minutes ago"
+
+
+def test_a_gloss_value_is_where_one_was_too(invented: InventedShop, job: str) -> None:
+    values = {"name": "invented gloss meter", "principle": "gloss", "angles_deg": (60,)}
+    meter = invented.bench.do(shop.AddToShop("gauge", values)).id
+    invented.bench.do(readings.StartSession(job, meter, 21.0))
+    invented.bench.do(surface.SetState(job, ("roof",), clean="wiped"))
+    invented.clock.forward(minutes=5)
+    invented.bench.do(RecordGloss(job, "roof", 60, 84.0))
+    invented.clock.forward(minutes=42)
+    assert said(invented, job).startswith("you were here: roof, place 1 of 8, 42 minutes ago")
+    assert stage_to_return_to(invented.picture(job), all_stages()) == "thickness"
 
 
 def test_over_a_night_it_says_yesterday_and_the_time(invented: InventedShop, job: str) -> None:

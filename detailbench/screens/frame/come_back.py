@@ -14,12 +14,15 @@ from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.limits import panel_list
+from detailbench.findings.reference_places import surface_words
 from detailbench.findings.standing import standing_of, why_it_stands
+from detailbench.findings.walking import OUTER
 from detailbench.record.writing import PER_ENTRY
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
     from detailbench.record.thing import Thing
+    from detailbench.record.things import Place
     from detailbench.screens.stages.stage import Stage
 
 BREAK = timedelta(minutes=10)
@@ -60,12 +63,10 @@ class _Seen:
 def _last_seen(picture: JobPicture) -> _Seen | None:
     places = {p.id: p for p in picture.places}
     found: list[_Seen] = []
-    if picture.readings and picture.readings[-1].place_id in places:
-        reading = picture.readings[-1]
-        place = places[reading.place_id]
-        of = sum(1 for p in picture.places if p.panel == place.panel)
-        words = _("place {number} of {count}").format(number=format_number(place.number), count=format_number(of))
-        found.append(_seen(reading, panel_name(place.panel), words))
+    for reading in (*picture.readings[-1:], *picture.gloss_readings[-1:]):
+        if reading.place_id in places:
+            place = places[reading.place_id]
+            found.append(_seen(reading, panel_name(place.panel), _place_words(picture, place)))
     on_one_panel = (picture.marks, picture.panel_looks, picture.trials, picture.rub_tests, picture.supplement)
     for things in on_one_panel:
         if things and things[-1].panel:
@@ -80,10 +81,20 @@ def _last_seen(picture: JobPicture) -> _Seen | None:
     return max(found, key=lambda f: (f.at, f.seq), default=None)
 
 
+def _place_words(picture: JobPicture, place: Place) -> str:
+    """``place 3 of 8``; in a shut or underneath its number alone."""
+    number = format_number(place.number)
+    if place.surface != OUTER:
+        return _("place {number}, {where}").format(number=number, where=surface_words(place.surface))
+    of = sum(1 for p in picture.places if p.panel == place.panel and p.surface == OUTER)
+    return _("place {number} of {count}").format(number=number, count=format_number(of))
+
+
 def _visited_before(picture: JobPicture, last: _Seen) -> tuple[str, ...]:
     """Panels the same person entered something about before the last one, with no break between; the latest first."""
     panels = {p.id: p.panel for p in picture.places}
-    entered = [(r.entered_at, r.seq, r.entered_by, panels.get(r.place_id, "")) for r in picture.readings]
+    read = (*picture.readings, *picture.gloss_readings)
+    entered = [(r.entered_at, r.seq, r.entered_by, panels.get(r.place_id, "")) for r in read]
     for things in (picture.marks, picture.panel_looks, picture.trials, picture.rub_tests, picture.runs):
         entered += [(t.entered_at, t.seq, t.entered_by, t.panel) for t in things]
     visited: dict[str, None] = {}
@@ -116,7 +127,7 @@ def stage_to_return_to(picture: JobPicture, stages: Sequence[Stage]) -> str:
         "arrival": (*picture.damages, *picture.repairs, *picture.custody[:1], *picture.limits),
         "wash": (*picture.state_notes, *picture.holds, *picture.wash_steps, *picture.rub_tests, *picture.supplement),
         "marks": (*picture.marks, *picture.panel_looks, *picture.photos),
-        "thickness": (*picture.sessions, *picture.check_readings, *picture.readings),
+        "thickness": (*picture.sessions, *picture.check_readings, *picture.readings, *picture.gloss_readings),
         "trials": (*picture.trials, *picture.outcomes),
         "work": picture.runs,
         "handover": (
