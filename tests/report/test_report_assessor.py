@@ -162,7 +162,9 @@ def test_a_name_that_was_deleted_reads_as_such(week: Week) -> None:
     gone = Forgetting(id="f", entered_at=week.now, entered_by=mark.entered_by, job_id=week.picture.job.id)
     shop = replace(week.picture.shop, personal={}, forgettings=(gone,))
     content = week.content(picture=replace(week.picture, shop=shop))
-    assert "Owner: (name deleted on 9 May 2031); brought by (name deleted on 9 May 2031), daughter" in front(content)
+    assert "Owner: (name deleted on 9 May 2031); brought by (name deleted on 9 May 2031)" in front(content)
+    for kind in KINDS:
+        assert "daughter" not in said_in(week.content(kind, replace(week.picture, shop=shop))), kind
     assert "(name deleted on 9 May 2031)\ndrawn" in said_in(
         week.content("arrival", replace(week.picture, shop=shop)).signing
     )

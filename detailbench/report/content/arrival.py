@@ -20,7 +20,7 @@ from detailbench.report.content.keeping import keeping_facts, moves_blocks
 from detailbench.report.content.later import arrival_later
 from detailbench.report.content.limits import limit_blocks
 from detailbench.report.content.order import car_facts, hope_facts, remark_blocks
-from detailbench.report.content.parties import party_facts, visit_facts
+from detailbench.report.content.parties import deleted, gone, party_facts, visit_facts
 from detailbench.report.content.parts import Text, joined, text_of, typed
 from detailbench.report.content.photographs import photo_blocks
 from detailbench.report.content.recording import limits_blocks, recording_blocks, settings_blocks
@@ -93,4 +93,6 @@ def _remarks(g: Gathered) -> Text:
 
 def _authority(g: Gathered) -> Text:
     bearers = [p for p in g.picture.parties if p.role == "bearer" and p.authority and p.errand != "fetches"]
+    if bearers and gone(g, bearers[-1]):
+        return deleted(g)
     return typed(bearers[-1].authority.rstrip(".")) if bearers else (_("somebody not noted"),)

@@ -37,7 +37,7 @@ def _party(g: Gathered, party: Party) -> tuple[Text, ...]:
     contact = typed(picture.said(party.id, "contact"))
     fields = [name, said(_("spoken for by {name}"), name=contact) if contact else ()]
     fields += [typed(picture.said(party.id, f)) for f in FIELDS]
-    if party.authority:
+    if party.authority and not gone(g, party):
         fields.append(said(_("on the authority of {authority}"), authority=typed(party.authority)))
     return tuple(f for f in fields if f)
 
@@ -45,6 +45,11 @@ def _party(g: Gathered, party: Party) -> tuple[Text, ...]:
 def short_name(g: Gathered, party: Party) -> Text:
     """A name cut to a line; a dash of words where there is none."""
     return clipped(g.picture.said(party.id, "name"), MOST_NAME)[0] or deleted(g) or (_("name not noted"),)
+
+
+def gone(g: Gathered, party: Party) -> bool:
+    """Whether a name was deleted with the owner's data."""
+    return not g.picture.said(party.id, "name") and bool(deleted(g))
 
 
 def deleted(g: Gathered) -> Text:
@@ -63,6 +68,8 @@ def who_comes(g: Gathered, errand: str) -> Text:
     if bearer is None:
         return ()
     text = said(words, name=short_name(g, bearer))
+    if gone(g, bearer):
+        return text  # on whose word they came may name somebody
     if not bearer.authority:
         return said(_("{text}, on an authority that was not noted"), text=text)
     return said(_("{text}, {authority}"), text=text, authority=clipped(bearer.authority, 100)[0])
