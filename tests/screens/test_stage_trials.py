@@ -185,6 +185,15 @@ def test_each_figure_shows_its_working(window: Window) -> None:
     assert window.centre.working.working.name == "load_path"
 
 
+def test_the_large_range_gives_way_to_the_far_view_when_the_timer_starts(window: Window, stage: TrialsStage) -> None:
+    strike(window, "r")
+    assert stage.range is not None
+    assert stage.range.isVisible()
+    hand_of(stage).start_or_stop()
+    assert not stage.range.isVisible()
+    assert window.far.shown
+
+
 # the timer
 def test_space_enters_the_trial_and_counts_in_and_the_far_view_comes(
     window: Window, invented: InventedShop, job: str

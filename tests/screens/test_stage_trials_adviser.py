@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 from stage_scenes import click, judged_trial, named, ready_job, shown_window, words
 
+from detailbench.basics.errors import BadInput
 from detailbench.findings import adviser
 from detailbench.screens.stages.trials import solving
 from detailbench.screens.stages.trials.stage import TrialsStage
@@ -65,6 +66,19 @@ def test_the_line_is_worked_out_beside_the_window_which_answers_meanwhile(
     go.set()
     assert "Adviser: try" in said(window, stage, qtbot)
     assert threads[0] != threading.get_ident()
+
+
+def test_what_cannot_be_worked_out_is_said_where_the_line_would_stand(
+    window: Window, stage: TrialsStage, invented: InventedShop, job: str, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    said(window, stage, qtbot)
+
+    def fails(_asked: adviser.AdviserAsked) -> adviser.AdviserSays:
+        raise BadInput("The range is beyond what can be ranked.", field="range")
+
+    monkeypatch.setattr(solving, "adviser_says", fails)
+    judged_trial(invented, job, 4, "no", "clear")
+    assert "The range is beyond what can be ranked." in said(window, stage, qtbot)
 
 
 def test_no_worker_is_left_when_the_window_has_closed(window: Window, stage: TrialsStage, qtbot: QtBot) -> None:

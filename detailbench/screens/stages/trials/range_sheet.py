@@ -57,7 +57,6 @@ class RangeSheet(Sheet):
 
     def _to_sheet(self) -> None:
         """Enter on a combination leads to its technique sheet."""
-        self.close_sheet()
         self._hand.page_wanted.emit("sheet")
 
     def redraw(self) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, Signal
 
+from detailbench.basics.errors import DetailbenchError
 from detailbench.basics.texts import language, speak
 from detailbench.findings.adviser import AdviserAsked, AdviserSays, adviser_says
 from detailbench.screens.context import Context
@@ -24,7 +25,11 @@ class _Solve(QRunnable):
 
     def run(self) -> None:
         speak(self._language)  # a thread begins without the language chosen
-        self._tell.told.emit(self._asked, adviser_says(self._asked))
+        try:
+            says = adviser_says(self._asked)
+        except DetailbenchError as error:  # said where the line would stand, instead of waiting for ever
+            says = AdviserSays(self._asked.plain_line, str(error), "nothing", None, None, None, None, None, ())
+        self._tell.told.emit(self._asked, says)
 
 
 class Solver(QObject):

@@ -46,6 +46,7 @@ class TrialsStage(Stage):
             self.hand = TrialHand(context)
             self.advising = Advising(self.hand)
             self.hand.range_wanted.connect(lambda: self.show_range(context))
+            self.hand.page_wanted.connect(lambda _key: self._put_range_away())
 
     def make_card(self, context: Context) -> QWidget:
         self.begin(context)
@@ -63,6 +64,11 @@ class TrialsStage(Stage):
         self.range = self.range or RangeSheet(self.card or QWidget(), context, self.hand, self.advising)
         context.sheet_wanted.emit(self.range)
         self.range.show_range()
+
+    def _put_range_away(self) -> None:
+        """What comes next is on the card, or, while a timer runs, in the far view: neither is to be covered."""
+        if self.range is not None:
+            self.range.close_sheet()
 
     def counts(self, picture: JobPicture) -> tuple[float, int]:
         from detailbench.findings.due import due
