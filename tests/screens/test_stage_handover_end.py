@@ -102,6 +102,14 @@ def test_custody_out_stands_beside_what_came_with_the_car(window: Window, invent
     assert custody_of(invented.picture(job), "in").keys_count == 2
 
 
+def test_what_the_car_runs_on_is_not_asked_twice(window: Window, invented: InventedShop, job: str) -> None:
+    invented.bench.do(NoteCustody(job, "in", {"energy": "charge", "energy_percent": 70.0}))
+    click(window, "Custody")
+    type_into(window, "how full, %", "64")
+    out = custody_of(invented.picture(job), "out")
+    assert (out.energy, out.energy_percent) == ("charge", 64.0)
+
+
 def test_the_answer_given_stays_marked(window: Window, invented: InventedShop, job: str) -> None:
     click(window, "Accept")
     invented.bench.do(RecordAcceptance(job, "not_accepted"))

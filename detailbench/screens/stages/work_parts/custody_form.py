@@ -23,6 +23,7 @@ class CustodyForm(QWidget):
     def __init__(self, context: Context, moment: str) -> None:
         super().__init__()
         self.moment = moment
+        self._context = context
         fields = self._fields = KeptFields(context, self)
         m = context.dress.look.measure
         energy, keys, seen = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
@@ -37,9 +38,7 @@ class CustodyForm(QWidget):
             3,
         )
         energy.addWidget(
-            fields.text(
-                _("how full, %"), self._reader("energy_percent"), self._mover("energy_percent", _share), check=_share
-            ),
+            fields.text(_("how full, %"), self._reader("energy_percent"), self._full, check=_share),
             2,
         )
         keys.addWidget(
@@ -61,6 +60,15 @@ class CustodyForm(QWidget):
 
     def redraw(self) -> None:
         self._fields.redraw()
+
+    def _full(self, job: str, text: str) -> NoteCustody:
+        """How full, with what the car runs on where that was said when it came and not again."""
+        values: dict[str, object] = {"energy_percent": _share(text)}
+        picture = self._context.picture
+        if picture is not None and self.moment == "out" and not custody_of(picture, "out").energy:
+            came = custody_of(picture, "in").energy
+            values |= {"energy": came} if came and values["energy_percent"] is not None else {}
+        return NoteCustody(job, self.moment, values)
 
     def _reader(self, name: str) -> Callable[[JobPicture], str]:
         def read(picture: JobPicture) -> str:
