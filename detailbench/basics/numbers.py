@@ -10,7 +10,7 @@ import math
 import re
 from contextvars import ContextVar
 from dataclasses import dataclass
-from decimal import ROUND_FLOOR, ROUND_HALF_UP, Decimal
+from decimal import ROUND_FLOOR, ROUND_HALF_UP, Decimal, localcontext
 from functools import cache
 from typing import Literal
 
@@ -312,7 +312,9 @@ def _rounded(value: float, digits: int | None) -> tuple[int, str]:
         raise ValueError(f"{value} cannot be shown as a number")
     exact = Decimal(repr(float(value)))
     if digits is not None:
-        exact = exact.quantize(Decimal(1).scaleb(-digits), rounding=ROUND_HALF_UP)
+        with localcontext() as plenty:  # the usual 28 figures are too few for the largest there is
+            plenty.prec = 400
+            exact = exact.quantize(Decimal(1).scaleb(-digits), rounding=ROUND_HALF_UP)
     figures = format(abs(exact), "f")
     if digits is None and "." in figures:
         figures = figures.rstrip("0").rstrip(".")

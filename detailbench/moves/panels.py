@@ -14,6 +14,7 @@ from detailbench.findings.panels import outline_of
 from detailbench.record.picture import JobPicture, one
 
 MOST_MM = 100_000.0
+COLDEST_C, HOTTEST_C = -60.0, 200.0
 
 
 def on_this_car(picture: JobPicture, panels: Iterable[str], *, or_none: bool = False) -> None:
@@ -50,6 +51,13 @@ def real_number(value: object, name: str) -> None:
     """Raise BadInput unless this is a finite number."""
     if not is_finite(value):
         raise BadInput(_("That is not a number."), field=name, given=str(value))
+
+
+def a_temperature(value: object, name: str) -> None:
+    """Raise BadInput unless a car's surface can have this temperature, °C."""
+    real_number(value, name)
+    if isinstance(value, int | float) and not COLDEST_C <= value <= HOTTEST_C:
+        raise BadInput(_("No surface of a car in a bay is that cold or warm."), field=name, given=value)
 
 
 def lamp_of_the_shop(picture: JobPicture, lamp_id: str) -> None:

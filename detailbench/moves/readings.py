@@ -22,7 +22,7 @@ from detailbench.findings.states import state_at, state_of
 from detailbench.findings.walking import OUTER, next_place, panel_places, reading_flags
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
-from detailbench.moves.panels import on_panel, on_this_car, real_number
+from detailbench.moves.panels import a_temperature, on_panel, on_this_car, real_number
 from detailbench.moves.reasons import says_why
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import CheckReading, Gauge, GaugeSession, Job, Place, PlaceDecision, Reading, Shim
@@ -59,7 +59,7 @@ class StartSession:
             raise Refused(_("Say in the shop at which angles this meter measures."), rule="no_angles")
         w.get(Job, self.job_id)
         if self.temperature_c is not None:
-            real_number(self.temperature_c, "temperature_c")
+            a_temperature(self.temperature_c, "temperature_c")
         session = w.add(
             GaugeSession, job_id=self.job_id, gauge_id=gauge.id, temperature_c=self.temperature_c, note=self.note
         )

@@ -20,7 +20,7 @@ from detailbench.findings.trial_places import check_place, patch_at
 from detailbench.findings.trial_story import advice_for, outcome_of
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
-from detailbench.moves.panels import lamp_of_the_shop, on_panel, real_number
+from detailbench.moves.panels import a_temperature, lamp_of_the_shop, on_panel, real_number
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Combination, Trial, TrialOutcome
 from detailbench.record.words_kept import choices
@@ -41,6 +41,8 @@ def _technique(values: Mapping[str, Any]) -> dict[str, Any]:
     for name, value in values.items():
         if name not in TECHNIQUE:
             raise BadInput(_("A technique has no field “{name}”.").format(name=name), field=name)
+        if name.endswith("_c") and value is not None:
+            a_temperature(value, name)
         if name in NUMBERS and value is not None:
             real_number(value, name)
             if value > 0:

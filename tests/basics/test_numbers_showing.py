@@ -133,3 +133,7 @@ def test_a_bound_is_cut_off_so_that_it_stays_true(value_um: float, unit: str, sa
     shown = format_least_thickness(value_um, unit)  # type: ignore[arg-type]
     assert shown.replace("\u00a0", " ") == said
     assert format_least_thickness(value_um, unit, with_unit=False) == said.split()[0]  # type: ignore[arg-type]
+
+
+def test_the_largest_number_there_is_can_be_shown() -> None:
+    assert format_number(1e308, 1, "en_GB") == "1" + "0" * 308 + ".0"
