@@ -60,9 +60,7 @@ class Hand(ABC):
         """Take a panel in hand."""
 
     @abstractmethod
-    def place(
-        self, name: str, across: float, down: float, from_words_mm: tuple[float, float] | None = None
-    ) -> None:
+    def place(self, name: str, across: float, down: float, from_words_mm: tuple[float, float] | None = None) -> None:
         """Point at a place of a panel: shares of its box, from the left and from the top; where it matters to the
         centimetre also how far from where the panel's words stand, to the right and down."""
 

@@ -118,9 +118,7 @@ class KeysHand(Hand):
         if not self.eyes.wait(lambda: self.eyes.selected_panel() == name):
             raise Stuck(f"“{name}” was typed and “{self.eyes.selected_panel()}” is selected")
 
-    def place(
-        self, name: str, across: float, down: float, from_words_mm: tuple[float, float] | None = None
-    ) -> None:
+    def place(self, name: str, across: float, down: float, from_words_mm: tuple[float, float] | None = None) -> None:
         """Enter on the map opens a cross in the middle of the panel; arrows move it, with Shift by small steps, Enter
         takes the place."""
         self.panel(name)

@@ -76,9 +76,7 @@ class MouseHand(Hand):
         if not self.eyes.wait(lambda: self.eyes.selected_panel() == name):
             raise Stuck(f"“{name}” was clicked and “{self.eyes.selected_panel()}” is selected")
 
-    def place(
-        self, name: str, across: float, down: float, from_words_mm: tuple[float, float] | None = None
-    ) -> None:
+    def place(self, name: str, across: float, down: float, from_words_mm: tuple[float, float] | None = None) -> None:
         self.near()
         box = self.eyes.panel(name).box
         spot = box.topLeft() + QPoint(round(across * box.width()), round(down * box.height()))
