@@ -55,9 +55,7 @@ class Live:
             self.can_undo = bool(standing.done) and bench.read_only is None
             self.can_redo = bool(standing.undone) and bench.read_only is None
             last = last or (standing.done[-1][1] if standing.done else "")
-        self._window.strip.set_last(
-            last, can_undo=self.can_undo, can_redo=self.can_redo, not_saved=unsaved.anything
-        )
+        self._window.strip.set_last(last, can_undo=self.can_undo, can_redo=self.can_redo, not_saved=unsaved.anything)
         self._window.show_keys()
 
     def next(self) -> None:
