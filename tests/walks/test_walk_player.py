@@ -161,9 +161,9 @@ feel hard sticky note "loads the pad"
 expect range 4 never_tried
 expect taken 4 "not measured"
 expect adviser "about 8 minutes"
-trial rung 4 because "the owner agreed" hand firm dial "high" pad cleaned primed no batch "B 7" lamp "line lamp, invented"
+trial rung 4 because "the owner agreed" hand firm dial "high" pad cleaned primed no batch "B 7" lamp "flood lamp"
 expect pad-speed 3.8 m/s
-outcome yes clear second "flood lamp"
+outcome yes clear second "line lamp, invented"
 count 24 left 3
 expect notice "21 of 24"
 expect range 4 serves
