@@ -173,6 +173,9 @@ refused "only where the owner agreed"
 ask sanding "may it be sanded?" on bonnet
 answer yes by present
 adopt rung 4 section 0.1 m2 polish 60 s setup 300 s
+refused "second panel"
+adopt rung 4 section 0.1 m2 polish 60 s setup 300 s because "one panel only"
+expect mildest "the mildest tried"
 start because "the owner agreed"
 left-running
 expect no-change
@@ -180,9 +183,6 @@ sign owner "Invented Owner" declined
 undo
 redo
 undo shop
-refused "second panel"
-adopt rung 4 section 0.1 m2 polish 60 s setup 300 s because "one panel only"
-expect mildest "the mildest tried"
 redo shop
 open job 2031-001
 """
