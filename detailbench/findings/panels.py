@@ -15,6 +15,7 @@ from detailbench.findings.corrections import Corrected
 from detailbench.findings.gauges import confirmations, session_repeatability
 from detailbench.findings.moments import alike, last_polishings, taken_after
 from detailbench.findings.settings import setting
+from detailbench.findings.trial_places import tried_from
 from detailbench.findings.walking import OUTER, panel_places
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Place, Reading
@@ -33,7 +34,8 @@ READABLE = ("steel", "aluminium")
 class PlaceSeen:
     """One place at one moment. ``counted``: the readings its figure is made of, those like the newest clean one,
     and only confirmed ones where that is confirmed;
-    ``earlier``: readings after an earlier polishing of the panel. ``figure`` None where no reading gave a value;
+    ``earlier``: readings of the same moment that are not of it any more: after an earlier polishing of the panel, or as
+    found but taken where a trial had polished. ``figure`` None where no reading gave a value;
     ``set_aside`` by a person's decision about these very readings: a newer reading asks for a new one.
     ``corrected``: by whose decision its figure is made of corrected readings, in words; ``raw_um`` is what they read
     then, and neither of the two speaks for the paint where it is the higher one."""
@@ -139,6 +141,7 @@ class _Readings:
         self.confirmed = {k for k, c in confirmations(picture).items() if c.confirmed}
         self.sessions = {s.id: s for s in picture.sessions}
         self.polishings = last_polishings(picture)
+        self.tried = tried_from(picture)
         self.decisions = {(d.place_id, d.moment): d for d in picture.place_decisions}
         self.at: dict[str, list[Reading]] = defaultdict(list)
         for reading in picture.readings:
@@ -157,6 +160,8 @@ class _Readings:
         found = [r for r in self.at[place.id] if r.work == moment]
         note = self.polishings.get(place.panel) if moment == "polished" else None
         readings = tuple(r for r in found if taken_after(r, note))
+        if moment == "as_found":
+            readings = self._untouched(place, readings)
         counted = self._standing(alike(readings, self.sessions))
         values = [v for r in counted if (v := self.corrected.value_um(r)) is not None]
         figure = read_place(values, self.repeatability(counted)) if values else None
@@ -176,6 +181,14 @@ class _Readings:
             confirmed=all(r.id in self.confirmed for r in counted),
             set_aside=decision.reason if decision is not None and stands and decision.decision == "set_aside" else "",
         )
+
+    def _untouched(self, place: Place, readings: tuple[Reading, ...]) -> tuple[Reading, ...]:
+        """Those taken before a trial polished the place. Where none was, all of them: they can only read thinner than
+        what was there, and a place nobody can measure again is worth more than none."""
+        tried = self.tried.get(place.id)
+        if tried is None:
+            return readings
+        return tuple(r for r in readings if (r.stated_at or r.entered_at) <= tried) or readings
 
     def _standing(self, readings: tuple[Reading, ...]) -> tuple[Reading, ...]:
         """Read again between two good checks, a place is what was read then: what an earlier check does not confirm

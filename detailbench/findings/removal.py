@@ -7,17 +7,16 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from detailbench.basics.texts import _
-from detailbench.body.edges import EdgePosition, from_edges
 from detailbench.findings.changes import PanelChange, Side, compared
 from detailbench.findings.kit_names import parts
 from detailbench.findings.kit_renewal import same_combinations
 from detailbench.findings.panels import PanelSeen, outline_of, panel_seen
 from detailbench.findings.technique import setup_of, technique_figures
+from detailbench.findings.trial_places import places_within
 from detailbench.findings.trial_story import stack_beneath
-from detailbench.findings.walking import panel_places
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.thing import Thing
-from detailbench.record.things import Place, Trial
+from detailbench.record.things import Trial
 from detailbench.trials.load import LoadPath
 from detailbench.trials.removal import MeasuredTrial
 
@@ -84,24 +83,8 @@ def trial_load_path(picture: JobPicture, trial: Trial) -> tuple[LoadPath | None,
 def places_in_patch(picture: JobPicture, trial: Trial) -> frozenset[str]:
     """Ids of the places at least a pad's diameter inside the patch: there every point gets the whole load. Empty
     where the trial's place was not noted."""
-    if not (trial.edge_a and trial.edge_b) or trial.edge_a_mm is None or trial.edge_b_mm is None:
-        return frozenset()
     _machine, pad, _product = parts(picture.shop, one(picture.shop.combinations, trial.combination_id))
-    panel = outline_of(picture).panels[trial.panel]
-    at = EdgePosition(trial.edge_a, trial.edge_a_mm, trial.edge_b, trial.edge_b_mm, panel.width_mm, panel.height_mm)
-    x, y, _moved = from_edges(panel, at)
-    # the patch may lie either way round on the drawing: the shorter side counts for both
-    reach = min(trial.section_w_mm or 0.0, trial.section_h_mm or 0.0) / 2 - pad.diameter_mm
-
-    def near(place: Place) -> bool:
-        position = EdgePosition(
-            place.edge_a, place.edge_a_mm, place.edge_b, place.edge_b_mm, place.panel_w_mm, place.panel_h_mm
-        )
-        px, py, _also = from_edges(panel, position)
-        return max(abs(px - x), abs(py - y)) <= reach
-
-    own = panel_places(picture, trial.panel)
-    return frozenset(p.id for p in own if p.origin != "control" and near(p))
+    return places_within(picture, trial, pad.diameter_mm)
 
 
 def _change(picture: JobPicture, trial: Trial) -> PanelChange | None:

@@ -1,17 +1,22 @@
-"""Where trials were made on a panel: a fresh place serves once, and some paint stays clear between two of them."""
+"""Where trials were made on a panel: a fresh place serves once, some paint stays clear between two of them, and what is
+read there later is no longer of untouched paint."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import datetime
 
 from detailbench.basics.numbers import format_quantity
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition, from_edges
 from detailbench.body.names import panel_name
+from detailbench.body.outlines import load_outline
+from detailbench.body.panels import Panel
 from detailbench.findings.kit_names import parts
-from detailbench.findings.panels import outline_of
+from detailbench.findings.walking import panel_places
 from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import Trial
+from detailbench.record.things import Place, Trial
 
 CLEAR_MM = 25.0  # two to three centimetres between places; common practice, no source
 
@@ -44,7 +49,7 @@ def patch_of(picture: JobPicture, trial: Trial) -> Patch | None:
     """Where a trial stands on its panel as drawn now; None where no place was noted."""
     if not trial.edge_a or not trial.edge_b or trial.edge_a_mm is None or trial.edge_b_mm is None:
         return None
-    panel = outline_of(picture).panels[trial.panel]
+    panel = _panels(picture)[trial.panel]
     at = EdgePosition(trial.edge_a, trial.edge_a_mm, trial.edge_b, trial.edge_b_mm, panel.width_mm, panel.height_mm)
     return patch_at(picture, trial.panel, at, trial.combination_id, trial.section_w_mm, trial.section_h_mm)
 
@@ -58,7 +63,7 @@ def patch_at(
     high_mm: float | None = None,
 ) -> Patch:
     """The patch of a trial at this place; a side nobody noted is taken as one pad."""
-    x, y, _moved = from_edges(outline_of(picture).panels[panel], at)
+    x, y, _moved = from_edges(_panels(picture)[panel], at)
     _machine, pad, _product = parts(picture.shop, one(picture.shop.combinations, combination_id))
     return Patch(x, y, wide_mm or pad.diameter_mm, high_mm or pad.diameter_mm)
 
@@ -84,3 +89,37 @@ def check_place(picture: JobPicture, panel: str, patch: Patch) -> PlaceCheck:
                 gap=format_quantity(gap, "mm", 0), n=number
             )
     return PlaceCheck(near=near)
+
+
+def places_within(picture: JobPicture, trial: Trial, inset_mm: float = 0.0) -> frozenset[str]:
+    """Ids of the places to measure inside a trial's patch, ``inset_mm`` from its tape. Empty where the trial's place
+    was not noted. Control places are none of a trial's."""
+    patch = patch_of(picture, trial)
+    if patch is None:
+        return frozenset()
+    # the patch may lie either way round on the drawing: the shorter side counts for both
+    reach = min(patch.wide_mm, patch.high_mm) / 2 - inset_mm
+    panel = _panels(picture)[trial.panel]
+
+    def near(place: Place) -> bool:
+        position = EdgePosition(
+            place.edge_a, place.edge_a_mm, place.edge_b, place.edge_b_mm, place.panel_w_mm, place.panel_h_mm
+        )
+        x, y, _moved = from_edges(panel, position)
+        return max(abs(x - patch.x_mm), abs(y - patch.y_mm)) <= reach
+
+    return frozenset(p.id for p in panel_places(picture, trial.panel) if p.origin != "control" and near(p))
+
+
+def tried_from(picture: JobPicture) -> Mapping[str, datetime]:
+    """Place id → when the first trial was made over it: what is read there later is no longer as found."""
+    first: dict[str, datetime] = {}
+    for trial in picture.trials:
+        at = trial.stated_at or trial.entered_at
+        for place_id in places_within(picture, trial):
+            first[place_id] = min(at, first.get(place_id, at))
+    return first
+
+
+def _panels(picture: JobPicture) -> Mapping[str, Panel]:
+    return load_outline(picture.car.style, picture.car.length_mm).panels

@@ -11,7 +11,7 @@ from invented_shop import FOIL_UM
 
 from detailbench.body.edges import EdgePosition, to_edges
 from detailbench.findings.kit_names import parts
-from detailbench.findings.panels import outline_of
+from detailbench.findings.panels import outline_of, panel_seen
 from detailbench.findings.removal import TrialRemoval, measured_trials, places_in_patch, trial_load, trial_removal
 from detailbench.findings.trial_story import range_combinations
 from detailbench.moves.readings import AddPlace, RecordReading
@@ -123,3 +123,22 @@ def test_without_the_technique_no_load_is_made_up(hands: Hands) -> None:
     assert found.load_path_j_m2 is None
     assert found.measured is None
     assert found.why_none != ""
+
+
+def test_what_is_read_on_a_patch_after_its_trial_is_no_longer_as_found(hands: Hands) -> None:
+    where = places(hands, *MIDDLE)
+    found = measured(hands, where)
+    assert found.measured is not None
+    seen = {p.place.id: p for p in panel_seen(hands.picture, "roof").places}
+    assert [seen[w].value_um for w in where] == list(BEFORE)
+    assert [[r.value_um for r in seen[w].earlier] for w in where] == [[value] for value in AFTER]
+    assert [seen[w].low_um for w in where] == list(AFTER)  # it is what is left there, so it is reckoned with
+
+
+def test_a_place_first_read_after_its_trial_is_kept_as_it_reads(hands: Hands) -> None:
+    where = places(hands, *MIDDLE)
+    hands.do(sheet(hands))
+    hands.later()
+    read(hands, where, AFTER)
+    seen = {p.place.id: p for p in panel_seen(hands.picture, "roof").places}
+    assert [seen[w].value_um for w in where] == list(AFTER)

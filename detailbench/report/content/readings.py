@@ -270,7 +270,11 @@ def _values(g: Gathered, seen: PlaceSeen, moment: Moment) -> Text:
         if left_out and seen.counted:
             texts.append(said(text, values=joined([_reading(r) for r in left_out], " · ")))
     if seen.earlier:
-        text = _("after an earlier polishing: {values}")
+        text = (
+            _("after an earlier polishing: {values}")
+            if moment == "polished"
+            else _("read after a trial polished here, not as found: {values}")
+        )
         texts.append(said(text, values=joined([_reading(r) for r in seen.earlier], " · ")))
     if seen.figure is not None and len(seen.counted) > 1:
         trace = worked(g.refs.of(seen.figure.working), "value_um")
