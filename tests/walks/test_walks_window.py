@@ -14,6 +14,7 @@ if not os.environ.get("DISPLAY"):
 
 from PySide6.QtCore import QCoreApplication, QPoint, Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel, QPushButton
 from pytestqt.qtbot import QtBot
 from window.hand import Hand
 from window.keys import KeysHand
@@ -67,6 +68,19 @@ def test_a_hand_that_uses_the_other_ones_means_is_found(hand: type[Hand], tmp_pa
     with pytest.raises(Stuck, match="alone, and a"):
         walk.check_witness()
     walk.witness = None
+    walk.close()
+
+
+def test_words_that_would_be_read_as_markup_or_as_a_key_are_found(tmp_path: Path, qtbot: QtBot) -> None:
+    walk = Walk(tmp_path / "workshop", tmp_path, HandClock(BEFORE), qtbot, MouseHand)
+    over = walk.eyes.window
+    walk.check_words()
+    for sly in (QLabel("<b>loud</b>", over), QPushButton("Ana & Co", over)):
+        sly.show()
+        with pytest.raises(Stuck, match="not shown as typed"):
+            walk.check_words()
+        sly.hide()
+    walk.check_words()
     walk.close()
 
 
