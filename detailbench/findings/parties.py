@@ -23,6 +23,11 @@ def bearer_for(picture: JobPicture, errand: str) -> Party | None:
     return next((p for p in reversed(picture.parties) if p.role == "bearer" and p.errand in wanted), None)
 
 
+def authority_of(picture: JobPicture, party: Party) -> str:
+    """On whose word a bearer acts, in words; it may name somebody, so it is personal. Empty where nobody said."""
+    return picture.said(party.id, "authority") or party.authority
+
+
 PERSONAL = ("name", "contact", "address", "telephone", "mail")
 
 

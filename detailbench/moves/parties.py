@@ -14,7 +14,7 @@ from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Party
 from detailbench.record.writing import Writer
 
-PERSONAL = ("name", "telephone")
+PERSONAL = ("name", "telephone", "authority")
 
 
 @dataclass(frozen=True)
@@ -31,12 +31,12 @@ class SetBearer:
         if self.errand not in ERRANDS:
             raise BadInput(_("A bearer brings the car, fetches it, or both."), field="errand", given=self.errand)
         for name in self.values:
-            if name not in (*PERSONAL, "authority"):
+            if name not in PERSONAL:
                 raise BadInput(_("There is no field “{name}” here.").format(name=name), field=name)
         picture = w.job(self.job_id)
         bearer = self._who(w, picture)
-        if "authority" in self.values:
-            w.change(bearer, authority=self.values["authority"].strip())
+        if "authority" in self.values and bearer.authority:
+            w.change(bearer, authority="")  # an older program kept it among the plain fields
         for name in PERSONAL:
             if name in self.values and self.values[name].strip() != picture.said(bearer.id, name):
                 w.personal(bearer.id, name, self.values[name].strip())

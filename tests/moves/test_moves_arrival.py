@@ -10,7 +10,7 @@ from invented_shop import INVENTED_NOW, InventedShop
 from detailbench.basics.errors import BadInput, RecordTrouble, Refused
 from detailbench.findings.custody import custody_of, stands_now
 from detailbench.findings.entered_later import arrival_entered, entered_after_arrival
-from detailbench.findings.parties import bearer_for, owner_of
+from detailbench.findings.parties import authority_of, bearer_for, owner_of
 from detailbench.moves import agreeing, arrival, custody, intake, limits, marks, parties, photos, surface
 from detailbench.moves.documents import CloseDocument, open_key
 from detailbench.moves.handover import CarLeaves
@@ -53,7 +53,7 @@ def test_one_bearer_brings_and_fetches_until_another_name_is_given_for_one_half(
     assert brings is not None
     assert fetches is not None
     assert [picture.said(b.id, "name") for b in (brings, fetches)] == ["Fourth Invented", "Fifth Invented"]
-    assert (brings.errand, brings.authority, fetches.errand, fetches.authority) == (
+    assert (brings.errand, authority_of(picture, brings), fetches.errand, authority_of(picture, fetches)) == (
         "brings", "the owner's word", "fetches", "",
     )  # fmt: skip
 
@@ -63,8 +63,9 @@ def test_more_of_the_same_bearer_makes_no_second_one(invented: InventedShop) -> 
     for values in ({"name": "Fourth Invented"}, {"telephone": "000 9"}, {"authority": "by telephone"}):
         invented.bench.do(parties.SetBearer(job, values))
     invented.bench.do(parties.SetBearer(job, {}, "both"))
-    (bearer,) = [p for p in invented.picture(job).parties if p.role == "bearer"]
-    assert (bearer.errand, bearer.authority) == ("both", "by telephone")
+    picture = invented.picture(job)
+    (bearer,) = [p for p in picture.parties if p.role == "bearer"]
+    assert (bearer.errand, authority_of(picture, bearer), bearer.authority) == ("both", "by telephone", "")
 
 
 def test_a_bearer_is_taken_out_and_the_owner_is_not(invented: InventedShop) -> None:

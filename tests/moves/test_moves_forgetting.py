@@ -19,6 +19,7 @@ from detailbench.moves.forgetting import ForgetOwner
 from detailbench.moves.giving_out import give_job
 from detailbench.moves.handover import RecordAcceptance, Sign
 from detailbench.moves.intake import AddRemark, StrikeRemark
+from detailbench.moves.parties import SetBearer
 from detailbench.moves.photos import AddPhoto
 from detailbench.moves.shop import SetSetting
 from detailbench.record.checking import check
@@ -27,7 +28,15 @@ from detailbench.record.things import Photo, Signature
 
 OWNER = "Quintessa Unmistakable"
 PLATE, BONNET = photo(), photo(taken=None)
-SECRETS = (OWNER, "000 555 777", "INV UN 1", "roof <later> Unmistakably", "0.1234567", "plate-of-quintessa.jpg")
+SECRETS = (
+    OWNER,
+    "000 555 777",
+    "INV UN 1",
+    "roof <later> Unmistakably",
+    "0.1234567",
+    "plate-of-quintessa.jpg",
+    "word of Quintessa's sister",
+)
 
 
 @pytest.fixture
@@ -40,6 +49,7 @@ def known(invented: InventedShop) -> tuple[InventedShop, str]:
     with invented.bench.store.writing(invented.clock.now(), invented.person) as w:
         w.personal(owner.id, "name", OWNER)
         w.sign_off(job, "SetOwner", "owner noted", undoable=True)
+    do(SetBearer(job, {"authority": WORD}))
     do(AddPhoto(job, PLATE, "plate-of-quintessa.jpg"))
     with invented.bench.store.writing(invented.clock.now(), invented.person) as w:
         w.change(w.every(Photo, job_id=job)[0], shows="plate")
@@ -86,10 +96,11 @@ def test_the_chain_holds_and_the_check_counts_what_was_forgotten(known: tuple[In
     assert found.troubles == ()
     assert found.head_found is True
     (forgetting,) = invented.picture(job).forgettings
-    # name twice, telephone, plate, two file names, remarks, the signer's name and strokes; the report and the plate
-    assert (forgetting.values_gone, forgetting.files_gone) == (9, 2)
-    assert found.notes == ("9 values and 2 files were forgotten; their hashes stay, and the chain holds.",)
-    assert done.note.startswith("Deleted: values 9, files 2.")
+    # name twice, telephone, on whose word, plate, two file names, remarks, the signer's name and strokes; and as files
+    # the report and the plate
+    assert (forgetting.values_gone, forgetting.files_gone) == (10, 2)
+    assert found.notes == ("10 values and 2 files were forgotten; their hashes stay, and the chain holds.",)
+    assert done.note.startswith("Deleted: values 10, files 2.")
 
 
 def test_what_is_the_workshops_own_stays(known: tuple[InventedShop, str]) -> None:

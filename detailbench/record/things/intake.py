@@ -54,8 +54,8 @@ class Visit(JobThing):
 @dataclass(frozen=True, kw_only=True)
 class Party(JobThing):
     """``role``: owner or bearer; ``kind``: person or company; ``errand`` of a bearer: brings, fetches or both.
-    ``authority``: on whose word the bearer acts, in words. Name, contact (of a company), address, telephone and mail
-    are personal data (subject = this id)."""
+    Name, contact (of a company), address, telephone, mail and ``authority`` (on whose word the bearer acts) are
+    personal data (subject = this id); the field ``authority`` holds only what older programs wrote there."""
 
     table = "party"
     role: str = "owner"

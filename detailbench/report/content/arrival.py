@@ -7,6 +7,7 @@ from datetime import datetime
 
 from detailbench.basics.texts import _
 from detailbench.findings.entered_later import arrival_entered
+from detailbench.findings.parties import authority_of
 from detailbench.record.past import PutRight
 from detailbench.record.picture import JobPicture
 from detailbench.report.content.accepting import signings
@@ -92,7 +93,9 @@ def _remarks(g: Gathered) -> Text:
 
 
 def _authority(g: Gathered) -> Text:
-    bearers = [p for p in g.picture.parties if p.role == "bearer" and p.authority and p.errand != "fetches"]
+    bearers = [p for p in g.picture.parties if p.role == "bearer" and p.errand != "fetches"]
     if bearers and gone(g, bearers[-1]):
         return deleted(g)
-    return typed(bearers[-1].authority.rstrip(".")) if bearers else (_("somebody not noted"),)
+    words = [authority_of(g.picture, p).rstrip(".") for p in bearers]
+    newest = next((w for w in reversed(words) if w), "")
+    return typed(newest) if newest else (_("somebody not noted"),)

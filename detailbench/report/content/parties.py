@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from detailbench.basics.texts import _
-from detailbench.findings.parties import bearer_for
+from detailbench.findings.parties import authority_of, bearer_for
 from detailbench.record.things import Party, Visit
 from detailbench.report.content.blocks import Fact
 from detailbench.report.content.figures import day, moment_with_offset, of_thing, recorded
@@ -37,8 +37,9 @@ def _party(g: Gathered, party: Party) -> tuple[Text, ...]:
     contact = typed(picture.said(party.id, "contact"))
     fields = [name, said(_("spoken for by {name}"), name=contact) if contact else ()]
     fields += [typed(picture.said(party.id, f)) for f in FIELDS]
-    if party.authority and not gone(g, party):
-        fields.append(said(_("on the authority of {authority}"), authority=typed(party.authority)))
+    authority = authority_of(g.picture, party)
+    if authority and not gone(g, party):
+        fields.append(said(_("on the authority of {authority}"), authority=typed(authority)))
     return tuple(f for f in fields if f)
 
 
@@ -70,9 +71,10 @@ def who_comes(g: Gathered, errand: str) -> Text:
     text = said(words, name=short_name(g, bearer))
     if gone(g, bearer):
         return text  # on whose word they came may name somebody
-    if not bearer.authority:
+    authority = authority_of(g.picture, bearer)
+    if not authority:
         return said(_("{text}, on an authority that was not noted"), text=text)
-    return said(_("{text}, {authority}"), text=text, authority=clipped(bearer.authority, 100)[0])
+    return said(_("{text}, {authority}"), text=text, authority=clipped(authority, 100)[0])
 
 
 def visit_facts(g: Gathered) -> list[Fact]:

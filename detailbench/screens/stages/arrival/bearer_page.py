@@ -8,7 +8,7 @@ from typing import Any
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
-from detailbench.findings.parties import bearer_for
+from detailbench.findings.parties import authority_of, bearer_for
 from detailbench.moves.parties import SetBearer, StrikeBearer
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Party
@@ -81,7 +81,7 @@ class BearerPage(QWidget):
 
     def _authority(self, picture: JobPicture) -> str:
         found = bearer_for(picture, self.errand.value)
-        return "" if found is None else found.authority
+        return "" if found is None else authority_of(picture, found)
 
     def _mover(self, name: str) -> Callable[[str, str], Any]:
         return lambda job, text: SetBearer(job, {name: text}, self.errand.value)

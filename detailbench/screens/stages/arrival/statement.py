@@ -6,7 +6,7 @@ from datetime import datetime
 
 from detailbench.basics.texts import _
 from detailbench.findings.entered_later import arrival_entered
-from detailbench.findings.parties import bearer_for
+from detailbench.findings.parties import authority_of, bearer_for
 from detailbench.record.picture import JobPicture
 from detailbench.screens.stages.signing.words import role_words
 
@@ -18,7 +18,7 @@ def arrival_statement(picture: JobPicture, role: str, now: datetime) -> str:
     from detailbench.report.content.standing import standing
 
     bearer = bearer_for(picture, "brings")
-    authority = bearer.authority.rstrip(".") if bearer is not None else ""
+    authority = authority_of(picture, bearer).rstrip(".") if bearer is not None else ""
     later = arrival_entered(picture)
     late = "_late" if role != "workshop" and later is not None and later.after_work else ""
     parts: dict[str, Sayable] = {
