@@ -28,15 +28,8 @@ from detailbench.record.things import Photo, Signature
 
 OWNER = "Quintessa Unmistakable"
 PLATE, BONNET = photo(), photo(taken=None)
-SECRETS = (
-    OWNER,
-    "000 555 777",
-    "INV UN 1",
-    "roof <later> Unmistakably",
-    "0.1234567",
-    "plate-of-quintessa.jpg",
-    "word of Quintessa's sister",
-)
+WORD = "word of Quintessa's sister"
+SECRETS = (OWNER, "000 555 777", "INV UN 1", "roof <later> Unmistakably", "0.1234567", "plate-of-quintessa.jpg", WORD)
 
 
 @pytest.fixture

@@ -85,7 +85,8 @@ def test_who_fetches_the_car_may_be_another_than_who_brings_it(arrival: Window, 
     assert field(arrival, "bearer's name").text() == ""
     type_into(arrival, "bearer's name", "Fifth Invented")
     picture = bench.job(job_id)
-    bearers = [(p.errand, picture.said(p.id, "name"), picture.said(p.id, "authority")) for p in picture.parties if p.role == "bearer"]
+    noted = [p for p in picture.parties if p.role == "bearer"]
+    bearers = [(p.errand, picture.said(p.id, "name"), picture.said(p.id, "authority")) for p in noted]
     assert bearers == [("brings", "Fourth Invented", "daughter, by telephone"), ("fetches", "Fifth Invented", "")]
     press_button(arrival, "Take the bearer out")
     assert [p.errand for p in bench.job(job_id).parties if p.role == "bearer"] == ["brings"]
