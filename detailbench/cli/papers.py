@@ -52,7 +52,7 @@ def print_document(words: Namespace) -> int:
 
 
 def verify(words: Namespace) -> int:
-    """Say in plain words what can be said about a file; the exit code is the verdict's."""
+    """Say in plain words what can be said about a file; the exit code says which."""
     try:
         content = words.file.read_bytes()
     except OSError as error:

@@ -24,7 +24,7 @@ def share_words(found: ShareCleared) -> str:
     """The count in one sentence; under 20 marks without a share, and it says why."""
     if found.share is None or found.low is None or found.high is None:
         return _(
-            "{gone} of {of} counted marks gone; under {fewest} no share is told. It supports, it does not judge."
+            "{gone} of {of} counted marks gone; under {fewest} no share is stated. It supports, it does not judge."
         ).format(gone=found.gone, of=found.of, fewest=FEWEST_FOR_A_SHARE)
     return _(
         "{gone} of {of} counted marks gone: {share} % ({low} to {high} %, 95 %). It supports, it does not judge."

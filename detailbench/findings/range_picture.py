@@ -143,8 +143,8 @@ def known_words(known: Known) -> str:
     """The same on the screen."""
     return {
         "serves": _("cleared, finished clear"),
-        "hazy": _("cleared, left haze"),
-        "trails": _("cleared, left trails: of the movement"),
+        "hazy": _("cleared, left even haze"),
+        "trails": _("cleared, left trails of the movement"),
         "not_cleared": _("did not clear"),
         "refines": _("on top: finished clear"),
         "forbidden": _("not to be used here"),

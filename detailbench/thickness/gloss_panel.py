@@ -75,6 +75,6 @@ def gloss_panel(before_gu: Sequence[float], after_gu: Sequence[float], angle_deg
         },
         source=ANGLE_SOURCE,
         changes_with=_("more places; readings at the same places and angle"),
-        notes=(_("No interval: how far the meter moved between the two spells is not measured here."),),
+        notes=(_("No interval: how far the meter itself moved in between is not measured here."),),
     )
     return GlossPanel(n, angle, before, after, after - before, min(differences), max(differences), sentence, working)

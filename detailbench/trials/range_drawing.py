@@ -124,10 +124,10 @@ def sign_marks(sign: Sign) -> tuple[Mark, ...]:
 def sign_words(sign: Sign, on_top: bool = False) -> str:
     """What a sign means; a trial on top speaks of the finish only."""
     if on_top and sign in ("works", "hazy", "trails"):
-        return {"works": _("finished clear"), "hazy": _("left haze"), "trails": _("left trails")}[sign]
+        return {"works": _("finished clear"), "hazy": _("left even haze"), "trails": _("left trails")}[sign]
     return {
         "works": _("cleared, finished clear"),
-        "hazy": _("cleared, left haze"),
+        "hazy": _("cleared, left even haze"),
         "trails": _("cleared, left trails"),
         "failed": _("did not clear"),
         "unknown": _("not tried"),

@@ -71,7 +71,7 @@ def test_each_outcome_has_its_sign_on_the_combination_and_on_the_trial(invented:
     assert [r.fell[0].sign for r in found[:8]] == [
         "failed", "works", "hazy", "trails", "stopped", "hidden", "hidden", "waits",
     ]  # fmt: skip
-    assert found[3].words == "cleared, left trails: of the movement"
+    assert found[3].words == "cleared, left trails of the movement"
     assert [r.fell[0].number for r in found[:8]] == [1, 2, 3, 4, 5, 6, 7, 8]
 
 

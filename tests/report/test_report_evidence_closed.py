@@ -120,4 +120,4 @@ def test_untouched(closed: Closed) -> None:
 
 def test_originals(closed: Closed) -> None:
     """A photograph is printed smaller; the hash of the file it was made from stands beside it."""
-    assert f"printed smaller; SHA-256 of the original {grouped(closed.photo_sha256)}" in closed.text
+    assert f"printed smaller; SHA-256 of the kept file {grouped(closed.photo_sha256)}" in closed.text

@@ -58,7 +58,7 @@ def test_the_card_says_where_to_start_and_what_is_known_of_each_combination(
     judged_trial(invented, job, 5, "yes", "even_haze")
     told = words(window.centre.card)
     assert "did not clear" in told
-    assert "cleared, left haze" in told
+    assert "cleared, left even haze" in told
     assert told.count("never tried on this paint") == 7
 
 

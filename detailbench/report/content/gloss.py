@@ -28,11 +28,11 @@ def gloss_blocks(g: Gathered) -> tuple[Block, ...]:
         Column(_("Panel"), 0.16),
         Column(_("Before, GU"), 0.26),
         Column(_("After, GU"), 0.26),
-        Column(_("What follows"), 0.32),
+        Column(_("Change"), 0.32),
     )
     note = _(
         "The angle is chosen by the values at 60° before the work and kept after it; values at two angles are never "
-        "subtracted. A change has no interval: how far the meter itself moved between the two spells is not measured."
+        "subtracted. A change has no interval: how far the meter itself moved in between is not measured."
     )
     return (Grid(columns, (Rows((), rows),)), Para((note,), "note"))
 

@@ -72,14 +72,14 @@ def _row(g: Gathered, *photos: Photo) -> PhotoRow:
 def _plate(g: Gathered, photo: Photo) -> PhotoPlate:
     evidence = g.picture.evidence_of(photo.evidence_id)
     jpeg, size, why_not = _shown(g, evidence)
-    texts = (_what(photo), _how(g, photo, evidence), why_not, _original(evidence))
+    texts = (_what(photo), _how(g, photo, evidence), why_not, _kept_file(evidence))
     return PhotoPlate(jpeg, *size, tuple(t for t in texts if t))
 
 
-def _original(evidence: Evidence) -> Text:
-    """Which file the print was made from: with it anybody can tell whether an original handed out is the one."""
+def _kept_file(evidence: Evidence) -> Text:
+    """Which file the print was made from: with it anybody can tell whether a file handed out is the one."""
     sha = hash_figure(evidence.sha256, Recorded("evidence", (evidence.id,), "sha256"))
-    return said(_("printed smaller; SHA-256 of the original {sha}"), sha=sha)
+    return said(_("printed smaller; SHA-256 of the kept file {sha}"), sha=sha)
 
 
 def _shown(g: Gathered, evidence: Evidence) -> tuple[bytes | None, tuple[int, int], Text]:

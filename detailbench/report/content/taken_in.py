@@ -14,8 +14,8 @@ def taken_in_facts(g: Gathered, *, whole: bool = False) -> tuple[Fact, ...]:
     """When the job was taken in and what that means for what is printed; none for the shop's own. ``whole``: with the
     journal it came with."""
     words = _(
-        "Recorded in another workshop's book and taken in here on {at}. The workshop named on these pages and its "
-        "settings are of the one that printed them."
+        "Recorded in another workshop's book and taken in here on {at}. The workshop and the "
+        "settings named on these pages are those of the workshop that printed them."
     )
     out: list[Text] = []
     for h in g.picture.histories:

@@ -115,7 +115,7 @@ def _outcome(outcome: Outcome, *, on_top: bool) -> list[Text]:
     finish = {
         Finish.CLEAR: _("The finish was clear"),
         Finish.EVEN_HAZE: _("The finish had an even haze"),
-        Finish.TRAILS: _("The finish had trails of the machine"),
+        Finish.TRAILS: _("The finish had trails of the machine's movement"),
         Finish.PAD_MARKS: _("There were pad or dust marks"),
         Finish.TOWEL_MARKS: _("There were towel marks"),
         Finish.SMEAR: _("There was a smear, so the finish could not be judged"),

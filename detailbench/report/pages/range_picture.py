@@ -75,7 +75,7 @@ def _key(
     x = room
     told: list[tuple[Sign | None, str]] = [*signs]
     if on_top:
-        told.append((None, _("on top of an earlier one")))
+        told.append((None, _("on top of an earlier trial")))
     for sign, words in told:
         need = LINE * 1.3 + width(words, REGULAR, SIZE)
         if not lines or x + need > room:

@@ -48,7 +48,7 @@ def means(context: Context, survey: Survey | None) -> Colouring:
         title,
         fills,
         format_thickness_change(-found.span_um, digits=0) if has else "",
-        _("{much} of this car's own").format(much=format_thickness_change(found.span_um, digits=0)) if has else "",
+        _("{much} from this car's own").format(much=format_thickness_change(found.span_um, digits=0)) if has else "",
         tuple(m for m in meanings if m[0] in used),
     )
 

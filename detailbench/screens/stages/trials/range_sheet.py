@@ -68,7 +68,7 @@ class RangeSheet(Sheet):
         shown = self._advising.range()
         notes = []
         if any(fell.cut_row is not None for rung in shown for fell in rung.fell):
-            notes.append(_("bar beneath: on top of a cut"))
+            notes.append(_("bar beneath: on top of an earlier trial"))
         if any(rung.step for rung in shown):
             notes.append(_("bar at the left: adopted"))
         if any(rung.next for rung in shown):

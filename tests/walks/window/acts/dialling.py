@@ -9,7 +9,7 @@ from window.walk import Walk
 
 KNOWN = {
     "serves": "cleared, finished clear",
-    "hazy": "cleared, left haze",
+    "hazy": "cleared, left even haze",
     "trails": "cleared, left trails",
     "not_cleared": "did not clear",
     "refines": "on top: finished clear",
