@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_thickness
@@ -22,7 +22,8 @@ class PanelLayers:
     """One panel's clear coat as a layer gauge read it. ``clear_um``: place means, µm, of the program's places of
     ``moment``; ``extra_um``: of places a person chose, and of the newer moment where too few were read then: not in
     mean and scatter, but the lowest of all counts. ``u_cal_um``: common to all readings. ``after``: these readings
-    are from after the work, so what was finished before them is no forecast any more."""
+    are from after the work, so what was finished before them is no forecast any more. ``confirmed``: they lie between
+    two good checks."""
 
     key: str
     moment: Moment
@@ -30,6 +31,7 @@ class PanelLayers:
     extra_um: tuple[float, ...]
     u_cal_um: float
     resolution_um: float
+    confirmed: bool = True
 
     @property
     def after(self) -> bool:
@@ -68,19 +70,26 @@ def clear_at(picture: JobPicture, place: PlaceSeen) -> float | None:
 
 
 def panel_layers(picture: JobPicture, before: PanelSeen, after: PanelSeen | None) -> PanelLayers | None:
-    """What a layer gauge read on one panel: after the work where five places were read then, else before it. None where
-    no reading says a clear coat."""
-    sides = [side_layers(picture, s) for s in (after, before) if s is not None]
-    found = [s for s in sides if s is not None]
+    """What a layer gauge read on one panel: after the work where five places were read then, else before it; what no
+    check confirms speaks only where nothing confirmed does. Whatever else was read there counts where it is lower.
+    None where no reading says a clear coat."""
+    seen = [s for s in (after, before) if s is not None]
+    found = [side for s in seen if (side := side_layers(picture, s)) is not None]
     if not found:
         return None
-    newest = next((s for s in found if s.enough), found[-1])
+    enough = sorted((s for s in found if s.enough), key=lambda s: not s.confirmed)
+    newest = enough[0] if enough else found[-1]
     more = [v for s in found if s is not newest and s.after for v in (*s.clear_um, *s.extra_um)]
-    if not more:
-        return newest
-    return PanelLayers(
-        newest.key, newest.moment, newest.clear_um, (*newest.extra_um, *more), newest.u_cal_um, newest.resolution_um
-    )
+    more += [v for s in seen for v in _uncounted_um(picture, s)]
+    return replace(newest, extra_um=(*newest.extra_um, *more)) if more else newest
+
+
+def _uncounted_um(picture: JobPicture, seen: PanelSeen) -> list[float]:
+    """Clear coat of readings no figure counts: taken before a later polishing, where a trial stood, or read otherwise.
+    They say nothing for the paint, and the lowest still has to be reckoned with."""
+    layered = {s.id for s in picture.sessions if gauge_of(picture, s).layers}
+    read = (r for p in seen.places for r in (*p.earlier, *p.readings) if r not in p.counted)
+    return [r.clear_um for r in read if r.clear_um is not None and r.session_id in layered]
 
 
 def side_layers(picture: JobPicture, seen: PanelSeen) -> PanelLayers | None:
@@ -100,6 +109,7 @@ def side_layers(picture: JobPicture, seen: PanelSeen) -> PanelLayers | None:
         extra,
         max(accuracy_of(g).standard_uncertainty_um(middle) for g in gauges),
         max(g.resolution_um for g in gauges),
+        confirmed=all(p.confirmed for p, _v in own),
     )
 
 

@@ -85,15 +85,24 @@ class _Clear:
         self, tells: PanelTells, before: PanelSeen, after: PanelSeen | None
     ) -> tuple[PanelTells, LayerRoom | None]:
         layers = panel_layers(self.picture, before, after) if self._any else None
-        newest = layers.after if layers is not None else after is not None and after.taken > 0
+        read = after is not None and after.taken > 0
+        newest = layers.after if layers is not None else read and after is not None and after.confirmed
         planned = self.forecasts.planned(tells.key, measured_after=newest)
-        told = replace(tells, planned_um=max(planned.mean_um or 0.0, 0.0), plan_unmeasured=not planned.known)
+        off = max(planned.mean_um or 0.0, 0.0)
+        if read and not newest:
+            # what was finished stays a forecast until readings say otherwise; what they do say is not counted twice
+            rest = self.forecasts.planned(tells.key, measured_after=True)
+            off = max(off - (tells.removed_um or 0.0), rest.mean_um or 0.0, 0.0)
+        told = replace(tells, planned_um=off, plan_unmeasured=not planned.known)
         if layers is None or tells.paint_system not in HAS_CLEAR:
             return told, None
         room = None
         if self.limits is not None:
             room = room_of(layers, self.limits, planned, self._removed_before(tells.key, layers))
-        return (told, room) if room is not None else (replace(told, clear_words=why_no_room(layers, self.limits)), None)
+        if room is not None:
+            # no other moment's check confirms what room left is found from
+            return replace(told, unconfirmed=told.unconfirmed or not layers.confirmed), room
+        return replace(told, clear_words=why_no_room(layers, self.limits)), None
 
     def _removed_before(self, key: str, layers: PanelLayers) -> float:
         """Only the largest share asks for it."""

@@ -1,0 +1,81 @@
+"""A layer gauge's readings after the work release nothing while no check confirms them, and none of them is forgotten
+when more was taken off since."""
+
+from __future__ import annotations
+
+import pytest
+from invented_findings import Hands
+from test_findings_layers import CLEAR, known_paint, layer_gauge, reserve, survey
+
+from detailbench.basics.errors import Refused
+from detailbench.moves.readings import RecordReading
+from detailbench.moves.surface import SetState
+from detailbench.moves.work import StartStep
+
+HIGH = tuple(v + 15.0 for v in CLEAR)
+LOW = tuple(v - 9.0 for v in CLEAR)
+
+
+def unchecked(hands: Hands, gauge: str, clear: tuple[float, ...], panel: str = "roof") -> None:
+    """Wiped and read, with no check of the gauge at all."""
+    hands.do(SetState(hands.job, (panel,), clean="wiped"))
+    hands.session(gauge)
+    for value in clear:
+        hands.later()
+        hands.do(RecordReading(hands.job, panel, 130.0, clear_um=value))
+    hands.later()
+
+
+def test_unconfirmed_readings_after_the_work_do_not_release_what_confirmed_ones_held(hands: Hands) -> None:
+    known_paint(hands)
+    reserve(hands, 36.0)
+    gauge = layer_gauge(hands)
+    step = hands.adopted("roof")
+    survey(hands, gauge, CLEAR)
+    hands.do_anyway("roof", step)
+    unchecked(hands, gauge, HIGH)
+    assert hands.ruling("roof").ruling == "held back"
+    with pytest.raises(Refused, match="Chance of less than the reserve"):
+        hands.do(StartStep(hands.job, "roof", step.id))
+
+
+def test_unconfirmed_low_readings_after_the_work_still_hold(hands: Hands) -> None:
+    known_paint(hands)
+    reserve(hands, 25.0)
+    gauge = layer_gauge(hands)
+    step = hands.adopted("roof")
+    survey(hands, gauge, CLEAR)
+    assert hands.ruling("roof").ruling != "held back"
+    hands.do_anyway("roof", step)
+    unchecked(hands, gauge, tuple(v - 16.0 for v in CLEAR))
+    assert hands.ruling("roof").ruling == "held back"
+
+
+def test_one_confirmed_place_after_the_work_does_not_confirm_the_unconfirmed_ones_before_it(hands: Hands) -> None:
+    known_paint(hands)
+    reserve(hands, 36.0)
+    gauge = layer_gauge(hands)
+    step = hands.adopted("roof")
+    unchecked(hands, gauge, HIGH)
+    assert hands.ruling("roof").ruling == "held back"
+    hands.do_anyway("roof", step)
+    survey(hands, gauge, HIGH[:1])
+    assert "Readings not confirmed by a gauge check: they release nothing." in [
+        r.sentence for r in hands.ruling("roof").reasons
+    ]
+
+
+def test_a_thin_clear_coat_read_between_two_steps_counts_after_the_second_one_too(hands: Hands) -> None:
+    known_paint(hands)
+    reserve(hands, 30.0)
+    gauge = layer_gauge(hands)
+    step = hands.adopted("roof")
+    survey(hands, gauge, CLEAR)
+    hands.do_anyway("roof", step)
+    survey(hands, gauge, LOW)
+    assert hands.ruling("roof").ruling == "held back"
+    hands.do_anyway("roof", step)
+    room = hands.ruling("roof").room
+    assert room is not None
+    assert room.decides_um == pytest.approx(min(LOW))
+    assert hands.ruling("roof").ruling == "held back"
