@@ -111,7 +111,7 @@ def test_the_time_of_arrival_is_typed_as_stated_and_says_how_much_later_it_was_e
     assert bench.job(job_id).visits[-1].arrived_at == stated.replace(second=0, microsecond=0)
     assert "Entered 4 days after the stated arrival." in texts(arrival)
     type_into(arrival, "arrived, as stated", "yesterday")
-    assert "Type a time like 17:10" in said_at(arrival, "arrived, as stated")
+    assert "18:10 for today" in said_at(arrival, "arrived, as stated")
     later = (now + timedelta(hours=1)).strftime("%H:%M")
     type_into(arrival, "arrived, as stated", later)
     assert "still to come" in said_at(arrival, "arrived, as stated")

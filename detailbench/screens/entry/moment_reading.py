@@ -27,4 +27,4 @@ def read_moment(text: str, now: datetime) -> datetime | None:
             return datetime(year, month, of_month, hour, minute, tzinfo=now.tzinfo)
     except ValueError:
         pass
-    raise BadInput(_("Type a time like 17:10, or a day and time like 2031-05-05 17:10."), field="at", given=text)
+    raise BadInput(_("Type a day and time like 2031-05-05 18:10, or 18:10 for today."), field="at", given=text)
