@@ -61,8 +61,8 @@ def surface_words(surface: str) -> str:
 def note_words() -> str:
     """What stands beside such values wherever they are shown."""
     return _(
-        "Shuts and undersides are painted thinner by build. They are set beside each other only: what they read says "
-        "nothing about the outer panels."
+        "Shuts and undersides are often thinner by build: common practice, no source. They are set beside each other "
+        "only: what they read says nothing about the outer panels."
     )
 
 

@@ -27,7 +27,7 @@ CAR = {
     "door_rear_l": 116.0, "door_rear_r": 120.0,
 }  # fmt: skip
 UNDERCOATS_UM = 69.0
-OFFERED = ("For the shop only: clear coat as a range…", "Fold the clear coat away")
+OFFERED = ("For the shop only: clear coat as a range…", "Put the range away")
 
 
 def measured_car(invented: InventedShop) -> str:

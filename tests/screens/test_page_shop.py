@@ -307,7 +307,7 @@ def test_the_unit_is_followed_by_the_window_until_it_closes(shop: Window, bench:
 def test_the_walk_is_turned_round_by_two_presses(shop: Window, bench: Bench) -> None:
     turn(shop, "Settings")
     press_button(shop, "the walk begins at: right front wing")
-    press_button(shop, "and goes by the: right side first")
+    press_button(shop, "side of the car taken first: right side first")
     assert (setting(bench.shop(), "walk_from"), setting(bench.shop(), "walk_turn")) == ("wing_front_r", "right")
 
 

@@ -22,7 +22,7 @@ def apart_blocks(g: Gathered) -> tuple[Block, ...]:
         return ()
     unit = thickness_unit()
     columns = (
-        Column(_("Where"), 0.28),
+        Column(_("Panel"), 0.28),
         Column(_("Place"), 0.08, right=True),
         Column(_("Where, mm from edges"), 0.26),
         Column(_("Read, {unit}").format(unit=unit), 0.24),

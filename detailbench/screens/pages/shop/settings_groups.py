@@ -57,5 +57,5 @@ def title_of(default: Default) -> str:
     if default.key == "walk_from":
         return _("the walk begins at")
     if default.key == "walk_turn":
-        return _("and goes by the")
+        return _("side of the car taken first")
     return f"{_(default.says)}, {default.unit}" if default.unit else _(default.says)

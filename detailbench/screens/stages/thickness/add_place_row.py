@@ -32,7 +32,7 @@ class AddPlaceRow(QWidget):
         if pointed is None:
             return
         where = pointed.at.phrase()  # its distances do not fit on the buttons
-        thin = _("Thinner by build: compared with its like only, never with the panel.")
+        thin = _("Often thinner by build: compared with its like only, never with the panel.")
         for part, words, more in (
             (self.here, _("Add a place here: {where}"), ""),
             (

@@ -66,7 +66,7 @@ class ClearPart(QWidget):
         sees = self._sees()
         found = sees.found if sees is not None else None
         drawn = found if isinstance(found, ClearPicture) and found.high_um > 0 else None
-        words = _("For the shop only: clear coat as a range…") if found is None else _("Fold the clear coat away")
+        words = _("For the shop only: clear coat as a range…") if found is None else _("Put the range away")
         self.open_it.setText(words)
         self.open_it.setAccessibleName(words)
         self.says.setVisible(found is not None)
