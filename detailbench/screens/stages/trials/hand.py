@@ -16,6 +16,7 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.processes import group_of, process_of
+from detailbench.findings.settings import setting
 from detailbench.findings.trial_story import outcome_of, range_combinations, trials_of
 from detailbench.moves.surface import HoldPanel
 from detailbench.moves.trials import CorrectTrial, RecordTrial
@@ -24,7 +25,7 @@ from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
 from detailbench.screens.stages.trials.draft import Draft, draft_from, fresh_draft, with_combination
 from detailbench.screens.stages.trials.judging import Judging
-from detailbench.screens.stages.trials.timer import JUDGED_IN, LEFT_AFTER_S, Standing, TrialTimer
+from detailbench.screens.stages.trials.timer import JUDGED_IN, LEFT_AFTER_S, SHOP_SETS, Standing, TrialTimer
 from detailbench.trials.next_step import LOOK_ONLY
 from detailbench.trials.outcome import Option, Result
 
@@ -226,7 +227,9 @@ class TrialHand(QObject):
         self.judging = Judging()
         prime = draft is None or draft.prime
         turns = trial.passes or 0
-        self.timer = TrialTimer.begin(trial.id, self.now, passes_s=seconds, prime=prime, turns=turns)
+        shop = self.context.picture.shop
+        lengths = {key: float(setting(shop, f"{key}_s")) for key in SHOP_SETS}
+        self.timer = TrialTimer.begin(trial.id, self.now, passes_s=seconds, prime=prime, lengths_s=lengths, turns=turns)
         self._tick.start()
         self.page_wanted.emit("run")
         self.tick()

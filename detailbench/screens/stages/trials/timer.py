@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
 from detailbench.basics.texts import _
 
 COUNT_IN_S = 10.0
-# common practice, no source
-PRIME_S, SPREAD_S, WIPE_S, LOOK_AFTER_S, PANEL_WIPE_S, SECOND_LAMP_S = 20.0, 20.0, 30.0, 120.0, 30.0, 30.0
+SHOP_SETS = ("prime", "spread", "wipe", "wait", "panel_wipe", "second_lamp")  # how long: a setting of the shop each
 REPEAT_WITHIN_S = 1.0
 LEFT_AFTER_S = 60.0
 
@@ -65,14 +65,22 @@ class TrialTimer:
     turns: int = 0
 
     @classmethod
-    def begin(cls, trial_id: str, now: datetime, *, passes_s: float, prime: bool, turns: int = 0) -> TrialTimer:
-        """A timer for a trial of so many seconds of passes; ``prime`` only for a fresh or cleaned pad."""
-        phases = [Phase("count_in", COUNT_IN_S)]
-        if prime:
-            phases.append(Phase("prime", PRIME_S))
-        phases += [Phase("spread", SPREAD_S), Phase("passes", passes_s), Phase("wipe", WIPE_S)]
-        phases += [Phase("wait", LOOK_AFTER_S), Phase("panel_wipe", PANEL_WIPE_S), Phase("second_lamp", SECOND_LAMP_S)]
-        return cls(trial_id, now, tuple(phases), turns)
+    def begin(
+        cls,
+        trial_id: str,
+        now: datetime,
+        *,
+        passes_s: float,
+        prime: bool,
+        lengths_s: Mapping[str, float],
+        turns: int = 0,
+    ) -> TrialTimer:
+        """A timer for a trial of so many seconds of passes; ``prime`` only for a fresh or cleaned pad. ``lengths_s``:
+        the shop's seconds for every other phase; one of none is left out."""
+        lengths = {"count_in": COUNT_IN_S, "passes": passes_s, **lengths_s}
+        order = ("count_in", *(("prime",) if prime else ()), "spread", "passes", "wipe")
+        order += ("wait", "panel_wipe", "second_lamp")
+        return cls(trial_id, now, tuple(Phase(key, lengths[key]) for key in order if lengths[key] > 0), turns)
 
     def words(self, standing: Standing) -> str:
         """What is done now; of the passes also which one."""
