@@ -16,7 +16,10 @@ from detailbench.trials.adviser_search import Costs, Stop
 from detailbench.trials.outcome import Option
 from detailbench.trials.rungs import Range
 
-SOURCE = Source("Bayes' rule over every world of the range; the plan in the box believed in: own rule of thumb")
+SOURCE = Source(
+    "Bayes' rule over everything the range could be; the plan in the box believed in: own rule of thumb",
+    kind="own derivation",
+)
 SEEN = {"": None, "yes": True, "no": False}
 
 
