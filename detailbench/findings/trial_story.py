@@ -143,7 +143,10 @@ def known_range(picture: JobPicture, group_id: str, without: str = "") -> tuple[
         elif under is not None:
             # trails on top: another movement is wanted, of its strength nothing is known
             now = replace(was, trails=True) if trails else replace(was, refined=told.finish_clear)
-            seen[trial.combination_id] = now
+            cuts = tuple(c for c, _same in groupby(t.combination_id for t in (*stack_beneath(picture, under), under)))
+            on = [k for k in was.refined_on or () if (k,) != cuts]
+            clear_on = cuts if told.finish_clear and len(cuts) == 1 else ()
+            seen[trial.combination_id] = replace(now, refined_on=(*on, *clear_on))
         else:
             finish = None if trails else told.finish_clear
             seen[trial.combination_id] = replace(was, cleared=told.cleared, finish_clear=finish, trails=trails)

@@ -99,6 +99,7 @@ def adviser_working(values: Mapping[str, Any]) -> Working:
             finish_clear=words[row["finish_clear"]],
             refined=words[row["refined"]],
             trails=row["trails"] == "yes",
+            refined_on=None if row["refined_on"] is None else tuple(str(int(k)) for k in row["refined_on"]),
         )
         for i, row in enumerate(values["rungs"])
     )
@@ -179,6 +180,7 @@ def move_sentence(move: Move, range_: Range, trial: float | None, saves: float |
 
 def _working(seen: Sequence[RungSeen], plan: Plan, move: Move, expected: float | None, saves: float | None) -> Working:
     words = {None: "", True: "yes", False: "no"}
+    keys = [s.rung.key for s in seen]
     rungs: list[Plain] = [
         {
             "cleared": words[s.cleared],
@@ -186,6 +188,7 @@ def _working(seen: Sequence[RungSeen], plan: Plan, move: Move, expected: float |
             "refined": words[s.refined],
             "trails": "yes" if s.trails else "",
             "movement": s.rung.movement.value,
+            **({} if s.refined_on is None else {"refined_on": [i for i, k in enumerate(keys) if k in s.refined_on]}),
         }
         for s in seen
     ]

@@ -48,6 +48,10 @@ def decide(seen: Sequence[RungSeen], plan: Plan) -> tuple[Move, Plan, Box]:
     move = _after_trails(seen, move)
     if move.kind == "adopt" and move.rung is not None and not seen[move.rung].works:
         move = Move("try", move.rung)
+    if move.kind == "adopt_two" and move.rung is not None and move.on_top is not None:
+        noted = seen[move.on_top].refined_on
+        if noted is not None and seen[move.rung].rung.key not in noted:
+            move = Move("refine", move.rung, move.on_top, (move.on_top,))
     return move, used, box
 
 

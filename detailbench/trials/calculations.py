@@ -167,6 +167,7 @@ CALCULATIONS = (
                     Field("cleared", "cleared on a fresh place", "text", False, "", choices=SEEN),
                     Field("finish_clear", "finished clear on a fresh place", "text", False, "", choices=SEEN),
                     Field("refined", "finished clear on top of a cut", "text", False, "", choices=SEEN),
+                    Field("refined_on", "on top of which, counted from 0", "numbers", False),
                     Field("trails", "left trails, which are of its movement", "text", False, "", choices=("", "yes")),
                     Field(
                         "movement",

@@ -25,9 +25,10 @@ class Rung:
 class RungSeen:
     """A rung and what is known of it on this paint, at the shop's usual technique.
 
-    ``cleared``, ``finish_clear``: seen on a fresh place; ``refined``: seen on top of a cut (True: finished clear).
-    None: not seen. ``trails``: it left trails, which are of its movement and say nothing about its strength (the
-    finish stays not seen). ``forbidden``: stopped there, or barred by the owner's limits.
+    ``cleared``, ``finish_clear``: seen on a fresh place; ``refined``: seen on top of a cut (True: finished clear), and
+    ``refined_on`` the keys of the cuts it finished clear on. None: not seen, or not noted. ``trails``: it left trails,
+    which are of its movement and say nothing about its strength (the finish stays not seen). ``forbidden``: stopped
+    there, or barred by the owner's limits.
     """
 
     rung: Rung
@@ -36,6 +37,7 @@ class RungSeen:
     refined: bool | None = None
     forbidden: bool = False
     trails: bool = False
+    refined_on: tuple[str, ...] | None = None
 
     @property
     def works(self) -> bool:
