@@ -6,6 +6,7 @@ import pytest
 from bay_hand import Bay, bay, invented, prepared
 from invented_shop import FOIL_UM, ZERO_UM
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
 
 from detailbench.findings.gauges import failed_now, last_check
 from detailbench.moves.shop import Retire
@@ -47,6 +48,13 @@ def test_by_keys_alone_the_gauge_is_taken_checked_and_the_walk_begins(bay: Bay) 
     assert "passed" in bay.said
     assert bay.thickness.card is not None
     assert bay.thickness.card.walk.isVisible()
+    assert QApplication.focusWidget() is bay.thickness.card.walk.on  # not lost to the rail, where a key opens a stage
+    bay.click("Gauge")
+    bay.click("Check the gauge again (closing check)")
+    part.entry.setFocus()
+    for value in (*ZERO_UM, *FOIL_UM):
+        bay.keys(f"{value}\r")
+    assert QApplication.focusWidget() is part.again
 
 
 def test_a_check_without_a_foil_says_where_the_foil_is_entered(bay: Bay) -> None:

@@ -246,7 +246,9 @@ def test_a_place_in_the_shut_is_added_where_was_pointed_at_and_stands_apart(bay:
     bay.click_map("bonnet", 210, 140)
     assert bay.thickness.card is not None
     bay.qtbot.waitUntil(lambda: bay.thickness.card.walk.add.isVisible())  # type: ignore[union-attr]
+    bay.thickness.card.walk.add.shut.setFocus()
     bay.click(bay.thickness.card.walk.add.shut.accessibleName())
+    assert QApplication.focusWidget() is bay.thickness.card.walk.entry.field.line  # its value comes next
     bay.window.to_map()
     bay.type_value("71")
     place = next(p for p in bay.picture.places if p.surface == "shut")

@@ -47,6 +47,17 @@ def test_a_figure_typed_on_the_map_begins_a_value_and_enter_walks_on(bay: Bay) -
     assert bay.window.context.selected_place == 3
 
 
+def test_figures_struck_fast_on_the_map_all_reach_the_field(bay: Bay) -> None:
+    """As fast as a gauge, no Enter at once: what was held goes where the first of them opened a field."""
+    walk = walking(bay)
+    for sign in "104":
+        bay.at_ms += 20
+        QTest.keyClicks(bay.window.centre.map, sign)
+    bay.window.bursts.let_go()
+    assert walk.entry.field.line.text() == "104"
+    assert bay.picture.readings == ()
+
+
 def test_after_a_failed_check_the_walk_begins_again_at_the_first_place(bay: Bay) -> None:
     walking(bay)
     bay.type_value("118")

@@ -8,7 +8,7 @@ from collections.abc import Callable
 import shiboken6
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from detailbench.screens.context import Burst
 from detailbench.screens.entry.burst import BurstReader
@@ -96,9 +96,13 @@ class BurstFilter(QObject):
 
     def _hand_on(self, held: tuple[Held, ...]) -> None:
         self._handing_on = True
+        before = QApplication.focusWidget()
         try:
             for widget, event in held:
-                if shiboken6.isValid(widget):
-                    QCoreApplication.sendEvent(widget, event)
+                now = QApplication.focusWidget()
+                moved = now is not before and now is not None and now.window() is self._window
+                to = now if moved else widget  # a figure struck on the map opens a field: the rest of it belongs there
+                if to is not None and shiboken6.isValid(to):
+                    QCoreApplication.sendEvent(to, event)
         finally:
             self._handing_on = False

@@ -159,7 +159,8 @@ class FirstSteps(QWidget):
     def _stock(self) -> None:
         from detailbench.moves.starter import StockStarterKit
 
-        self._context.do(StockStarterKit(), initiator=self)
+        if self._context.do(StockStarterKit(), initiator=self) is not None:
+            self.on.setFocus(Qt.FocusReason.OtherFocusReason)  # its own button serves once
 
     def _add_gauge(self) -> None:
         """The gauge and, with it, what checks it: a zero plate and the foil, when one is typed. A tolerance is taken as

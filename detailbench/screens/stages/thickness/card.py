@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.screens.entry.file_choice import FileChooser, choose_files
 from detailbench.screens.entry.tabs import Tabs
+from detailbench.screens.map.view import PanelMap
 from detailbench.screens.stages.thickness.chart_part import ChartPart
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.screens.stages.thickness.file_part import FilePart
@@ -40,7 +41,7 @@ class ThicknessCard(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.tabs)
         self.tabs.opened.connect(self._opened)
-        desk.tab_wanted.connect(self.tabs.open_tab)
+        desk.tab_wanted.connect(self._turn_to)
         desk.context.job_opened.connect(self.begin)
         self.begin()
 
@@ -49,6 +50,16 @@ class ThicknessCard(QWidget):
         none = self._desk.check.session is None and not self._desk.gloss.on
         self.tabs.open_tab("gauge" if none else "walk")
         self._opened(self.tabs.now)
+
+    def _turn_to(self, key: str) -> None:
+        """What was pressed or typed into lies on the other page now: the keys stay on the card, or on the map."""
+        self.tabs.open_tab(key)
+        if key != "walk" or isinstance(QApplication.focusWidget(), PanelMap):
+            return
+        if self.walk.entry.isVisible() and self.walk.entry.isEnabled():
+            self.walk.entry.setFocus()
+        elif self.walk.on.isVisible():
+            self.walk.on.setFocus()
 
     def _opened(self, key: str) -> None:
         self._desk.part = key

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import Typed, format_number, read_typed
@@ -147,6 +147,13 @@ class GaugePart(QWidget):
         return done[-1].check.working if done and done[-1].check is not None else None
 
     def redraw(self) -> None:
+        focused = QApplication.focusWidget()
+        typing = focused is not None and self.entry.isAncestorOf(focused)
+        self._show()
+        if typing and self.entry.isHidden() and self.again.isVisible():
+            self.again.setFocus()  # after the last value the keys stay on the card
+
+    def _show(self) -> None:
         check = self._desk.check
         gauges, session = check.gauges, check.session
         job = self._desk.context.picture is not None

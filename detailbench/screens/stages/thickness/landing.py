@@ -148,4 +148,4 @@ class Landing:
                 parts.append(found.sentence.rstrip("."))
         after = desk.panel_after()
         parts.append(_("next: {panel}").format(panel=panel_name(after)) if after else _("every panel measured"))
-        return ". ".join(parts)
+        return ". ".join(part.rstrip(".") for part in parts)

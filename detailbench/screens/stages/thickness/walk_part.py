@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from detailbench.basics.numbers import PlausibleRange, Typed, format_number, plausibility
 from detailbench.basics.texts import _
@@ -126,7 +126,11 @@ class WalkPart(QWidget):
         self.on.setVisible(bool(after) and (desk.complete or not panel))
         self.on.setText(_("On to {panel}").format(panel=panel_name(after)))
         self.on.setAccessibleName(self.on.text())
+        focused = QApplication.focusWidget()
+        adding = focused is not None and self.add.isAncestorOf(focused)
         self.add.redraw()
+        if adding and self.add.isHidden():
+            self.entry.setFocus()  # the place is there, its value comes next
         self._fill()
 
     def _fill(self) -> None:
