@@ -15,7 +15,7 @@ from detailbench.findings.removal import measured_trials, trial_load_path
 from detailbench.findings.settings import paint_to_paint
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import ProcessStep, Trial
-from detailbench.trials.load import PanelLoadPath, load_path_panel
+from detailbench.trials.load import LoadPath, PanelLoadPath, load_path_panel
 from detailbench.trials.removal import MeasuredTrial, Removal, removal
 from detailbench.work.sections import sections
 
@@ -110,8 +110,7 @@ class Forecasts:
     def _load(self, panel: str, step: ProcessStep) -> PanelLoadPath | None:
         """Mean load × path over the panel: force and pad speed of the trial the step rests on, seconds as adopted, a
         section counted up to the compound's working time."""
-        trial = self._trial_of(step)
-        found, _why = (None, "") if trial is None else trial_load_path(self.picture, trial)
+        trial, found = self._trial_of(step)
         if found is None or trial is None:
             return None
         inputs = found.working.inputs
@@ -132,8 +131,12 @@ class Forecasts:
             panel_share=drawn.area_share,
         )
 
-    def _trial_of(self, step: ProcessStep) -> Trial | None:
-        """The newest trial of this combination the process rests on."""
+    def _trial_of(self, step: ProcessStep) -> tuple[Trial | None, LoadPath | None]:
+        """The newest trial of this combination the process rests on whose technique was noted, with its load × path."""
         rests = set(one(self.picture.processes, step.process_id).trial_ids)
-        found = [t for t in self.picture.trials if t.id in rests and t.combination_id == step.combination_id]
-        return found[-1] if found else None
+        for trial in reversed(self.picture.trials):
+            if trial.id in rests and trial.combination_id == step.combination_id:
+                found, _why = trial_load_path(self.picture, trial)
+                if found is not None:
+                    return trial, found
+        return None, None

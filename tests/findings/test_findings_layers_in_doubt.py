@@ -6,11 +6,14 @@ from __future__ import annotations
 import pytest
 from invented_findings import Hands
 from test_findings_layers import CLEAR, known_paint, layer_gauge, reserve, survey
+from test_findings_removal import AFTER, BEFORE, MIDDLE, places, read, sheet
 
 from detailbench.basics.errors import Refused
+from detailbench.findings.planned_removal import Forecasts
 from detailbench.moves.readings import RecordReading
 from detailbench.moves.surface import SetState
-from detailbench.moves.work import StartStep
+from detailbench.moves.trials import JudgeTrial
+from detailbench.moves.work import AdoptProcess, StartStep
 
 HIGH = tuple(v + 15.0 for v in CLEAR)
 LOW = tuple(v - 9.0 for v in CLEAR)
@@ -79,3 +82,20 @@ def test_a_thin_clear_coat_read_between_two_steps_counts_after_the_second_one_to
     assert room is not None
     assert room.decides_um == pytest.approx(min(LOW))
     assert hands.ruling("roof").ruling == "held back"
+
+
+def test_a_confirming_trial_without_its_technique_does_not_unlearn_what_the_step_takes_off(hands: Hands) -> None:
+    where = places(hands, *MIDDLE)
+    read(hands, where, BEFORE)
+    trial = hands.do(sheet(hands))
+    hands.do(JudgeTrial(hands.job, trial, "yes", "clear"))
+    hands.later()
+    read(hands, where, AFTER)
+    hands.confirmed("roof", 2)
+    group = hands.shop.group(hands.job, "roof")
+    step = {"combination_id": hands.picture.trials[0].combination_id, "polish_s": 60.0, "section_m2": 0.36}
+    hands.do(AdoptProcess(hands.job, group.id, [step]))
+    planned = Forecasts(hands.picture).planned("bonnet")
+    assert planned.why_none == ""
+    assert planned.mean_um is not None
+    assert planned.mean_um > 0.5
