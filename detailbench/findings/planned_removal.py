@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
@@ -47,9 +48,13 @@ class Planned:
 
     @property
     def u_um(self) -> float | None:
+        """The rate of one combination is one rate, however many steps use it: what is not known of it adds up."""
         if not self.known:
             return None
-        return math.sqrt(sum((s.removal.u_removed_um or 0.0) ** 2 for s in self.steps if s.removal is not None))
+        own: dict[str, float] = defaultdict(float)
+        for s in self.steps:
+            own[s.step.combination_id] += 0.0 if s.removal is None else s.removal.u_removed_um or 0.0
+        return math.sqrt(sum(u**2 for u in own.values()))
 
     @property
     def why_none(self) -> str:

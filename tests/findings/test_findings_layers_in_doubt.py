@@ -3,17 +3,21 @@ when more was taken off since."""
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from invented_findings import Hands
 from test_findings_layers import CLEAR, known_paint, layer_gauge, reserve, survey
 from test_findings_removal import AFTER, BEFORE, MIDDLE, places, read, sheet
 
 from detailbench.basics.errors import Refused
-from detailbench.findings.planned_removal import Forecasts
+from detailbench.findings.planned_removal import Forecasts, Planned, StepForecast
 from detailbench.moves.readings import RecordReading
 from detailbench.moves.surface import SetState
 from detailbench.moves.trials import JudgeTrial
 from detailbench.moves.work import AdoptProcess, StartStep
+from detailbench.record.things import ProcessStep
+from detailbench.trials.removal import MeasuredTrial, removal
 
 HIGH = tuple(v + 15.0 for v in CLEAR)
 LOW = tuple(v - 9.0 for v in CLEAR)
@@ -99,3 +103,19 @@ def test_a_confirming_trial_without_its_technique_does_not_unlearn_what_the_step
     assert planned.why_none == ""
     assert planned.mean_um is not None
     assert planned.mean_um > 0.5
+
+
+def test_two_steps_of_one_combination_share_one_unknown_rate(hands: Hands) -> None:
+    def known(combination: str, u_um: float) -> StepForecast:
+        step = ProcessStep(
+            id="s", entered_at=hands.picture.job.entered_at, entered_by="", job_id=hands.job, process_id="p", number=1,
+            combination_id=combination,
+        )  # fmt: skip
+        trials = [MeasuredTrial(2.0, u_um, 1000.0)]
+        return StepForecast(step, removal(trials, load_path_j_m2=1000.0), None, "")
+
+    one, other = known("a", 0.3), known("b", 0.3)
+    u = one.removal.u_removed_um if one.removal is not None else None
+    assert u is not None
+    assert Planned((one, one)).u_um == pytest.approx(2 * u)
+    assert Planned((one, other)).u_um == pytest.approx(math.sqrt(2) * u)
