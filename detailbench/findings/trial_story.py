@@ -13,12 +13,14 @@ from itertools import groupby
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.cure import cure_of
+from detailbench.findings.gauges import confirmations, gauge_of
 from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
 from detailbench.findings.kit_renewal import what_it_is
 from detailbench.findings.paint_feel import feel_for_table, feel_of
 from detailbench.findings.panels import READABLE, odd, outline_of, panel_seen
 from detailbench.findings.processes import group_of
 from detailbench.findings.settings import setting
+from detailbench.findings.walking import OUTER
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Combination, FinishGroup, Trial, TrialOutcome
 from detailbench.trials.adopt import TrialSeen, confirming_due, may_adopt, mildest_words
@@ -159,9 +161,15 @@ def lightness_of(picture: JobPicture, group: FinishGroup) -> str:
 
 
 def clear_coat_of(picture: JobPicture, group: FinishGroup) -> str:
-    """known where a layer gauge read the clear coat on a panel of this group, else unknown: a total tells nothing."""
-    panels = {p.id for p in picture.places if p.panel in group.panels}
-    read = any(r.clear_um is not None and r.place_id in panels for r in picture.readings)
+    """known where a layer gauge read the clear coat on an outer skin of this group between two good gauge checks,
+    else unknown: a total tells nothing, and a shut is another paint."""
+    places = {p.id for p in picture.places if p.panel in group.panels and p.surface == OUTER}
+    layered = {s.id for s in picture.sessions if gauge_of(picture, s).layers}
+    own = [
+        r.id for r in picture.readings if r.clear_um is not None and r.place_id in places and r.session_id in layered
+    ]
+    confirmed = confirmations(picture) if own else {}
+    read = any(confirmed[i].confirmed for i in own if i in confirmed)
     return "known" if read and group.paint_system in HAS_CLEAR else "unknown"
 
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 from invented_findings import Hands
+from test_findings_layers import CLEAR, layer_gauge, survey
 from test_findings_outcome_table import judged
 
 from detailbench.findings.adviser import AdviserAsked, AdviserSays, adviser_says, ask_adviser
@@ -15,8 +16,9 @@ from detailbench.findings.plan import work_plan
 from detailbench.findings.trial_story import told
 from detailbench.moves.finish_groups import SetGroupPaint
 from detailbench.moves.handover import CarLeaves
+from detailbench.moves.readings import RecordReading
 from detailbench.moves.shop import SetSetting
-from detailbench.moves.surface import SetPaintSystem
+from detailbench.moves.surface import SetPaintSystem, SetState
 from detailbench.trials.calculations import CALCULATIONS
 from detailbench.work.calculations import CALCULATIONS as OF_WORK
 
@@ -67,9 +69,13 @@ def test_only_proving_is_offered_where_no_layer_gauge_read_the_clear_coat(hands:
     assert asked(hands).stop == "prove"
     group = hands.shop.group(hands.job, "roof")
     hands.do(SetPaintSystem(hands.job, group.id, "clear_over_colour"))
-    hands.survey({"roof": (118.0,) * 5})
-    readings = tuple(replace(r, clear_um=40.0) for r in hands.picture.readings)
-    found = ask_adviser(replace(hands.picture, readings=readings), group.id)
+    gauge = layer_gauge(hands)
+    hands.session(gauge)
+    hands.do(SetState(hands.job, ("roof",), clean="wiped"))
+    hands.do(RecordReading(hands.job, "roof", 118.0, clear_um=40.0))
+    assert asked(hands).stop == "prove"  # no check confirms it
+    survey(hands, gauge, CLEAR)
+    found = ask_adviser(hands.picture, group.id)
     assert found is not None
     assert (found.stop, found.clear_coat_known) == ("thrift", True)
 
