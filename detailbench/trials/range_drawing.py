@@ -130,7 +130,7 @@ def sign_words(sign: Sign, on_top: bool = False) -> str:
         "hazy": _("cleared, left even haze"),
         "trails": _("cleared, left trails"),
         "failed": _("did not clear"),
-        "unknown": _("not tried"),
+        "unknown": _("nothing known on a fresh place"),
         "forbidden": _("not to be used here"),
         "hidden": _("could not be told"),
         "stopped": _("stopped"),
