@@ -195,6 +195,15 @@ def test_the_large_range_gives_way_to_the_far_view_when_the_timer_starts(window:
 
 
 # the timer
+def test_stopped_by_a_key_the_far_view_says_why_and_what_keeps_it(window: Window, invented: InventedShop) -> None:
+    press(Qt.Key.Key_Space)
+    invented.clock.forward(seconds=60)
+    press(Qt.Key.Key_O)
+    assert window.far.shown
+    assert window.far.view.value.text() == "stopped"
+    assert window.far.view.next.text() == "next: heat: Enter keeps it"
+
+
 def test_space_enters_the_trial_and_counts_in_and_the_far_view_comes(
     window: Window, invented: InventedShop, job: str
 ) -> None:

@@ -351,7 +351,7 @@ class TrialHand(QObject):
         draft = self.draft
         if draft is None:
             return _("choose a panel for the trial")
-        return _("trial {n} on {panel}: Space starts the count-in").format(
+        return _("Space: count-in, trial {n} on {panel}").format(
             n=len(self.trials) + 1, panel=panel_name(draft.panel)
         )
 

@@ -94,6 +94,9 @@ class TrialsStage(Stage):
         where = panel_name(panel) if panel else _("no panel chosen")
         if trial is not None:
             where = _("{panel}, trial {n}").format(panel=where, n=hand.number(trial.id))
+        why = next((k.label for k in STOPS if str(k) == hand.judging.stopped), "")
+        if standing is None and trial is not None and why:
+            return FarFacts(_capital(where), _("stopped"), _("{why}: Enter keeps it").format(why=why))
         if standing is None:
             return FarFacts(where=_capital(where), next=hand.words())
         # the phase that runs stands on top: it is what the hands do now
