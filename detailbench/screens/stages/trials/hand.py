@@ -351,9 +351,7 @@ class TrialHand(QObject):
         draft = self.draft
         if draft is None:
             return _("choose a panel for the trial")
-        return _("Space: count-in, trial {n} on {panel}").format(
-            n=len(self.trials) + 1, panel=panel_name(draft.panel)
-        )
+        return _("Space: count-in, trial {n} on {panel}").format(n=len(self.trials) + 1, panel=panel_name(draft.panel))
 
     def phase_words(self) -> str:
         """What the timer says to do now, empty while none runs."""
