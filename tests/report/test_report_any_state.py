@@ -237,7 +237,7 @@ def test_the_whole_job_in_another_order_of_panels_stays_in_walking_order(content
 
 def test_sheets_of_a_panel_are_not_torn_apart(made: object, content: DocumentContent) -> None:
     pages = pdf_pages(made.pdf)  # type: ignore[attr-defined]
-    page = next(p for p in pages if "Left sill" in p and "scatter" in p)
+    page = next(p for p in pages if "Left sill" in p and ", scatter" in p)
     words = " ".join(page.split())
     assert "54 front, 53 lower" in words or "479 front" in words
 

@@ -15,9 +15,10 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QScrollArea, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
+from detailbench.basics.even_marks import thickness_ticks
 from detailbench.basics.numbers import show_thickness_in
 from detailbench.screens.charts.before_after import BeforeAfter
-from detailbench.screens.charts.chart import Chart, thickness_ticks
+from detailbench.screens.charts.chart import Chart
 from detailbench.screens.charts.panel_scatter import PanelScatter
 from detailbench.screens.charts.time_chart import TimePlannedDone
 from detailbench.screens.charts.values import BeforeAfterValues, PanelScatterValues, TimeValues

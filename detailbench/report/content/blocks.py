@@ -9,11 +9,12 @@ from typing import Literal, TypeAlias
 
 from detailbench.basics.ramp import Hatch
 from detailbench.body.paths import Point
-from detailbench.report.content.parts import Text
+from detailbench.report.content.parts import Figure, Text
 from detailbench.report.content.refs import NumberedWorking
 from detailbench.trials.range_drawing import RungShown
 
 Tone = Literal["plain", "note", "typed"]
+ValueSign = Literal["dot", "open", "cross", "mean", "interval", "band", "point", "hollow"]
 
 
 @dataclass(frozen=True)
@@ -216,6 +217,42 @@ class RangePicture:
 
 
 @dataclass(frozen=True)
+class ValueMark:
+    """Something drawn at values along the axis, each traced as if it were written: ``dot``, ``open`` dot and ``cross``
+    at one; ``mean`` (a tick), ``point`` and ``hollow`` point at one; ``interval`` from one to another; ``band``
+    about the first, as far as the second to either side."""
+
+    kind: ValueSign
+    at: tuple[Figure, ...]
+
+
+@dataclass(frozen=True)
+class ValueRow:
+    """A panel's row; ``joins``: it belongs to the row above. ``beside``: its figures in writing."""
+
+    name: Text
+    marks: tuple[ValueMark, ...]
+    beside: Text
+    joins: bool = False
+
+
+@dataclass(frozen=True)
+class ValueRows:
+    """Rows above one axis of thickness. ``axis`` says what lies along it, ``head`` what stands beside the rows, ``key``
+    what the signs mean. ``room_um``: the axis goes on at least so far beyond the values; ``far_um``: what lies farther
+    than this from the middle of all becomes an arrow at the rim (None: nothing does); ``zero``: the line of no
+    change."""
+
+    rows: tuple[ValueRow, ...]
+    axis: Text
+    head: Text
+    key: tuple[tuple[ValueSign, str], ...]
+    room_um: float
+    far_um: float | None = None
+    zero: bool = False
+
+
+@dataclass(frozen=True)
 class Signing:
     """One answer: drawn strokes (lists of points, 0…1 both ways, y down), or the words for how else it was given."""
 
@@ -252,6 +289,7 @@ Block: TypeAlias = (
     | PanelSheet
     | PhotoRow
     | RangePicture
+    | ValueRows
     | Signings
     | Workings
 )

@@ -28,6 +28,7 @@ from detailbench.report.content.readings import readings_blocks
 from detailbench.report.content.recording import limits_blocks, recording_blocks, settings_blocks
 from detailbench.report.content.since import since_last_blocks
 from detailbench.report.content.thickness_maps import odd_blocks, thickness_plan
+from detailbench.report.content.thickness_rows import rows_blocks
 from detailbench.report.content.trial_sections import photos_of_sections, test_section_blocks
 from detailbench.report.content.washed import other_work_blocks, second_look_blocks, wash_blocks
 from detailbench.report.content.work_done import protection_blocks, work_blocks
@@ -60,7 +61,7 @@ def handover_content(
 def _sections(g: Gathered) -> tuple[Section, ...]:
     thickness: list[Block] = []
     if g.picture.readings:
-        thickness = [thickness_plan(g), Para(clear_note(g)), *odd_blocks(g)]
+        thickness = [thickness_plan(g), Para(clear_note(g)), *odd_blocks(g), *rows_blocks(g)]
     else:
         thickness = [Para((_("Paint thickness was not measured in this job."),))]
     shop = Heading((_("Settings in force"),))

@@ -9,6 +9,7 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.measuring_mode import enough, mode_of, place_counts
 from detailbench.findings.panels import READABLE, Moment, PanelSeen, PlaceSeen
+from detailbench.findings.places_shown import places_in_mean
 from detailbench.findings.reference_places import references
 from detailbench.record.things import PlaceDecision, Reading
 from detailbench.report.content.blocks import Block, Column, Grid, PanelSheet, Para, PlaceDot, Rows
@@ -336,7 +337,7 @@ def figures_line(g: Gathered, seen: PanelSeen, when: str) -> Text:
     parts: list[Text] = [
         said(
             _("{n}, mean {mean}"),
-            n=counted([p.place.id for p in _in_mean(seen)], _("{n} place"), _("{n} places")),
+            n=counted([p.place.id for p in places_in_mean(seen)], _("{n} place"), _("{n} places")),
             mean=thickness(found.mean_um, worked(ref, "mean_um"), 1),
         )
     ]
@@ -358,12 +359,6 @@ def figures_line(g: Gathered, seen: PanelSeen, when: str) -> Text:
     )
     bound = _bound(seen, ref)
     return said("{when}: {line}.", when=when, line=joined([*parts, bound], ", "))
-
-
-def _in_mean(seen: PanelSeen) -> list[PlaceSeen]:
-    own = [p for p in seen.places if p.figure is not None and not p.set_aside]
-    proposed = [p for p in own if p.place.origin == "proposed"]
-    return proposed or own
 
 
 def _bound(seen: PanelSeen, ref: str) -> Text:

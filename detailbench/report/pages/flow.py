@@ -21,6 +21,7 @@ from detailbench.report.content.blocks import (
     RangePicture,
     Section,
     Signings,
+    ValueRows,
     Workings,
 )
 from detailbench.report.pages.appendix import workings
@@ -52,6 +53,7 @@ from detailbench.report.pages.plan_view import PlanPairDrawing
 from detailbench.report.pages.range_picture import RangeDrawn
 from detailbench.report.pages.signatures import signing_rows
 from detailbench.report.pages.tables import table
+from detailbench.report.pages.value_rows import ValueRowsDrawn
 
 B = TypeVar("B")
 TONES = {"plain": (BODY, REGULAR), "note": (NOTE, REGULAR), "typed": (TYPED, ITALIC)}
@@ -140,6 +142,7 @@ def _flows(block: Block, page: Paper) -> list[Flowable]:
         PanelSheet: lambda b: sheet(b, page),
         PhotoRow: lambda b: [PhotoRowDrawing(b), *(Paragraph(markup(t, ITALIC), TYPED) for t in b.below)],
         RangePicture: lambda b: [RangeDrawn(b), Spacer(0, 6)],
+        ValueRows: lambda b: [ValueRowsDrawn(b), Spacer(0, 6)],
         Signings: lambda b: [Spacer(0, 8), *signing_rows(b), *(Paragraph(markup(t, ITALIC), TYPED) for t in b.below)],
         Workings: workings,
     }

@@ -5,9 +5,10 @@ from __future__ import annotations
 import pyqtgraph as pg
 from PySide6.QtCore import Qt
 
+from detailbench.basics.even_marks import thickness_ticks
 from detailbench.basics.numbers import format_thickness, format_thickness_change
 from detailbench.basics.texts import _
-from detailbench.screens.charts.chart import Chart, FixedPlot, thickness_ticks, unit_label
+from detailbench.screens.charts.chart import Chart, FixedPlot, unit_label
 from detailbench.screens.charts.values import BeforeAfterValues, PlacePair
 from detailbench.screens.look.dress import Dress
 

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import math
-
 import pyqtgraph as pg
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPen, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from detailbench.basics.numbers import UNIT_LABELS, format_thickness, thickness_unit
-from detailbench.basics.units import mil_from_um, um_from_mil
+from detailbench.basics.numbers import UNIT_LABELS, thickness_unit
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.faces import face
 from detailbench.screens.look.looks import Look
@@ -129,21 +126,6 @@ class Chart(QWidget):
         item.setPos(x, y)
         (plot or self.plot).addItem(item, ignoreBounds=True)
         return item
-
-
-def thickness_ticks(low_um: float, high_um: float, about: int = 5) -> list[tuple[float, str]]:
-    """Even marks for a thickness axis in the unit chosen: where (µm), and what stands there."""
-    to_um, from_um = (um_from_mil, mil_from_um) if thickness_unit() == "mil" else (float, float)
-    low, high = from_um(low_um), from_um(high_um)
-    step = _even_step((high - low) / about)
-    first = math.ceil(low / step)
-    at = [to_um((first + i) * step) for i in range(math.floor(high / step) - first + 1)]
-    return [(um, format_thickness(um, digits=0, with_unit=False)) for um in at]
-
-
-def _even_step(rough: float) -> float:
-    power = 10.0 ** math.floor(math.log10(rough))
-    return next(f * power for f in (1, 2, 5, 10) if f * power >= rough)
 
 
 def unit_label() -> str:

@@ -11,6 +11,7 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name, short_name
 from detailbench.findings.changes import PanelChange, changes
 from detailbench.findings.panels import Moment, PanelSeen, odd, outline_of, panels_seen
+from detailbench.findings.places_shown import places_shown
 from detailbench.findings.plan import WorkStanding, work_standing
 from detailbench.findings.walking import panels_in_order
 from detailbench.record.picture import JobPicture
@@ -55,14 +56,8 @@ def panel_scatter(
 
 def _panel(seen: PanelSeen, role: PanelRole, told: Finding | None) -> PanelPlaces:
     figures = seen.figures
-    own = [p for p in seen.places if p.place.origin != "chosen" and p.figure is not None and not p.set_aside]
-    odd_id = (
-        own[figures.odd.index].place.id if own and figures is not None and figures.odd and figures.odd.is_odd else ""
-    )
     dots = tuple(
-        PlaceDot(p.place.number, p.value_um, p.place.id == odd_id, bool(p.set_aside))
-        for p in seen.places
-        if p.value_um is not None
+        PlaceDot(p.seen.place.number, p.value_um, p.odd, p.standing == "set aside") for p in places_shown(seen)
     )
     remark = told.sentence if told is not None else ""
     return PanelPlaces(

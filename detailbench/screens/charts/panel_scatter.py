@@ -8,9 +8,10 @@ from statistics import median
 import pyqtgraph as pg
 from PySide6.QtCore import Qt
 
+from detailbench.basics.even_marks import thickness_ticks
 from detailbench.basics.numbers import format_least_thickness, format_thickness
 from detailbench.basics.texts import _
-from detailbench.screens.charts.chart import Chart, thickness_ticks, unit_label
+from detailbench.screens.charts.chart import Chart, unit_label
 from detailbench.screens.charts.names_axis import ColumnName, NamesAxis
 from detailbench.screens.charts.values import PanelPlaces, PanelScatterValues, PlaceDot
 from detailbench.screens.look.dress import Dress
