@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from detailbench.basics.texts import _
 from detailbench.findings.corrections import Corrected
-from detailbench.findings.gauges import confirmations
+from detailbench.findings.gauges import confirmations, gauge_of
 from detailbench.findings.moments import alike
 from detailbench.findings.walking import panels_in_order, reference_places
 from detailbench.record.picture import JobPicture
@@ -70,7 +70,8 @@ def _seen(picture: JobPicture, place: Place, corrected: Corrected, confirmed: se
     readings = tuple(r for r in picture.readings if r.place_id == place.id)
     counted = alike(readings, {s.id: s for s in picture.sessions}) if readings else ()
     values = [v for r in counted if (v := corrected.value_um(r)) is not None]
-    clear = [r.clear_um for r in counted if r.clear_um is not None]
+    layered = {s.id for s in picture.sessions if gauge_of(picture, s).layers}
+    clear = [r.clear_um for r in counted if r.clear_um is not None and r.session_id in layered]
     return ReferenceSeen(
         place,
         readings,

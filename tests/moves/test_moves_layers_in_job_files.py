@@ -80,6 +80,7 @@ def test_a_clear_coat_from_a_gauge_that_resolves_no_layers_is_nowhere_counted(bo
         gauge["layers"] = False
     there = theirs.job(taken_in(theirs, body))
     assert side_layers(there, panel_seen(there, "roof")) is None
+    assert [p.clear_um for r in references(there) for p in r.places] == [None]
 
 
 @pytest.mark.parametrize(
