@@ -48,14 +48,14 @@ def history(qtbot: QtBot, clock: HandClock, bench: Bench, earlier: str, job_id: 
 
 def test_trials_are_found_as_one_types_and_the_jobs_trials_stand_beside(history: Window) -> None:
     assert len(lines(history, FOUND)) == 2
-    assert "2 trials in 1 jobs, 2 shown." in texts(history)
-    click(field(history, "colour code, as typed"))
+    assert "2 trials, jobs: 1; 2 shown." in texts(history)
+    click(field(history, "paint code, as typed"))
     keys("x1")
     assert len(lines(history, FOUND)) == 2
     keys("9")
     assert lines(history, FOUND) == []
     assert "No trial fits." in texts(history)
-    type_into(history, "colour code, as typed", "", Qt.Key.Key_Tab)
+    type_into(history, "paint code, as typed", "", Qt.Key.Key_Tab)
     type_into(history, "combination, finish or result", "look again", Qt.Key.Key_Tab)
     (line,) = lines(history, FOUND)
     assert "soft foam" in line

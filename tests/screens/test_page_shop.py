@@ -334,6 +334,7 @@ def test_a_gloss_meter_is_entered_with_its_angles(shop: Window, bench: Bench) ->
     press_button(shop, "Add: gauge")
     made = bench.shop().gauges[-1]
     assert (made.name, made.principle, made.angles_deg) == ("invented gloss meter", "gloss", (60,))
+    assert lines(shop, "Gauges")[-1] == "invented gloss meter · gloss meter · 60°"  # µm would say something of nothing
 
 
 # the screen

@@ -31,7 +31,7 @@ class TrialsPart(QWidget):
         self._context = context
         self._found: dict[str, TrialBefore] = {}
         m = context.dress.look.measure
-        self.code = TextField(_("colour code, as typed"))
+        self.code = TextField(_("paint code, as typed"))
         self.year = TextField(_("year"), check=whole)
         self.words = TextField(_("combination, finish or result"))
         for field in (self.code, self.year, self.words):
@@ -135,7 +135,7 @@ class TrialsPart(QWidget):
         if not found:
             text = _("No trial fits.") if bench.jobs_with_trials() else _("No trial was made in this shop yet.")
         else:
-            text = _("{n} trials in {jobs} jobs, {shown} shown.").format(
+            text = _("{n} trials, jobs: {jobs}; {shown} shown.").format(
                 n=format_number(len(found)), jobs=format_number(jobs), shown=format_number(len(shown))
             )
         self.says.setText(text)

@@ -116,8 +116,11 @@ def gauge_line(gauge: Any) -> str:
     accuracy = _("± ({fixed} + {share} % of the reading)").format(
         fixed=format_quantity(gauge.accuracy_fixed_um, "µm"), share=show_share(gauge.accuracy_share)
     )
+    if gauge.principle == "gloss":  # it reads no thickness: an accuracy in µm would say something of nothing
+        accuracy = "" if not gauge.angles_deg else f"{show_angles(gauge.angles_deg)}°"
     due = _("certificate due {date}").format(date=show_day(gauge.due_on)) if gauge.due_on else ""
-    return _joined(gauge.name, dict(principles()).get(gauge.principle, gauge.principle), accuracy, due)
+    layers = _("resolves layers") if gauge.layers else ""
+    return _joined(gauge.name, dict(principles()).get(gauge.principle, gauge.principle), layers, accuracy, due)
 
 
 def _shim() -> tuple[Asked, ...]:

@@ -147,7 +147,7 @@ class SearchTrials(Act):
         walk.hand.turn_to("History")
         walk.hand.turn_sheet("Trials of all jobs", "")
         for field, text in (
-            ("colour code, as typed", said.code),
+            ("paint code, as typed", said.code),
             ("year", "" if said.year is None else str(said.year)),
             ("combination, finish or result", said.words),
         ):
