@@ -193,6 +193,8 @@ def test_a_second_lamp_a_count_and_the_warmth_after_go_with_the_outcome(
     assert (kept.cleared, kept.counted_before, kept.counted_left) == ("yes", 24, 3)
     assert kept.second_lamp_id == next(a.id for a in invented.picture(job).shop.lamps if a.name == "flood lamp")
     assert invented.picture(job).trials[-1].surface_after_c == 51
+    click(window, "Story")
+    assert "looked again under flood lamp" in words(window.centre.card)
 
 
 def test_more_marks_left_than_before_are_refused_where_they_are_typed(window: Window) -> None:

@@ -259,6 +259,8 @@ def test_panels_taken_in_become_a_finish_group_and_leave_theirs(wash: Window, be
 def test_the_whole_car_becomes_one_group_in_one_press(wash: Window, bench: Bench, job_id: str) -> None:
     press_button(wash, "Group")
     assert len(bench.job(job_id).groups) > 1
+    press_button(wash, "for: whole car")
+    assert f"For: whole car, {len(wash.context.outline.panels)} panels" in texts(wash)  # every name would not fit
     press_button(wash, "One finish group for the whole car")
     (group,) = bench.job(job_id).groups
     assert (group.name, set(group.panels)) == ("whole car", set(wash.context.outline.panels))

@@ -79,9 +79,10 @@ def repeat_words(shop: ShopPicture, trial: Trial, kept: TrialOutcome | None) -> 
             _("surface {t} before").format(t=before) if after is None else _("surface {t} after").format(t=after)
         )
     first = (kept.lamp_id if kept is not None else "") or trial.lamp_id
-    lamps = [id_ for id_ in (first, kept.second_lamp_id if kept is not None else "") if id_]
-    if lamps:
-        told.append(_("under {lamps}").format(lamps=", ".join(lamp_name(shop, id_) for id_ in lamps)))
+    if first:
+        told.append(_("under {lamp}").format(lamp=lamp_name(shop, first)))
+    if kept is not None and kept.second_lamp_id:
+        told.append(_("looked again under {lamp}").format(lamp=lamp_name(shop, kept.second_lamp_id)))
     return ", ".join(told)
 
 

@@ -64,6 +64,8 @@ class GroupPage(QWidget):
         for key in self._meant.panels if picture is not None else ():
             group = group_of(picture, key) if picture is not None else None
             parts.append(f"{panel_name(key)} ({_(group.name)})" if group is not None else panel_name(key))
+        if parts and self._meant.scope == "car":
+            parts = [self._meant.words()]  # 28 names fill the card and say no more
         text = _("For: {panels}").format(panels=", ".join(parts)) if parts else _("No panel chosen yet.")
         self.panels.setText(text)
         self.panels.setAccessibleName(text)
