@@ -29,7 +29,10 @@ TYPED = (
     "dark blue",
 )
 # how a legend's sign is drawn, never printed; the content keeps it before the sign's words
-SIGNS = ("falling", "rising", "crossed", "level", "dots", "zone", "place", "line", "dot", "patch")
+SIGNS = (
+    "falling", "rising", "crossed", "level", "dots", "zone", "place", "line", "dot", "patch", "open", "cross", "mean",
+    "interval", "band", "point", "hollow",
+)  # fmt: skip
 
 
 @pytest.fixture

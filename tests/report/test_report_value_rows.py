@@ -167,6 +167,35 @@ def test_a_place_a_person_chose_is_open_and_enters_no_mean(whole: Whole) -> None
     assert sum(values(row, "dot")) / (len(roof) - 1) == pytest.approx(values(row, "mean")[0])
 
 
+def test_of_a_car_in_two_groups_no_paint_is_called_its_own(whole: Whole) -> None:
+    more = ("wing_front_l", "door_rear_l", "quarter_rear_l", "sill_l", "roof", "tailgate", "fuel_flap")
+    own = {p.id for p in whole.picture.places if p.panel in more}
+    thick = tuple(
+        replace(r, value_um=r.value_um + 90.0) if r.value_um is not None and r.place_id in own else r
+        for r in whole.picture.readings
+    )
+    block = places(whole.content(replace(whole.picture, readings=thick)))
+    assert len(block.rows) > 10
+    assert [m for row in block.rows for m in row.marks if m.kind == "band"] == []
+    assert "band" not in dict(block.key)
+
+
+def test_a_change_not_told_from_zero_is_a_hollow_point_and_says_less_than(whole: Whole) -> None:
+    before = {p.id: r for r in whole.picture.readings if r.work == "as_found" for p in whole.picture.places
+              if p.id == r.place_id and p.panel == "roof"}  # fmt: skip
+    after = tuple(
+        replace(r, value_um=before[r.place_id].value_um) if r.work == "polished" and r.place_id in before else r
+        for r in whole.picture.readings
+    )
+    block = pictures(whole.content(replace(whole.picture, readings=after)))["What came off"]
+    row = row_of(block, "roof")
+    assert values(row, "point") == []
+    assert len(values(row, "hollow")) == 1
+    assert plain(row.beside).startswith("less than ")
+    assert "hollow" in dict(block.key)
+    assert not drawn(block).circles[len(block.rows) - 1][2]
+
+
 def test_what_came_off_is_a_point_with_its_interval_from_zero(content: DocumentContent) -> None:
     block = pictures(content)["What came off"]
     assert set(names(block)) == {
