@@ -21,7 +21,7 @@ from detailbench.report.content.blocks import ValueMark, ValueRow, ValueRows
 from detailbench.report.content.parts import Figure, Worked, plain
 from detailbench.report.content.wording import opening
 from detailbench.report.pages.letters import REGULAR, register, width
-from detailbench.report.pages.look import paper
+from detailbench.report.pages.look import PAPER, paper
 from detailbench.report.pages.value_rows import NAME, SIZE, ValueRowsDrawn, name_lines
 
 ReportOf = Callable[[str], DocumentContent]
@@ -37,7 +37,7 @@ def in_mil() -> Iterator[None]:
 
 
 class Watched(Canvas):  # type: ignore[misc]
-    """A canvas that tells which circles and words were drawn, in points of the flowable."""
+    """A canvas that tells which circles (filled or not), words, lines and boxes were drawn, in points."""
 
     def __init__(self) -> None:
         super().__init__(io.BytesIO())
@@ -47,7 +47,7 @@ class Watched(Canvas):  # type: ignore[misc]
         self.boxes: list[tuple[float, float]] = []
 
     def circle(self, x_cen: float, y_cen: float, r: float, stroke: int = 1, fill: int = 0) -> None:
-        self.circles.append((x_cen, y_cen, not stroke))
+        self.circles.append((x_cen, y_cen, self._fillColorObj.rgb() != PAPER.rgb()))
         super().circle(x_cen, y_cen, r, stroke=stroke, fill=fill)
 
     def drawString(self, x: float, y: float, text: str, *args: object, **kwargs: object) -> None:
@@ -161,8 +161,10 @@ def test_what_was_not_measured_or_gave_no_value_has_no_row_and_twins_stand_toget
 def test_a_place_a_person_chose_is_open_and_enters_no_mean(whole: Whole) -> None:
     roof = [p for p in whole.picture.places if p.panel == "roof"]
     places_ = tuple(replace(p, origin="chosen") if p.id == roof[0].id else p for p in whole.picture.places)
-    row = row_of(places(whole.content(replace(whole.picture, places=places_))), "roof")
+    block = places(whole.content(replace(whole.picture, places=places_)))
+    row = row_of(block, "roof")
     assert len(values(row, "open")) == 1
+    assert [c[2] for c in drawn(block).circles].count(False) == 2  # the place, and the one of the key
     assert len(values(row, "dot")) == len(roof) - 1
     assert sum(values(row, "dot")) / (len(roof) - 1) == pytest.approx(values(row, "mean")[0])
 
@@ -193,7 +195,7 @@ def test_a_change_not_told_from_zero_is_a_hollow_point_and_says_less_than(whole:
     assert len(values(row, "hollow")) == 1
     assert plain(row.beside).startswith("less than ")
     assert "hollow" in dict(block.key)
-    assert not drawn(block).circles[len(block.rows) - 1][2]
+    assert drawn(block).circles[block.rows.index(row)][2] is False
 
 
 def test_what_came_off_is_a_point_with_its_interval_from_zero(content: DocumentContent) -> None:
@@ -208,7 +210,8 @@ def test_what_came_off_is_a_point_with_its_interval_from_zero(content: DocumentC
         assert at == pytest.approx(x(point), abs=NEAR_PT)
         ends = next((a, b) for a, y1, b, y2 in canvas.lines if y1 == y2 == y)
         assert ends == (pytest.approx(x(low), abs=NEAR_PT), pytest.approx(x(high), abs=NEAR_PT))
-    assert any(x1 == x2 == pytest.approx(x(0.0), abs=NEAR_PT) for x1, _y, x2, _y2 in canvas.lines)
+    tallest = max((line for line in canvas.lines if line[0] == line[2]), key=lambda line: abs(line[1] - line[3]))
+    assert tallest[0] == pytest.approx(x(0.0), abs=NEAR_PT)  # through the axis; the other marks end on it
 
 
 def test_what_is_not_comparable_or_not_printed_is_not_drawn(whole: Whole) -> None:
