@@ -30,6 +30,7 @@ class BackupPage(QWidget):
         self._backups = Backups(context, self, by_itself=False)
         self._backups.ended.connect(self._ended)
         self._beside: Beside[Restored] = Beside(context)
+        self._beside.changed.connect(self.redraw)
         m = context.dress.look.measure
         self.folder = TextField(_("backup folder on this computer"))
         self.folder.committed.connect(self._set_folder)

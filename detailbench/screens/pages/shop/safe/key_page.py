@@ -26,6 +26,7 @@ class KeyPage(QWidget):
         super().__init__()
         self._context = context
         self._beside: Beside[Renewed] = Beside(context)
+        self._beside.changed.connect(self.redraw)
         m = context.dress.look.measure
         self.now = Answer.make(_("fingerprint"))
         self.first = SecretField(_("new passphrase, at least 8 characters"))
