@@ -51,8 +51,9 @@ def test_a_company_owns_and_somebody_speaks_for_it(arrival: str) -> None:
 
 
 def test_an_authority_nobody_noted_is_said_to_be_so(week: Week) -> None:
-    parties = tuple(replace(p, authority="") for p in week.picture.parties)
-    front = said_in(week.content("arrival", replace(week.picture, parties=parties)).front)
+    said = {k: v for k, v in week.picture.personal.items() if k[1] != "authority"}
+    picture = replace(week.picture, shop=replace(week.picture.shop, personal=said))
+    front = said_in(week.content("arrival", picture).front)
     assert "on an authority that was not noted" in front
 
 
