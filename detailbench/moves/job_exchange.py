@@ -20,7 +20,17 @@ from detailbench.record.job_json import files_of, job_out, thing_as_json
 from detailbench.record.job_reading import JobFile, read_job, read_journal
 from detailbench.record.store import Store
 from detailbench.record.thing import Thing
-from detailbench.record.things import Agreement, Document, Evidence, History, Job, OwnerLimit
+from detailbench.record.things import (
+    Agreement,
+    Document,
+    Evidence,
+    Gauge,
+    GaugeSession,
+    History,
+    Job,
+    OwnerLimit,
+    Reading,
+)
 from detailbench.record.writing import Writer
 
 STATE_NOT_CONTENT = frozenset({"retired", "forgotten"})  # both may come later on either side
@@ -88,6 +98,7 @@ class ImportJob:
         _names_what_is_there(w, read, complain)
         _is_of_the_trade(read, complain)
         _documents_are_their_files(read, complain)
+        _clear_coats_were_read(read, complain)
         new = [thing for thing in read.things if not _here_already(w, thing, complain)]
         tells_the_same(read.told, read.things, complain)
         if self.known_head is not None and not names_head(read.told, self.known_head):
@@ -250,6 +261,19 @@ def _is_of_the_trade(read: JobFile, complain: Callable[..., BadFile]) -> None:
             if panel and panel not in known:
                 raise complain(_("This car has no panel “{panel}”.").format(panel=panel[:40]),
                                f"{thing.table} {thing.id}.panel", panel)  # fmt: skip
+
+
+def _clear_coats_were_read(read: JobFile, complain: Callable[..., BadFile]) -> None:
+    """A clear coat stands only beside a gauge that resolves layers: no other can have read it."""
+    layered = {t.id for t in read.things if isinstance(t, Gauge) and t.layers}
+    by = {t.id: t.gauge_id for t in read.things if isinstance(t, GaugeSession)}
+    for thing in read.things:
+        if isinstance(thing, Reading) and thing.clear_um is not None and by.get(thing.session_id) not in layered:
+            raise complain(
+                _("the gauge it names resolves no layers, so it read no clear coat."),
+                f"reading {thing.id}.clear_um",
+                thing.clear_um,
+            )
 
 
 def _documents_are_their_files(read: JobFile, complain: Callable[..., BadFile]) -> None:
