@@ -25,6 +25,7 @@ ON_THE_RANGE = frozenset({R.STRONGER, R.MILDER, R.OTHER_PAD, R.OTHER_MOVEMENT, R
 SOURCE = Source(
     "expected cost by dynamic programming, Bellman 1957; worlds, prior and costs: own derivation", from_memory=True
 )
+WORTH_SAYING_MIN = 0.5  # less would be told as nought minutes
 
 
 @dataclass(frozen=True)
@@ -173,8 +174,12 @@ def move_sentence(move: Move, range_: Range, trial: float | None, saves: float |
     if trial is not None:
         said.append(_("It costs about {minutes} minutes.").format(minutes=format_number(trial, 0)))
     if saves is not None:
-        text = _("One more trial is expected to save {minutes} minutes of work.")
-        said.append(text.format(minutes=format_number(max(saves, 0.0), 0)))
+        text = (
+            _("One more trial is expected to save {minutes} minutes of work.")
+            if saves >= WORTH_SAYING_MIN
+            else _("One more trial saves no work; it is made to be sure of the mildest.")
+        )
+        said.append(text.format(minutes=format_number(saves, 0)))
     return " ".join(said)
 
 

@@ -173,8 +173,8 @@ def test_where_a_layer_gauge_read_it_a_person_chooses_to_prove_or_to_save_minute
     judged_trial(invented, job, 5, "yes", "clear")
     said(window, stage, qtbot)
     assert stage.advising is not None
-    assert named(window, "stop: prove the mildest").isChecked()
-    click(window, "stop: fewest minutes")
+    assert named(window, "trials aim at: proving the mildest").isChecked()
+    click(window, "trials aim at: fewest minutes")
     said(window, stage, qtbot)
     asked = stage.advising.asked
     assert asked is not None

@@ -12,7 +12,7 @@ from detailbench.basics.errors import BadInput
 from detailbench.trials.adviser import advise, plan_for
 from detailbench.trials.adviser_doubt import Answer, believe, next_in_doubt
 from detailbench.trials.adviser_prior import Box, flat_prior, like_paint_prior, one_step_works, whole
-from detailbench.trials.adviser_search import Plan, Stop
+from detailbench.trials.adviser_search import Costs, Plan, Stop
 from detailbench.trials.adviser_seen import box_of
 from detailbench.trials.calculations import CALCULATIONS
 from detailbench.trials.movement import Movement
@@ -248,3 +248,13 @@ def test_a_refining_trial_that_left_haze_is_not_proposed_again() -> None:
     assert (move.kind, move.on_top, move.run) == ("refine", 0, (0,))
     both = rungs({"refined": False}, {"cleared": False, "refined": False}, HAZY)
     assert advise(both, plan(both)).move == ("none", None, None, ())
+
+
+def test_a_trial_that_saves_nothing_is_not_told_as_nought_minutes() -> None:
+    range_ = rungs({}, GOOD)
+    found = plan_for(range_, stop="prove", clear_coat_known=True, costs=Costs(per_rung=0.0, per_rung_second=0.0))
+    assert found is not None
+    line = advise(range_, found)
+    assert line.move == ("try", 0, None, ())
+    assert "made to be sure of the mildest" in line.sentence
+    assert "save 0 minutes" not in line.sentence

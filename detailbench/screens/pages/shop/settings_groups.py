@@ -42,7 +42,7 @@ def chosen_words(key: str, now: str = "") -> Mapping[str, str]:
         "page_size": {size: _("Letter") if size == "Letter" else size for size in PAGE_SIZES},
         "walk_from": {key: panel_name(key) for key in panels},
         "walk_turn": {"left": _("left side first"), "right": _("right side first")},
-        "adviser_stop": {"prove": _("prove the mildest"), "thrift": _("fewest minutes")},
+        "adviser_stop": {"prove": _("proving the mildest"), "thrift": _("fewest minutes")},
         "change_first": {"compound": _("compound or polish"), "pad": _("pad")},
     }
     return said.get(key, {})
