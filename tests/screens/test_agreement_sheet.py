@@ -66,6 +66,8 @@ def test_asked_and_answered_by_keys_alone(window: Window, bench: Bench, job_id: 
     assert focused() == "answer: yes"
     tab_to("answer: yes, with a remark")
     press(Qt.Key.Key_Space)
+    tab_to("how: by telephone")
+    press(Qt.Key.Key_Space)
     tab_to("owner's remark, printed as typed")
     keys("before Friday")
     press(Qt.Key.Key_Return)
@@ -121,6 +123,7 @@ def test_half_an_answer_is_said_in_the_sheet_and_the_typing_stays(window: Window
     press_button(window, "Enter the answer")
     assert "Choose the answer first." in texts(window)
     press_button(window, "answer: yes")
+    press_button(window, "how: by telephone")
     click(field(window, "answered at"))
     keys("yesterday")
     press_button(window, "Enter the answer")
@@ -135,6 +138,7 @@ def test_an_answer_given_earlier_today_is_kept_with_its_time(
     bench.do(AskOwner(job_id, "other", "keep it until Monday?"))
     open_by_mouse(window)
     press_button(window, "answer: yes")
+    press_button(window, "how: by telephone")
     click(field(window, "answered at"))
     keys("00:05")
     press_button(window, "Enter the answer")
@@ -192,6 +196,7 @@ def test_a_limit_is_lifted_from_its_own_line(window: Window, bench: Bench, job_i
     keys("may the roof be polished after all?")
     press_button(window, "Put it to the owner")
     press_button(window, "answer: yes")
+    press_button(window, "how: by telephone")
     press_button(window, "Enter the answer")
     assert [bool(m.lifted_by) for m in bench.job(job_id).limits] == [False, True]
     press_button(window, "Limits")
@@ -241,6 +246,7 @@ def test_nobody_chosen_leads_to_the_choice_and_back_with_what_was_typed(
     bench.person = ""
     open_by_mouse(window)
     press_button(window, "answer: yes, with a remark")
+    press_button(window, "how: by telephone")
     click(field(window, "owner's remark, printed as typed"))
     keys("only until noon")
     press(Qt.Key.Key_Return)
@@ -287,6 +293,7 @@ def test_a_proof_goes_with_the_answer(window: Window, bench: Bench, job_id: str,
     assert sheet is not None
     sheet.asked.choose_files = lambda _over, _title, _filters, _many, chosen: chosen([file])
     press_button(window, "answer: yes")
+    press_button(window, "how: by telephone")
     press_button(window, "Add a proof of the answer")
     assert "message.png goes with the answer" in texts(window)
     press_button(window, "Enter the answer")
@@ -300,3 +307,17 @@ def test_a_list_names_who_took_the_answer(window: Window, bench: Bench, job_id: 
     bench.do(AnswerOwner(job_id, first, "yes", "present"))
     open_by_mouse(window)
     assert lines(window, ASKED)[0].endswith("AB")
+
+
+def test_how_an_answer_came_is_not_chosen_for_anyone(window: Window, bench: Bench, job_id: str) -> None:
+    bench.do(AskOwner(job_id, "other", "keep it until Monday?"))
+    bench.do(AskOwner(job_id, "other", "and the wheels?"))
+    open_by_mouse(window)
+    press_button(window, "answer: no")
+    press_button(window, "Enter the answer")
+    assert "Say how it was answered" in texts(window)
+    press_button(window, "how: present")
+    press_button(window, "Enter the answer")
+    assert [a.answer for a in bench.job(job_id).agreements].count("no") == 1
+    assert window.owner.agreements is not None
+    assert window.owner.agreements.asked.channel.value == ""

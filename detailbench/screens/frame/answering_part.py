@@ -40,7 +40,6 @@ class AnsweringPart(QWidget):
         self.answer = ChoiceRow(_("answer"), [(key, answer_words(key)) for key in ANSWERS], columns=4)
         self.answer.chosen.connect(lambda _key: self._said(""))
         self.channel = ChoiceRow(_("how"), [(key, channel_words(key)) for key in CHANNELS], columns=3)
-        self.channel.set_value("telephone")
         self.channel.chosen.connect(lambda _key: self._said(""))
         self.remark = TextField(_("owner's remark, printed as typed"))
         self.message = TextField(_("text of the message"))
@@ -162,6 +161,7 @@ class AnsweringPart(QWidget):
     def forget(self) -> None:
         """Empty it for the next answer."""
         self.answer.set_value("")
+        self.channel.set_value("")  # how the next answer comes is for a person to say
         self.take_proof([])
         for field in (self.remark, self.message, self.at):
             field.clear()

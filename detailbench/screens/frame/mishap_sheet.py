@@ -53,7 +53,6 @@ class MishapSheet(Sheet):
         self.whom = ChoiceRow(_("told"), (("owner", _("owner")), ("bearer", _("bearer"))), columns=2)
         self.whom.set_value("owner")
         self.how = ChoiceRow(_("how"), [(key, channel_words(key)) for key in CHANNELS], columns=3)
-        self.how.set_value("telephone")
         self.told_at = MomentField(_("told at"), context.clock.now)
         self.tell = button(_("Told"), self._tell, name=_("Told of this mishap"))
         self.photo = button(_("Add a photo"), self._photo, name=_("Add a photo of this mishap"))
