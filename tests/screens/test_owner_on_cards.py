@@ -87,7 +87,7 @@ def test_the_trial_is_put_to_the_owner_and_shown_as_approved(qtbot: QtBot, inven
     keys("the level of the bonnet's section")
     press(Qt.Key.Key_Return)
     press_button(window, "answer: yes")
-    press_button(window, "how: present")
+    press_button(window, "how: by telephone")
     press_button(window, "Enter the answer")
     assert invented.picture(job).agreements[0].trial_id == invented.picture(job).trials[0].id
     assert "Test section on bonnet approved by the owner, by telephone: “the level of the bonnet's section”" in words(
