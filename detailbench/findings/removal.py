@@ -76,6 +76,8 @@ def trial_load(picture: JobPicture, trial: Trial) -> tuple[float | None, str]:
 
 def trial_load_path(picture: JobPicture, trial: Trial) -> tuple[LoadPath | None, str]:
     """The load × path of a trial with its working, or (None, what is missing)."""
+    if trial.panel not in outline_of(picture).panels:
+        return None, _("This car has no panel “{panel}”.").format(panel=trial.panel)
     found = technique_figures(picture, setup_of(trial))
     return found.load, "" if found.load is not None else found.no_load
 

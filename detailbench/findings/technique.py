@@ -143,9 +143,8 @@ def stop_limits(shop: ShopPicture) -> Mapping[str, float]:
 
 def material_of(picture: JobPicture, panel: str) -> str:
     """metal or plastic; what no gauge reads holds its heat as plastic does."""
-    if not panel:
-        return "metal"
-    return "metal" if outline_of(picture).panels[panel].substrate in READABLE else "plastic"
+    drawn = outline_of(picture).panels.get(panel)
+    return "metal" if drawn is None or drawn.substrate in READABLE else "plastic"
 
 
 def too_warm(shop: ShopPicture, panel_c: float | None, *, in_sun: bool = False) -> str:
@@ -174,7 +173,8 @@ def working_time_words(figures: TechniqueFigures) -> str:
 def _force(picture: JobPicture, setup: Setup, machine: Machine) -> tuple[float | None, str, str]:
     """(force in newtons or None, why none, that the machine's weight does not count here)."""
     words = {w: float(setting(picture.shop, f"force_{w}_n")) for w in ("light", "moderate", "firm")}
-    upright = bool(setup.panel) and outline_of(picture).panels[setup.panel].lie == "upright"
+    drawn = outline_of(picture).panels.get(setup.panel)
+    upright = drawn is not None and drawn.lie == "upright"
     weight = machine.weight_n or 0.0
     try:
         found = force_n(

@@ -49,7 +49,9 @@ def patch_of(picture: JobPicture, trial: Trial) -> Patch | None:
     """Where a trial stands on its panel as drawn now; None where no place was noted."""
     if not trial.edge_a or not trial.edge_b or trial.edge_a_mm is None or trial.edge_b_mm is None:
         return None
-    panel = _panels(picture)[trial.panel]
+    panel = _panels(picture).get(trial.panel)
+    if panel is None:
+        return None  # changed outside this program: the check names it
     at = EdgePosition(trial.edge_a, trial.edge_a_mm, trial.edge_b, trial.edge_b_mm, panel.width_mm, panel.height_mm)
     return patch_at(picture, trial.panel, at, trial.combination_id, trial.section_w_mm, trial.section_h_mm)
 

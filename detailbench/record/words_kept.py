@@ -111,12 +111,14 @@ WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
 }
 # those whose meaning is looked up wherever the job is shown: a foreign word there is found when the row is read
 LOOKED_UP: Mapping[str, tuple[str, ...]] = {
-    "finish_group": ("paint_system",),
-    "trial": ("spot",),
+    "finish_group": ("paint_system", "lightness", "refinished"),
+    "place": ("surface",),
+    "paint_feel": ("feel", "sticky"),
+    "trial": ("spot", "pad_condition", "primed"),
     "trial_outcome": ("cleared", "finish", "stopped", "next_result"),
     "step_run": ("ended",),
     "protection": ("kind",),
-    "acceptance": ("answer",),
+    "acceptance": ("answer", "level_met"),
     "signature": ("way",),
 }
 

@@ -171,7 +171,7 @@ def test_a_count_supports_and_an_interval_stands_only_from_twenty_marks_on(hands
     # the person's word stands, whatever the count says
     assert hands.picture.outcomes[-1].cleared == "no"
     few = hands.shop.bench.do(CountMarks(hands.job, made, 19, 0))
-    assert "no share is told" in few.note
+    assert "no share is stated" in few.note
     assert hands.picture.outcomes[-1].counted_before == 19
 
 
