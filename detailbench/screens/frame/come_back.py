@@ -13,11 +13,6 @@ from detailbench.basics.clock import Clock
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.findings.limits import panel_list
-from detailbench.findings.reference_places import surface_words
-from detailbench.findings.standing import standing_of, why_it_stands
-from detailbench.findings.walking import OUTER
-from detailbench.record.writing import PER_ENTRY
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
@@ -32,6 +27,10 @@ def you_were_here(picture: JobPicture, now: datetime, person_id: str = "") -> st
     """``you were here: bonnet, place 3 of 8, 42 minutes ago``, over a night ``… yesterday 17:40``; where somebody else
     than who enters now was there, ``Ana was here: …``; with the panels visited before it in one go, and why, where the
     job is paused. Empty when nothing is entered or it was just now."""
+    # the store and all that reads it come after the window's first paint
+    from detailbench.findings.limits import panel_list
+    from detailbench.findings.standing import standing_of, why_it_stands
+
     found = _last_seen(picture)
     if found is None or now - found.at < BREAK:
         return ""
@@ -83,6 +82,9 @@ def _last_seen(picture: JobPicture) -> _Seen | None:
 
 def _place_words(picture: JobPicture, place: Place) -> str:
     """``place 3 of 8``; in a shut or underneath its number alone."""
+    from detailbench.findings.reference_places import surface_words
+    from detailbench.findings.walking import OUTER
+
     number = format_number(place.number)
     if place.surface != OUTER:
         return _("place {number}, {where}").format(number=number, where=surface_words(place.surface))
@@ -123,6 +125,8 @@ def _panels_words(panels: Sequence[str]) -> str:
 def stage_to_return_to(picture: JobPicture, stages: Sequence[Stage]) -> str:
     """The stage in which the last thing was entered; the first stage of the day where nothing was. One act may enter
     things of two stages (a protection also says how the panels are now): the later stage of the day is meant."""
+    from detailbench.record.writing import PER_ENTRY
+
     entered: dict[str, Sequence[Thing]] = {
         "arrival": (*picture.damages, *picture.repairs, *picture.custody[:1], *picture.limits),
         "wash": (*picture.state_notes, *picture.holds, *picture.wash_steps, *picture.rub_tests, *picture.supplement),
