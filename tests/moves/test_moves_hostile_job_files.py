@@ -149,8 +149,9 @@ def test_a_limit_lifted_by_its_own_yes_is_taken_in_lifted(
 
 
 def test_a_yes_that_the_journal_knows_nothing_of_lifts_nothing(body: Body, theirs: Bench) -> None:
-    forged_lift(body)
-    body["things"]["agreement"][0]["answer"] = "yes"
+    agreement = next(a for a in body["things"]["agreement"] if a["limit_id"])
+    limit = next(each for each in body["things"]["owner_limit"] if each["id"] == agreement["limit_id"])
+    limit["lifted_by"], agreement["answer"] = agreement["id"], "yes"
     with pytest.raises(BadFile, match="the journal tells otherwise"):
         taken_in(theirs, body)
 
