@@ -132,16 +132,3 @@ def test_every_word_of_the_frame_goes_through_the_catalogue(pseudo: None, make_w
     assert [
         w.placeholderText() for w in window.findChildren(QLineEdit) if w.placeholderText()[:1] not in ("", "⟦")
     ] == []
-
-
-@pytest.mark.parametrize("gone", ["setVisible", "setEnabled"])
-def test_what_hides_or_goes_dead_hands_the_keys_on_within_its_card(window: Window, gone: str) -> None:
-    card = window.centre.card
-    buttons = [b for b in card.findChildren(QAbstractButton) if b.isVisible() and b.accessibleName().startswith("surf")]
-    buttons[1].setFocus()
-    getattr(buttons[1], gone)(False)
-    QApplication.processEvents()
-    now = QApplication.focusWidget()
-    assert now is not None
-    assert card.isAncestorOf(now)
-    assert now in buttons

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication, QWidget
@@ -20,25 +20,15 @@ def stops(window: QWidget, areas: Iterable[QWidget]) -> list[QWidget]:
     return out
 
 
-def next_stop(window: QWidget, areas: Sequence[QWidget], forward: bool) -> QWidget | None:
-    """The stop after (or before) what has the focus; round at the ends. What has it and can keep it no longer (a button
-    that hid itself) hands it on within its own area."""
+def next_stop(window: QWidget, areas: Iterable[QWidget], forward: bool) -> QWidget | None:
+    """The stop after (or before) what has the focus; round at the ends."""
     all_stops = stops(window, areas)
     if not all_stops:
         return None
     now = QApplication.focusWidget()
     if now not in all_stops:
-        return _beside(window, areas, now) or all_stops[0 if forward else -1]
+        return all_stops[0 if forward else -1]
     return all_stops[(all_stops.index(now) + (1 if forward else -1)) % len(all_stops)]
-
-
-def _beside(window: QWidget, areas: Iterable[QWidget], now: QWidget | None) -> QWidget | None:
-    area = next((a for a in areas if now is not None and a.isAncestorOf(now)), None)
-    found = stops(window, (area,)) if area is not None else []
-    if now is None or not found:
-        return None
-    here = _reading_order(now, window)
-    return next((w for w in found if _reading_order(w, window) >= here), found[-1])
 
 
 def _stops_at(widget: QWidget, window: QWidget) -> bool:
