@@ -106,7 +106,7 @@ def test_what_one_more_trial_costs_and_saves_is_said_with_its_why(
     judged_trial(invented, job, 5, "yes", "clear")
     told = said(window, stage, qtbot)
     assert "It costs about 8 minutes." in told
-    assert "One more trial is expected to save" in told
+    assert "One more trial saves no work; it is made to be sure of the mildest." in told
     click(window, "why? the adviser")
     working = window.centre.working.working
     assert working is not None
