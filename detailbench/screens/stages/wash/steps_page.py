@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import with_initials
@@ -33,6 +34,8 @@ class StepsPage(QWidget):
         self._context, self._meant = context, meant
         m = context.dress.look.measure
         self.kinds = ChoiceRow(_("step done"), tuple(kind_words().items()), columns=3)
+        for made in self.kinds.buttons.values():  # three columns of one width, whatever product stands on a button
+            made.setSizePolicy(QSizePolicy.Policy.Ignored, made.sizePolicy().verticalPolicy())
         self.kinds.chosen.connect(self.enter)
         self.product = AskedText(_("used for the step pressed next"))
         self.why_not = AskedText(_("or left out, because"))
@@ -85,7 +88,7 @@ class StepsPage(QWidget):
             product = last_product(picture, kind) if picture is not None else ""
             text = f"{number}  {words[kind]}"
             if product:
-                text += f"\n{self._short(product)}"
+                text += f"\n{self._short(product, made)}"
             made.setText(text.replace("&", "&&"))
             made.setToolTip(tip(product))
             made.setAccessibleDescription(product)
@@ -94,10 +97,14 @@ class StepsPage(QWidget):
         count = len(self._context.outline.panels)
         self.list.set_lines([self._line(picture, s, count) for s in reversed(steps) if picture is not None])
 
-    def _short(self, product: str) -> str:
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.redraw()
+
+    def _short(self, product: str, made: QWidget) -> str:
         """As much of a product's name as a button has room for."""
-        room = self.kinds.width() // 3 - 2 * self._context.dress.look.measure.space("gap")
-        return self.fontMetrics().elidedText(product, Qt.TextElideMode.ElideRight, max(room, 60))
+        room = self.width() // 3 - 3 * self._context.dress.look.measure.space("gap")
+        return made.fontMetrics().elidedText(product, Qt.TextElideMode.ElideRight, max(room, 60))
 
     @staticmethod
     def _line(picture: JobPicture, step: WashStep, whole: int) -> Line:
