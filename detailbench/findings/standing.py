@@ -15,7 +15,6 @@ Standing = Literal[
     "arrived", "in_work", "paused", "handed_over", "fetched_early", "stopped_after_trial", "unfinished", "refused"
 ]
 ENDS: tuple[Standing, ...] = ("fetched_early", "stopped_after_trial", "unfinished", "refused")
-STANDINGS: tuple[Standing, ...] = ("arrived", "in_work", "paused", "handed_over", *ENDS)
 BEGUN = tuple(name for name, cls in JOB_KINDS.items() if cls in WORK)
 
 

@@ -19,7 +19,6 @@ from detailbench.thickness.sent_text import clear_unfit
 LineUnit = Literal["um", "mil", "gu"]
 
 LONGEST = 200  # signs of a line; a gauge's are a tenth of that
-LONGEST_NUMBER = 15
 STALE_MS = 1000.0  # the rest of a line comes within a few ms; what comes after this may be the rest of another
 DIVIDERS = {"blank": "", "tab": "\t", "semicolon": ";", "comma": ",", "bar": "|"}
 MARKS = (".", ",")

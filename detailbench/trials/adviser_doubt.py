@@ -6,9 +6,8 @@ adopted on less than that is seen again on a second place first.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from types import MappingProxyType
 
 import numpy as np
 
@@ -20,8 +19,6 @@ from detailbench.trials.adviser_search import Costs, Move, Stop, solve
 SURE = 0.9
 MOST_ANSWERS = 12
 MISJUDGED = 0.1
-# how often a finish is misjudged by the lightness of the colour; common practice, no source, a shop setting
-FINISH_MISJUDGED: Mapping[str, float] = MappingProxyType({"dark": 0.1, "mid": 0.1, "light": 0.2})
 
 
 @dataclass(frozen=True)

@@ -25,8 +25,6 @@ from detailbench.screens.stages.thickness.value_field import ValueField
 from detailbench.screens.stages.thickness.walk import WalkPlace, doubled
 from detailbench.screens.stages.thickness.words import flags_line, gloss_words, surface_words, value_words
 
-REASONS = ("nothing", "over_range", "no_metal")
-
 
 class WalkPart(QWidget):
     """Everything for one value after another."""
