@@ -23,14 +23,14 @@ LIGHTNESS = choices("finish_group", "lightness")
 YES_NO = choices("finish_group", "refinished")
 FEELS = choices("paint_feel", "feel")
 MOST_CURE_DAYS = 365.0
-FIELDS = ("lightness", "refinished", "refinished_on", "cure_days", "cure_word")
+FIELDS = ("lightness", "refinished", "refinished_on", "cure_days", "cure_word", "irreplaceable")
 
 
 @dataclass(frozen=True)
 class SetGroupPaint:
     """What is known of a finish group's paint. ``values``: lightness (dark, mid, light), refinished (yes, no),
-    refinished_on (a date), cure_days (what the paint maker states), cure_word (the painter's word); what is left out
-    stays as it was."""
+    refinished_on (a date), cure_days (what the paint maker states), cure_word (the painter's word), irreplaceable (yes,
+    no); what is left out stays as it was."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -58,6 +58,9 @@ class SetGroupPaint:
             raise BadInput(_("The colour is dark, mid or light."), field="lightness", given=lightness)
         if refinished not in ("", *YES_NO):
             raise BadInput(_("Refinished: yes or no."), field="refinished", given=refinished)
+        irreplaceable = self.values.get("irreplaceable", "")
+        if irreplaceable not in ("", *YES_NO):
+            raise BadInput(_("Cannot be replaced: yes or no."), field="irreplaceable", given=irreplaceable)
         on = self.values.get("refinished_on")
         if on is not None and not isinstance(on, date):
             raise BadInput(_("That is not a date."), field="refinished_on", given=str(on))

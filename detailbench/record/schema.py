@@ -14,7 +14,7 @@ from detailbench.basics.errors import RecordTrouble
 from detailbench.basics.texts import _
 from detailbench.record.tables import metadata, workshop
 
-SCHEMA = 3  # what this program writes
+SCHEMA = 4  # what this program writes
 READABLE_FROM = 1  # the oldest program schema that may still read what this one writes
 # what the migrations find their place by; a new workshop gets its tables at once, and a test holds both ways equal
 REVISION_TABLE = """CREATE TABLE alembic_version (

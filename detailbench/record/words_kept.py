@@ -34,6 +34,7 @@ WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
         ),
         "lightness": ("", "dark", "mid", "light"),
         "refinished": ("", "yes", "no"),
+        "irreplaceable": ("", "yes", "no"),
     },
     "state_note": {name: ("", *words) for name, words in SEEN.items()},
     "mark": {
@@ -111,7 +112,7 @@ WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
 }
 # those whose meaning is looked up wherever the job is shown: a foreign word there is found when the row is read
 LOOKED_UP: Mapping[str, tuple[str, ...]] = {
-    "finish_group": ("paint_system", "lightness", "refinished"),
+    "finish_group": ("paint_system", "lightness", "refinished", "irreplaceable"),
     "place": ("surface",),
     "paint_feel": ("feel", "sticky"),
     "trial": ("spot", "pad_condition", "primed"),

@@ -13,7 +13,7 @@ class FinishGroup(JobThing):
     """Panels that share one paint and so one process. ``paint_system``: clear_over_colour, single_stage, matt,
     tinted_clear, filmed, wrapped, bare or unknown. ``lightness`` of its colour (empty: the car's); ``refinished``: yes
     or no as stated, with the day, how many days the paint maker wants it to cure, and the painter's word, where
-    somebody gave them."""
+    somebody gave them. ``irreplaceable``: yes or no, whether this paint could not be put on again as it is."""
 
     table = "finish_group"
     name: str
@@ -25,6 +25,7 @@ class FinishGroup(JobThing):
     refinished_on: date | None = None
     cure_days: float | None = None
     cure_word: str = ""
+    irreplaceable: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
