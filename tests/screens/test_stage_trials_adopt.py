@@ -13,6 +13,7 @@ from detailbench.findings.processes import process_of, steps_of
 from detailbench.moves.agreeing import AnswerOwner, AskOwner
 from detailbench.moves.arrival import NewJob
 from detailbench.moves.shop import AddToShop
+from detailbench.moves.surface import MakeGroup
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.window import Window
 
@@ -255,6 +256,11 @@ def test_what_is_still_to_be_confirmed_is_set_up_on_a_second_panel_step_by_step(
     draft = stage.hand.draft
     assert draft is not None
     assert (draft.panel, draft.spot, draft.on_top_of) == ("roof", "confirming", "")
+    assert stage.card is not None
+    name = stage.hand.draft_name()
+    assert window.notices.text.startswith(f"To confirm it on a second panel: {name} on roof, on a fresh place.")
+    assert stage.card.sheet.name.text() == f"Confirming trial on roof: {name}"
+    assert scrolls(window) == 0
     assert draft.combination_id == cut.combination_id
     below = judged_trial(invented, job, 5, "yes", "even_haze", panel="roof")
     click(window, "Adopt")
@@ -262,7 +268,19 @@ def test_what_is_still_to_be_confirmed_is_set_up_on_a_second_panel_step_by_step(
     draft = stage.hand.draft
     assert draft is not None
     assert (draft.panel, draft.on_top_of) == ("roof", below.id)
+    assert "on roof, on top of trial 3" in window.notices.text
     judged_trial(invented, job, 2, "yes", "clear", panel="roof", on=below.id)
     click(window, "Adopt")
-    assert stage.card is not None
     assert not stage.card.adopt.confirm.isVisible()
+
+
+def test_a_group_of_one_panel_says_that_there_is_no_second_one_to_confirm_on(
+    window: Window, invented: InventedShop, job: str
+) -> None:
+    judged_trial(invented, job, 4, "yes", "clear")
+    others = [p for p in invented.group(job).panels if p != "bonnet"]
+    invented.bench.do(MakeGroup(job, "other paint", others))
+    click(window, "Adopt")
+    click(window, "Set up the confirming trial on a second panel")
+    assert "no second panel" in window.notices.text
+    assert window.notices.kind == "flagged"

@@ -27,7 +27,7 @@ from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import button, sentence, set_kind
-from detailbench.screens.stages.trials.confirming import confirming_draft
+from detailbench.screens.stages.trials.confirming import confirming_draft, confirming_words
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import Faces, in_line, page_column
@@ -162,11 +162,16 @@ class AdoptPage(QWidget):
         picture, group = self._context.picture, self._hand.group
         if picture is None or group is None:
             return
-        draft = confirming_draft(picture, group, candidates(picture, group).get(self.list.key, ()))
-        if draft is not None:
-            self._context.select_panel(draft.panel)
-            self._hand.take_draft(draft)
-            self._hand.page_wanted.emit("sheet")
+        steps = candidates(picture, group).get(self.list.key, ())
+        draft = confirming_draft(picture, group, steps)
+        if draft is None:
+            why = _("This group has no second panel to confirm it on; adopting it now asks for a name and a reason.")
+            self._context.notice(why, "flagged")
+            return
+        self._context.select_panel(draft.panel)
+        self._hand.take_draft(draft)
+        self._hand.page_wanted.emit("sheet")
+        self._context.notice(confirming_words(self._hand, draft), "plain")
 
     def _show_discs(self, picture: JobPicture, group: FinishGroup) -> None:
         """Sanding is never proposed: it can be chosen only where the owner said yes to it."""

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
 from detailbench.findings.panels import outline_of
 from detailbench.findings.trial_story import outcome_of, stack_beneath, trials_of
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.stages.trials.draft import Draft, draft_of, place_of, with_combination
+from detailbench.screens.stages.trials.hand import TrialHand
 
 
 def typical_panel(picture: JobPicture, panels: Sequence[str]) -> str:
@@ -42,6 +45,21 @@ def confirming_draft(picture: JobPicture, group: FinishGroup, steps: Sequence[st
         return None
     draft = with_combination(picture.shop, draft_of(like[0]), steps[0])
     return replace(draft, panel=typical_panel(picture, panels), on_top_of="", at=None, spot="confirming", prime=True)
+
+
+def confirming_words(hand: TrialHand, draft: Draft) -> str:
+    """What was set up on the sheet, and why."""
+    said = {
+        "name": hand.draft_name(),
+        "panel": panel_name(draft.panel),
+        "n": hand.number(draft.on_top_of) if draft.on_top_of else 0,
+    }
+    text = (
+        _("To confirm it on a second panel: {name} on {panel}, on top of trial {n}. Space starts it.")
+        if draft.on_top_of
+        else _("To confirm it on a second panel: {name} on {panel}, on a fresh place. Space starts it.")
+    )
+    return text.format(**said)
 
 
 def _made_like(picture: JobPicture, trial: Trial) -> tuple[Trial, ...]:

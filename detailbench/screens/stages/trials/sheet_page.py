@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.numbers import format_number, format_quantity
 from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
 from detailbench.findings.kit_names import parts
 from detailbench.findings.technique import TechniqueFigures, technique_figures, working_time_words
 from detailbench.record.picture import one
@@ -89,7 +90,9 @@ class SheetPage(QWidget):
         if draft is None or shop is None:
             self.name.setText(_("Choose a panel of this group on the map first."))
             return
-        self.name.setText(self._hand.draft_name())
+        confirms = draft.spot == "confirming"
+        said = _("Confirming trial on {panel}: {name}") if confirms else "{name}"
+        self.name.setText(said.format(panel=panel_name(draft.panel), name=self._hand.draft_name()))
         self.name.setAccessibleName(_("combination: {name}").format(name=self._hand.draft_name()))
         machine, _pad, _product = parts(shop, one(shop.combinations, draft.combination_id))
         dials = [(position, _(position)) for position, _per_min in machine.dials]
