@@ -53,8 +53,8 @@ def shop_totals(picture: JobPicture) -> ShopTotals:
 
 def permissions(picture: JobPicture, seen: Mapping[str, PanelSeen] | None = None) -> Mapping[str, Permission]:
     """Every panel's ruling with its reasons. What was read after the work counts too, where it is lower: it never
-    makes a panel freer. What the steps are to take off comes from the measured trials of this car, this job and the
-    last. ``seen``: the panels of the same picture as found, where the caller has them already."""
+    makes a panel freer. What the steps are to take off comes from the shop's measured trials. ``seen``:
+    the panels of the same picture as found, where the caller has them already."""
     seen = panels_seen(picture) if seen is None else seen
     after = panels_seen(picture, "polished") if any(r.work == "polished" for r in picture.readings) else {}
     found = odd(picture, seen=seen)

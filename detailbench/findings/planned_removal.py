@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from detailbench.basics.errors import BadInput
@@ -12,7 +11,7 @@ from detailbench.basics.texts import _
 from detailbench.findings.kit_names import parts
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of, is_finished, panel_steps
-from detailbench.findings.removal import measured_trials, trial_load_path
+from detailbench.findings.removal import measured_trials, paint_word, trial_load_path
 from detailbench.findings.settings import paint_to_paint
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import ProcessStep, Trial
@@ -23,12 +22,15 @@ from detailbench.work.sections import sections
 
 @dataclass(frozen=True)
 class StepForecast:
-    """One step on one panel. ``removal`` None: not measured, and ``why_none`` says what is missing."""
+    """One step on one panel. ``removal`` None: not measured, and ``why_none`` says what is missing. ``paints``: on how
+    many the trials behind it were made, ``on_this_paint``: how many of them on this one."""
 
     step: ProcessStep
     removal: Removal | None
     load: PanelLoadPath | None
     why_none: str
+    paints: int = 0
+    on_this_paint: int = 0
 
 
 @dataclass(frozen=True)
@@ -48,13 +50,17 @@ class Planned:
 
     @property
     def u_um(self) -> float | None:
-        """The rate of one combination is one rate, however many steps use it: what is not known of it adds up."""
+        """The rate of one combination is one rate and the panel has one area, however many steps: what is not known of
+        either adds up over the steps."""
         if not self.known:
             return None
         own: dict[str, float] = defaultdict(float)
+        area = 0.0
         for s in self.steps:
-            own[s.step.combination_id] += 0.0 if s.removal is None else s.removal.u_removed_um or 0.0
-        return math.sqrt(sum(u**2 for u in own.values()))
+            if s.removal is not None:
+                own[s.step.combination_id] += s.removal.u_removed_um or 0.0
+                area += (s.removal.removed_um or 0.0) * (0.0 if s.load is None else s.load.share)
+        return math.sqrt(sum(u**2 for u in own.values()) + area**2)
 
     @property
     def why_none(self) -> str:
@@ -62,15 +68,13 @@ class Planned:
 
 
 class Forecasts:
-    """Forecasts of one job; what a combination took off is gathered once. ``earlier``: other jobs whose measured trials
-    count; this car's last job counts by itself."""
+    """Forecasts of one job; what a combination took off is gathered once: from this job, this car's last one and the
+    shop's other jobs. Once the car has left, nothing measured elsewhere since changes what was foreseen."""
 
-    def __init__(self, picture: JobPicture, earlier: Iterable[JobPicture] = ()) -> None:
+    def __init__(self, picture: JobPicture) -> None:
         self.picture = picture
-        known = {picture.job.id: picture} | ({picture.last.job.id: picture.last} if picture.last is not None else {})
-        for other in earlier:
-            known.setdefault(other.job.id, other)
-        self._pictures: Sequence[JobPicture] = tuple(known.values())
+        self._pictures = (picture, *([picture.last] if picture.last is not None else []), *picture.others)
+        self._until = picture.visits[-1].left_at if picture.visits else None
         self._measured: dict[str, tuple[MeasuredTrial, ...]] = {}
 
     def planned(self, panel: str, *, measured_after: bool = False) -> Planned:
@@ -98,18 +102,19 @@ class Forecasts:
         if load is None:
             return StepForecast(step, None, None, _("not measured: the trial behind it has no load × path"))
         group = group_of(self.picture, panel)
-        paint = f"{self.picture.car.id} {group.id}" if group is not None else None
+        paint = paint_word(self.picture, group.id) if group is not None else None
         found = removal(
             trials,
             this_paint=paint,
             load_path_j_m2=load.load_path_j_m2,
             paint_to_paint=paint_to_paint(self.picture.shop),
         )
-        return StepForecast(step, found, load, "")
+        own = sum(1 for t in trials if t.paint == paint)
+        return StepForecast(step, found, load, "", len({t.paint for t in trials}), own)
 
     def _trials(self, combination_id: str) -> tuple[MeasuredTrial, ...]:
         if combination_id not in self._measured:
-            self._measured[combination_id] = measured_trials(self._pictures, combination_id)
+            self._measured[combination_id] = measured_trials(self._pictures, combination_id, self._until)
         return self._measured[combination_id]
 
     def _load(self, panel: str, step: ProcessStep) -> PanelLoadPath | None:

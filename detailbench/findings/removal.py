@@ -11,9 +11,10 @@ from detailbench.findings.changes import PanelChange, Side, compared
 from detailbench.findings.kit_names import parts
 from detailbench.findings.kit_renewal import same_combinations
 from detailbench.findings.panels import PanelSeen, outline_of, panel_seen
+from detailbench.findings.processes import group_of
 from detailbench.findings.technique import setup_of, technique_figures
 from detailbench.findings.trial_places import places_within
-from detailbench.findings.trial_story import stack_beneath
+from detailbench.findings.trials_made import stack_beneath
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.thing import Thing
 from detailbench.record.things import Trial
@@ -32,12 +33,19 @@ class TrialRemoval:
     why_none: str
 
 
-def measured_trials(pictures: Iterable[JobPicture], combination_id: str) -> tuple[MeasuredTrial, ...]:
-    """Every measured trial of a combination in these jobs, for ``removal``; trials of one car's group share a paint."""
+def measured_trials(
+    pictures: Iterable[JobPicture], combination_id: str, until: datetime | None = None
+) -> tuple[MeasuredTrial, ...]:
+    """Every measured trial of a combination in these jobs, for ``removal``; trials of one car's group share a paint.
+    ``until``: only those made by then."""
     out = []
     for picture in pictures:
         same = same_combinations(picture.shop, combination_id)
-        found = (trial_removal(picture, t) for t in picture.trials if t.combination_id in same)
+        found = (
+            trial_removal(picture, t)
+            for t in picture.trials
+            if t.combination_id in same and (until is None or when(t) <= until)
+        )
         out += [f.measured for f in found if f.measured is not None]
     return tuple(out)
 
@@ -60,8 +68,15 @@ def trial_removal(picture: JobPicture, trial: Trial) -> TrialRemoval:
 
 
 def paint_of(picture: JobPicture, trial: Trial) -> str:
-    """A word for the paint of a trial: the car and the finish group it was made in."""
-    return f"{picture.car.id} {trial.group_id}"
+    """A word for the paint of a trial: the car and the finish group its panel is in now. A trial goes with its panel
+    when that is found to carry another paint."""
+    group = group_of(picture, trial.panel)
+    return paint_word(picture, trial.group_id if group is None else group.id)
+
+
+def paint_word(picture: JobPicture, group_id: str) -> str:
+    """A word for the paint of a finish group, never the same for two cars or two groups."""
+    return f"{picture.car.id} {group_id}"
 
 
 def trial_load(picture: JobPicture, trial: Trial) -> tuple[float | None, str]:

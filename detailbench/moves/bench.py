@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Set
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -91,15 +91,20 @@ class Bench:
         """A job's picture; the same object until something changes."""
         shop = self.shop()
         if job_id not in self._jobs:
-            self._jobs[job_id] = self.store.job(job_id, shop)
+            self._jobs[job_id] = self.store.job(job_id, shop, self._several)
         return self._jobs[job_id]
 
     def jobs_with_trials(self) -> tuple[JobPicture, ...]:
         """The pictures of every job in which a trial was made, oldest first, each without its ``last``. A job is read
         again only when something was entered in it."""
-        shop = self.shop()
         with self.store.reading() as connection:
             ids = jobs_with_trials(connection)
+        return self._several(ids)
+
+    def _several(self, ids: Set[str]) -> tuple[JobPicture, ...]:
+        """Those of these jobs that were not kept are read now; each is of the shop as it is."""
+        shop = self.shop()
+        with self.store.reading() as connection:
             for picture in job_pictures(connection, ids - self._tried.keys(), shop):
                 self._tried[picture.job.id] = picture
         for job in shop.jobs:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, and_, select
 
 from detailbench.record.tables import TABLES
 from detailbench.record.thing import Thing
@@ -11,6 +11,7 @@ from detailbench.record.things import (
     Mark,
     OtherWork,
     PanelLook,
+    Place,
     Protection,
     Reading,
     RubTest,
@@ -42,4 +43,18 @@ def jobs_with_trials(connection: Connection) -> frozenset[str]:
     """The ids of jobs in which a trial was made."""
     table = TABLES[Trial]
     query = select(table.c.job_id).where(table.c.withdrawn.is_(False)).distinct()
+    return frozenset(connection.execute(query).scalars())
+
+
+def jobs_measured(connection: Connection) -> frozenset[str]:
+    """The ids of jobs in which a trial whose place was noted stands on a panel that was read: only there can what a
+    trial took off be known."""
+    trial, place, reading = TABLES[Trial], TABLES[Place], TABLES[Reading]
+    query = (
+        select(trial.c.job_id)
+        .join(place, and_(place.c.job_id == trial.c.job_id, place.c.panel == trial.c.panel))
+        .join(reading, and_(reading.c.job_id == trial.c.job_id, reading.c.place_id == place.c.id))
+        .where(trial.c.edge_a != "", *(table.c.withdrawn.is_(False) for table in (trial, place, reading)))
+        .distinct()
+    )
     return frozenset(connection.execute(query).scalars())

@@ -2,22 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
-from dataclasses import dataclass, field, fields
+from collections.abc import Callable, Collection, Mapping, Set
+from dataclasses import dataclass, field, fields, replace
 from functools import cache
-from typing import Any, TypeVar, get_args, get_type_hints
+from typing import Any, TypeAlias, TypeVar, get_args, get_type_hints
 
 from sqlalchemy import Connection, Select, bindparam, select
 
 from detailbench.basics.errors import RecordTrouble
 from detailbench.basics.texts import _
 from detailbench.record import things as t
+from detailbench.record.begun import jobs_measured
 from detailbench.record.journal import head
 from detailbench.record.tables import BY_NAME, TABLES, personal, thing_of
 from detailbench.record.thing import Thing
 
 T = TypeVar("T", bound=Thing)
 Personal = Mapping[tuple[str, str], str]
+Several: TypeAlias = "Callable[[Set[str]], tuple[JobPicture, ...]]"
 FEW = 4  # jobs that are read one by one rather than by whole tables
 
 
@@ -66,7 +68,8 @@ class ShopPicture:
 @dataclass(frozen=True)
 class JobPicture:
     """One job as it stands. Tuples are in the order of entry; withdrawn things are not in it. ``last``: the job of the
-    same car before this one (that one's own ``last`` is left out), or None."""
+    same car before this one (that one's own ``last`` is left out), or None. ``others``: where steps were adopted here,
+    the shop's other jobs in which trials can have been measured; what the steps take is told from them too."""
 
     job: t.Job
     car: t.Car
@@ -117,6 +120,7 @@ class JobPicture:
     acceptances: tuple[t.Acceptance, ...] = ()
     signatures: tuple[t.Signature, ...] = ()
     last: JobPicture | None = None
+    others: tuple[JobPicture, ...] = ()
 
     @property
     def personal(self) -> Personal:
@@ -145,7 +149,7 @@ def _kinds(cls: type[Any]) -> dict[str, type[Thing]]:
     out = {}
     for f in fields(cls):
         parts = get_args(hints[f.name])
-        if len(parts) == 2 and parts[1] is Ellipsis:
+        if len(parts) == 2 and parts[1] is Ellipsis and issubclass(parts[0], Thing):
             out[f.name] = parts[0]
     return out
 
@@ -179,19 +183,26 @@ def shop_picture(connection: Connection) -> ShopPicture:
     return ShopPicture(personal=values, head=number, chain_head=chain, **parts)
 
 
-def job_picture(connection: Connection, job_id: str, shop: ShopPicture | None = None) -> JobPicture:
-    """Read a job's picture. Raises RecordTrouble when there is no such job."""
+def job_picture(
+    connection: Connection, job_id: str, shop: ShopPicture | None = None, several: Several | None = None
+) -> JobPicture:
+    """Read a job's picture. ``several`` hands over the pictures of other jobs, for a caller that keeps them; else they
+    are read. Raises RecordTrouble when there is no such job."""
     shop = shop or shop_picture(connection)
     job = one(shop.jobs, job_id)
     same_car = [j for j in shop.jobs if j.car_id == job.car_id]
     before = same_car[: same_car.index(job)]
     last = _job_alone(connection, before[-1], shop) if before else None
-    return _job_alone(connection, job, shop, last)
+    picture = _job_alone(connection, job, shop, last)
+    if not picture.steps:
+        return picture
+    ids = jobs_measured(connection) - {job.id, *(j.id for j in before[-1:])}
+    return replace(picture, others=several(ids) if several is not None else job_pictures(connection, ids, shop))
 
 
 def job_pictures(connection: Connection, job_ids: Collection[str], shop: ShopPicture) -> tuple[JobPicture, ...]:
-    """The pictures of several jobs, in the order they were begun, each without its ``last``: of many jobs every table
-    is read once, so that looking through them does not ask for each of them alone."""
+    """The pictures of several jobs, in the order they were begun, each without its ``last`` and ``others``: of many
+    jobs every table is read once, so that looking through them does not ask for each of them alone."""
     wanted = [job for job in shop.jobs if job.id in job_ids]
     if len(wanted) <= FEW:
         return tuple(_job_alone(connection, job, shop) for job in wanted)

@@ -19,7 +19,7 @@ from detailbench.record import schema
 from detailbench.record.evidence import EvidenceStore
 from detailbench.record.journal import head
 from detailbench.record.lock import WriterLock
-from detailbench.record.picture import JobPicture, ShopPicture, job_picture, shop_picture
+from detailbench.record.picture import JobPicture, Several, ShopPicture, job_picture, shop_picture
 from detailbench.record.sweeping import rewrite, sweep_files
 from detailbench.record.tables import workshop
 from detailbench.record.writing import Writer
@@ -184,9 +184,9 @@ class Store:
         with self.reading() as connection:
             return shop_picture(connection)
 
-    def job(self, job_id: str, shop: ShopPicture | None = None) -> JobPicture:
+    def job(self, job_id: str, shop: ShopPicture | None = None, several: Several | None = None) -> JobPicture:
         with self.reading() as connection:
-            return job_picture(connection, job_id, shop)
+            return job_picture(connection, job_id, shop, several)
 
     def head(self) -> tuple[int, str]:
         """Number and hash of the last journal entry."""

@@ -87,12 +87,14 @@ def load_path(
 
 @dataclass(frozen=True)
 class PanelLoadPath:
-    """Mean load × path over a whole panel, J/m², with the range that the panel's area leaves open."""
+    """Mean load × path over a whole panel, J/m², with the range that the panel's area leaves open; ``share``: its
+    relative standard uncertainty from that area."""
 
     load_path_j_m2: float
     low_j_m2: float
     high_j_m2: float
     working: Working
+    share: float = 0.0
 
 
 def load_path_panel(
@@ -127,7 +129,7 @@ def load_path_panel(
         changes_with=_("the minutes spent on the panel and how well its area is known"),
         notes=(_("A mean: single places get more or less."),),
     )
-    return PanelLoadPath(mean, low, high, working)
+    return PanelLoadPath(mean, low, high, working, panel_share)
 
 
 def disc_in_rectangle(radius: float, half_a: float, half_b: float) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 
 import pytest
 from invented_findings import Hands
@@ -59,7 +60,8 @@ def test_what_the_steps_take_is_foreseen_from_the_trials_own_rate(hands: Hands, 
     rate = told.removal.rate
     assert rate is not None
     assert planned.mean_um == pytest.approx(rate * told.load.load_path_j_m2 / 1000)
-    assert planned.u_um == pytest.approx((told.removal.u_rate or 0.0) * told.load.load_path_j_m2 / 1000)
+    of_rate = (told.removal.u_rate or 0.0) * told.load.load_path_j_m2 / 1000
+    assert planned.u_um == pytest.approx(math.hypot(of_rate, (planned.mean_um or 0.0) * told.load.share))
     assert hands.ruling("tailgate").working.inputs["planned_um"] == pytest.approx(planned.mean_um)
 
 

@@ -130,3 +130,14 @@ def test_going_on_all_the_same_asks_for_a_reason_and_is_said_afterwards(qtbot: Q
     assert [r.panel for r in layered.shop.bench.job(layered.job).runs][-1] == "roof"
     assert "Gone on all the same by decision of AE." in told(window)
     window.close()
+
+
+def test_what_the_steps_are_expected_to_take_off_stands_there_and_is_not_measured_without_a_trial(
+    qtbot: QtBot, layered: Layered
+) -> None:
+    window = opened(qtbot, layered, "roof")
+    assert "Expected to come off here: not measured." in told(window)
+    layered.finish("roof")
+    window.context.select_panel("bonnet")
+    window.context.select_panel("roof")
+    assert "Expected to come off here" not in told(window)  # nothing is to come any more

@@ -1,11 +1,11 @@
-"""What stands before a machine starts on a panel: the room left in its clear coat where that was measured, and whether
-the first panel done by the process came out as foreseen."""
+"""What stands before a machine starts on a panel: what the steps are expected to take off, the room left in its clear
+coat where that was measured, and whether the first panel done by the process came out as foreseen."""
 
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
@@ -13,6 +13,8 @@ from detailbench.body.names import panel_name
 from detailbench.findings.first_panel import FirstSeen, first_panels
 from detailbench.findings.kit_names import initials
 from detailbench.findings.permissions import permissions
+from detailbench.findings.planned_removal import Forecasts, Planned
+from detailbench.findings.planned_words import planned_sentences
 from detailbench.findings.processes import group_of, process_of
 from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
@@ -22,7 +24,7 @@ from detailbench.thickness.layer_room import LayerRoom
 
 
 class BeforeStart(QWidget):
-    """Hidden where neither is known. Found once for a picture: the page is drawn every second while a step runs."""
+    """Hidden where there is nothing to say. Found once for a picture: the page is drawn every second while a step runs."""
 
     def __init__(self, context: Context) -> None:
         super().__init__()
@@ -30,6 +32,9 @@ class BeforeStart(QWidget):
         self._kept: tuple[JobPicture, str] | None = None
         self._room: LayerRoom | None = None
         self._first: FirstSeen | None = None
+        self._planned = Planned(())
+        self.planned = sentence()
+        self.why_planned = WhyButton(self._planned_working, context.show_working, _("what comes off"))
         self.room = sentence()
         self.why_room = WhyButton(lambda: self._room.working if self._room else None, context.show_working, _("room"))
         self.first = sentence()
@@ -38,12 +43,18 @@ class BeforeStart(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
-        for part, why in ((self.room, self.why_room), (self.first, self.why_first)):
+        for part, why in self._lines():
             row = QHBoxLayout()
             row.addWidget(part, 1)
             row.addWidget(why, 0, Qt.AlignmentFlag.AlignTop)
             column.addLayout(row)
         column.addWidget(self.again)
+
+    def _lines(self) -> tuple[tuple[QLabel, WhyButton], ...]:
+        return (self.planned, self.why_planned), (self.room, self.why_room), (self.first, self.why_first)
+
+    def _planned_working(self) -> Working | None:
+        return next((s.removal.working for s in self._planned.steps if s.removal is not None), None)
 
     def _first_working(self) -> Working | None:
         found = self._first.found if self._first is not None else None
@@ -69,9 +80,11 @@ class BeforeStart(QWidget):
             self._kept = (picture, panel)
             self._room = permissions(picture)[panel].room
             self._first = _first_of(picture, panel)
+            self._planned = Forecasts(picture).planned(panel, measured_after=True)
+        self._say_planned(picture)
         self._say_room()
         self._say_first(picture)
-        self.setVisible(not (self.room.isHidden() and self.first.isHidden()))
+        self.setVisible(any(not part.isHidden() for part, _why in self._lines()))
         self._stand()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -80,8 +93,14 @@ class BeforeStart(QWidget):
 
     def _stand(self) -> None:
         """What warns is never squeezed: rather the card scrolls."""
-        for part in (self.room, self.first):
+        for part, _why in self._lines():
             part.setMinimumHeight(max(part.heightForWidth(part.width()), 0))
+
+    def _say_planned(self, picture: JobPicture) -> None:
+        told = planned_sentences(picture, self._planned)
+        self.planned.setVisible(bool(told))
+        self.why_planned.setVisible(self._planned_working() is not None)
+        self.planned.setText(" ".join(told))
 
     def _say_room(self) -> None:
         room = self._room

@@ -1,0 +1,172 @@
+"""What the plan takes off is told from this shop's measured trials on every car, the same at the gate, on screen and in
+print; the trial of the paint itself counts most."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from invented_findings import Hands
+from invented_shop import InventedShop
+from test_findings_removal import measured, sheet
+
+from detailbench.basics.errors import Refused
+from detailbench.findings.permissions import permissions
+from detailbench.findings.planned_removal import Forecasts, Planned
+from detailbench.findings.planned_words import planned_sentences
+from detailbench.findings.processes import group_of
+from detailbench.findings.removal import measured_trials
+from detailbench.moves.surface import MakeGroup
+from detailbench.moves.trials import JudgeTrial
+from detailbench.moves.turning import TurnJob
+from detailbench.moves.work import AdoptProcess, StartStep
+from detailbench.record.writing import Writer
+
+
+def adopted_unmeasured(hands: Hands) -> None:
+    """The same combination as ``measured`` uses, tried on this car without readings, and adopted."""
+    adopted(hands, hands.do(sheet(hands)))
+
+
+def adopted(hands: Hands, trial: str) -> None:
+    hands.do(JudgeTrial(hands.job, trial, "yes", "clear"))
+    made = next(t for t in hands.picture.trials if t.id == trial)
+    steps = [{"combination_id": made.combination_id, "section_m2": 0.36, "polish_s": 60.0}]
+    hands.do(AdoptProcess(hands.job, made.group_id, steps, override="one trial is enough here"))
+
+
+@pytest.fixture
+def other(invented: InventedShop) -> Hands:
+    """Another car's job of the same shop."""
+    return Hands(invented, invented.job())
+
+
+def planned(hands: Hands) -> Planned:
+    return Forecasts(hands.picture).planned("tailgate")
+
+
+def test_without_a_measured_trial_anywhere_nothing_is_foreseen(hands: Hands) -> None:
+    adopted_unmeasured(hands)
+    assert not planned(hands).known
+    assert planned_sentences(hands.picture, planned(hands)) == ("Expected to come off here: not measured.",)
+
+
+def test_a_trial_measured_on_another_car_tells_what_the_plan_takes(hands: Hands, other: Hands) -> None:
+    measured(other)
+    adopted_unmeasured(hands)
+    (told,) = planned(hands).steps
+    assert told.removal is not None
+    assert (told.paints, told.on_this_paint) == (1, 0)
+    assert told.removal.working.inputs["this_paint"] not in [
+        t.paint for t in measured_trials(hands.picture.others, told.step.combination_id)
+    ]
+    assert planned(hands).mean_um == pytest.approx(told.removal.removed_um)
+
+
+def test_the_trial_on_this_paint_counts_for_more_than_the_others(invented: InventedShop, other: Hands) -> None:
+    measured(other)
+    third, here = Hands(invented, invented.job()), Hands(invented, invented.job())
+    adopted_unmeasured(third)
+    trial = measured(here).trial
+    adopted(here, trial.id)
+    (told,) = planned(here).steps
+    assert (told.paints, told.on_this_paint) == (2, 1)
+    elsewhere, own = planned(third).u_um, planned(here).u_um
+    assert elsewhere is not None
+    assert own is not None
+    assert own < elsewhere
+
+
+def test_a_picture_without_steps_does_not_read_the_other_jobs(hands: Hands, other: Hands) -> None:
+    measured(other)
+    assert hands.picture.others == ()
+    adopted_unmeasured(hands)
+    assert [p.job.id for p in hands.picture.others] == [other.job]
+
+
+def test_a_job_whose_trials_were_not_measured_is_not_read_along(hands: Hands, other: Hands) -> None:
+    adopted_unmeasured(other)
+    adopted_unmeasured(hands)
+    assert hands.picture.others == ()
+
+
+def test_the_gate_inside_a_writing_reads_the_same_trials(hands: Hands, other: Hands) -> None:
+    """Also where the writer has no picture read before it."""
+    measured(other)
+    adopted_unmeasured(hands)
+    bench = hands.shop.bench
+    with bench.store.writing(bench.clock.now(), bench.person) as w:
+        assert isinstance(w, Writer)
+        inside = w.job(hands.job)
+        assert Forecasts(inside).planned("tailgate").mean_um == planned(hands).mean_um
+        assert permissions(inside)["tailgate"].working == permissions(hands.picture)["tailgate"].working
+
+
+def test_a_trial_taken_back_elsewhere_counts_no_longer(hands: Hands, other: Hands) -> None:
+    adopted_unmeasured(hands)
+    found = measured(other)
+    assert planned(hands).known
+    while any(t.id == found.trial.id for t in other.picture.trials):
+        hands.shop.bench.undo(other.job)
+    assert not planned(hands).known
+
+
+def test_leave_below_counts_what_other_cars_told_the_plan_takes(hands: Hands, other: Hands) -> None:
+    measured(other)
+    adopted_unmeasured(hands)
+    hands.survey({"tailgate": (111.0, 112.0, 111.5, 112.5, 111.0, 111.8, 112.2, 111.3)})
+    foreseen = planned(hands).mean_um
+    assert foreseen is not None
+    hands.leave_below(111.0 - foreseen / 2)
+    with pytest.raises(Refused, match="leave below"):
+        hands.do(StartStep(hands.job, "tailgate", hands.picture.steps[-1].id))
+
+
+def test_once_the_car_has_left_nothing_measured_since_changes_what_was_foreseen(hands: Hands, other: Hands) -> None:
+    adopted_unmeasured(hands)
+    hands.do(TurnJob(hands.job, "fetched_early", "wanted back today"))
+    hands.later(3600)
+    measured(other)
+    assert not planned(hands).known
+
+
+def test_a_trial_speaks_of_the_paint_its_panel_is_found_to_carry(hands: Hands) -> None:
+    found = measured(hands)
+    hands.do(MakeGroup(hands.job, "repainted", ("roof",)))
+    group = group_of(hands.picture, "roof")
+    assert group is not None
+    (trial,) = measured_trials((hands.picture,), found.trial.combination_id)
+    assert trial.paint.endswith(group.id)
+    assert group.id != found.trial.group_id
+
+
+def test_what_is_not_known_of_the_panels_area_counts_in_what_is_foreseen(hands: Hands, other: Hands) -> None:
+    measured(other)
+    adopted_unmeasured(hands)
+    (told,) = planned(hands).steps
+    assert told.removal is not None
+    assert told.load is not None
+    assert told.load.share > 0
+    rate, area = told.removal.u_removed_um or 0.0, (told.removal.removed_um or 0.0) * told.load.share
+    assert planned(hands).u_um == pytest.approx(math.hypot(rate, area))
+
+
+def test_few_trials_are_listed_with_median_and_range_and_five_give_an_interval(invented: InventedShop) -> None:
+    others = [Hands(invented, invented.job()) for _n in range(5)]
+    here = Hands(invented, invented.job())
+    adopted_unmeasured(here)
+    for n, other in enumerate(others[:4]):
+        measured(other)
+        (said,) = planned_sentences(here.picture, planned(here))
+        assert said.startswith("Expected to come off here: about ")
+        assert ("measured once so far" if n == 0 else f"measured {n + 1} times so far") in said
+        assert "90" not in said
+    assert "median" in said
+    measured(others[4])
+    (said,) = planned_sentences(here.picture, planned(here))
+    assert "90 %" in said
+    assert "5 trials on 5 paints, none of them this one" in said
+
+
+def test_nothing_adopted_says_nothing(hands: Hands) -> None:
+    assert planned_sentences(hands.picture, planned(hands)) == ()
