@@ -13,18 +13,20 @@ from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working
-from detailbench.trials.adviser_prior import MOST_RUNGS, Box, like_paint_prior
-from detailbench.trials.adviser_search import Costs, Move, Plan, Stop, solve
+from detailbench.trials.adviser_prior import MOST_RUNGS, Belief, Box, like_paint_prior, with_halves
+from detailbench.trials.adviser_search import Costs, Half, Move, Plan, Stop, solve
 from detailbench.trials.adviser_seen import decide, order_broken
 from detailbench.trials.movement import Movement
 from detailbench.trials.outcome import Advice, Option, Result
 from detailbench.trials.rungs import Range, Rung, RungSeen
 
 R = Result
+RUBS_HARDER = frozenset({R.SMALLER_SECTION, R.SLOWER_ARM})  # a half-rung, where the range has it
 ON_THE_RANGE = frozenset({R.STRONGER, R.MILDER, R.OTHER_PAD, R.OTHER_MOVEMENT, R.TWO_STEPS, R.KEEP, R.LOWER_LEVEL})
 SOURCE = Source(
     "expected cost by dynamic programming, Bellman 1957; worlds, prior and costs: own derivation", from_memory=True
 )
+COSTS = ("trial", "refine", "one_step", "second_step", "per_rung", "per_rung_second", "nothing")
 WORTH_SAYING_MIN = 0.5  # less would be told as nought minutes
 
 
@@ -56,13 +58,22 @@ def plan_for(
 ) -> Plan | None:
     """The plan of a finish group, to be solved once; None where no rung is allowed or the range is too long.
 
-    ``before``: like paint in this shop, as (box, likeness). Where the clear coat is not known only *prove* is offered:
+    ``before``: like paint in this shop, as (box, likeness), counted without half-rungs; those of the range stand in it
+    where ``costs`` says. Where the clear coat is not known only *prove* is offered:
     BadInput for *thrift*.
     """
     if stop == "thrift" and not clear_coat_known:
         raise BadInput(_("Where the clear coat is not known, only proving the mildest is offered."), field="stop")
-    n = len(_allowed(range_))
-    return solve(like_paint_prior(n, before), costs, stop, before) if 1 <= n <= MOST_RUNGS else None
+    costs = costs or Costs()
+    n = len(_allowed(range_)) - len(costs.halves)
+    if not 1 <= n <= MOST_RUNGS:
+        return None
+    return solve(prior_of(n, costs, before), costs, stop, before)
+
+
+def prior_of(n: int, costs: Costs, before: Sequence[tuple[Box, str]]) -> Belief:
+    """What is believed of n rungs that may be used, and of the half-rungs between them."""
+    return with_halves(like_paint_prior(n, before), [half.after for half in costs.halves])
 
 
 def advise(range_: Range, plan: Plan, plain: Option | None = None) -> AdviserLine:
@@ -80,7 +91,7 @@ def advise(range_: Range, plan: Plan, plain: Option | None = None) -> AdviserLin
     trial = {"try": plan.costs.trial, "refine": plan.costs.refine}.get(move.kind)
     saves = _saves(used, box)
     here = in_range(move, at)
-    agrees = None if plain is None else agrees_with(plain, here)
+    agrees = None if plain is None else agrees_with(plain, here, halves=bool(plan.costs.halves))
     working = _working(seen, plan, move, expected, saves)
     return AdviserLine(here, expected, trial, saves, agrees, move_sentence(here, range_, trial, saves, agrees), working)
 
@@ -104,7 +115,7 @@ def adviser_working(values: Mapping[str, Any]) -> Working:
         )
         for i, row in enumerate(values["rungs"])
     )
-    costs = Costs(**{k[:-4]: x for k, x in values.items() if k.endswith("_min")})
+    costs = costs_of(values)
     before = tuple((Box(*(int(b[k]) for k in Box._fields)), b["likeness"]) for b in values["before"])
     plan = plan_for(range_, costs=costs, stop=values["stop"], before=before, clear_coat_known=True)
     if plan is None:
@@ -115,6 +126,21 @@ def adviser_working(values: Mapping[str, Any]) -> Working:
     if line.working is None:
         raise BadInput(line.sentence, field="rungs")
     return line.working
+
+
+def costs_of(values: Mapping[str, Any]) -> Costs:
+    """The costs as a working prints them."""
+    halves = tuple(Half(int(h["after"]), h["added_min"]) for h in values["halves"])
+    return Costs(**{k[:-4]: x for k, x in values.items() if k.endswith("_min")}, halves=halves)
+
+
+def costs_printed(costs: Costs) -> dict[str, Plain]:
+    """The costs as inputs of a working; half-rungs only where there are any."""
+    halves: list[Plain] = [dict(half._asdict()) for half in costs.halves]
+    return {
+        **{f"{name}_min": getattr(costs, name) for name in COSTS},
+        **({"halves": halves} if halves else {}),
+    }
 
 
 def chosen(advice: Advice | None) -> Option | None:
@@ -142,9 +168,10 @@ def in_range(move: Move, at: Sequence[int]) -> Move:
     return Move(move.kind, one(move.rung), one(move.on_top), tuple(at[j] for j in move.run))
 
 
-def agrees_with(plain: Option, move: Move) -> bool | None:
-    """Whether the plain rule says the same; None where what it says stays off the range."""
-    if plain.result not in ON_THE_RANGE:
+def agrees_with(plain: Option, move: Move, *, halves: bool = False) -> bool | None:
+    """Whether the plain rule says the same; None where what it says stays off the range. ``halves``: what it says is
+    counted on a range with half-rungs, so that rubbing harder is on it."""
+    if plain.result not in (ON_THE_RANGE | RUBS_HARDER if halves else ON_THE_RANGE):
         return None
     if plain.result is R.LOWER_LEVEL:
         return move.kind == "none"
@@ -197,20 +224,13 @@ def _working(seen: Sequence[RungSeen], plan: Plan, move: Move, expected: float |
         }
         for s in seen
     ]
-    c = plan.costs
     return Working(
         name="adviser",
         formula="fewest expected minutes over all worlds left: trials + refining + the car's steps",
         inputs={
             "rungs": rungs,
             "stop": plan.stop,
-            "trial_min": c.trial,
-            "refine_min": c.refine,
-            "one_step_min": c.one_step,
-            "second_step_min": c.second_step,
-            "per_rung_min": c.per_rung,
-            "per_rung_second_min": c.per_rung_second,
-            "nothing_min": c.nothing,
+            **costs_printed(plan.costs),
             "before": [{**dict(box._asdict()), "likeness": word} for box, word in plan.before],
         },
         results={

@@ -9,9 +9,9 @@ from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Source, Working
-from detailbench.trials.adviser import AdviserLine, agrees_with, in_range, move_sentence
+from detailbench.trials.adviser import AdviserLine, agrees_with, costs_of, costs_printed, in_range, move_sentence, prior_of
 from detailbench.trials.adviser_doubt import MISJUDGED, Answer, Doubtful, next_in_doubt
-from detailbench.trials.adviser_prior import MOST_RUNGS, Box, like_paint_prior
+from detailbench.trials.adviser_prior import MOST_RUNGS, Box
 from detailbench.trials.adviser_search import Costs, Stop
 from detailbench.trials.outcome import Option
 from detailbench.trials.rungs import Range
@@ -36,13 +36,13 @@ def doubt_line(
 ) -> AdviserLine:
     """The line for these answers, counted on the rungs of the range that may be used. BadInput for a longer range."""
     at = [i for i, seen in enumerate(range_) if not seen.forbidden]
-    found, working = _worked(len(at), answers, costs or Costs(), stop, before, misjudged, finish_misjudged)
+    found, working = _worked(len(at) - len((costs or Costs()).halves), answers, costs or Costs(), stop, before, misjudged, finish_misjudged)
     said = _("Judgements contradict each other here.")
     if found.move is None:
         return AdviserLine(None, None, None, None, None, f"{said} {found.sentence}", working)
     here = in_range(found.move, at)
     trial = {"try": (costs or Costs()).trial, "refine": (costs or Costs()).refine}.get(here.kind)
-    agrees = None if plain is None else agrees_with(plain, here)
+    agrees = None if plain is None else agrees_with(plain, here, halves=bool((costs or Costs()).halves))
     parts = [said, move_sentence(here, range_, trial, None, agrees), found.sentence]
     if found.sure is not None:
         text = _("Believed to {share} %.")
@@ -52,13 +52,14 @@ def doubt_line(
 
 def adviser_in_doubt_working(values: Mapping[str, Any]) -> Working:
     """The working from plain values, as printed."""
-    costs = Costs(**{k[:-4]: x for k, x in values.items() if k.endswith("_min")})
+    costs = costs_of(values)
     before = tuple((Box(*(int(b[k]) for k in Box._fields)), b["likeness"]) for b in values["before"])
     n = int(values["rungs"])
+    most = n + len(costs.halves)
     answers = []
     for row in values["answers"]:
         beneath = None if row["beneath"] is None else int(row["beneath"])
-        if not (0 <= row["rung"] < n and (beneath is None or 0 <= beneath < n)):
+        if not (0 <= row["rung"] < most and (beneath is None or 0 <= beneath < most)):
             raise BadInput(_("The combination tried is not in this range."), field="answers", given=row["rung"])
         answers.append(Answer(int(row["rung"]), SEEN[row["cleared"]], SEEN[row["finish_clear"]], beneath))
     stop, wrong, finish = values["stop"], values["misjudged_share"], values["finish_misjudged_share"]
@@ -81,7 +82,7 @@ def _worked(
             given=n,
         )
     found = next_in_doubt(
-        like_paint_prior(n, before),
+        prior_of(n, costs, before),
         answers,
         costs=costs,
         stop=stop,
@@ -107,13 +108,7 @@ def _worked(
             "stop": stop,
             "misjudged_share": misjudged,
             "finish_misjudged_share": finish_misjudged,
-            "trial_min": costs.trial,
-            "refine_min": costs.refine,
-            "one_step_min": costs.one_step,
-            "second_step_min": costs.second_step,
-            "per_rung_min": costs.per_rung,
-            "per_rung_second_min": costs.per_rung_second,
-            "nothing_min": costs.nothing,
+            **costs_printed(costs),
             "before": [{**dict(box._asdict()), "likeness": word} for box, word in before],
         },
         results={

@@ -76,6 +76,28 @@ def like_paint_prior(n: int, before: Sequence[tuple[Box, str]]) -> Belief:
     return out
 
 
+def with_halves(belief: Belief, halves: Sequence[int]) -> Belief:
+    """The belief on a range into which half-rungs are put: the same combination rubbed harder, with a smaller section
+    or worked longer. ``halves``: after which rung each stands, ascending.
+
+    Where the next rung would be the first to do something, its half-rung does so as well in half of the worlds: what
+    is believed of the rungs themselves stays what it was."""
+    n = belief.shape[0] - 1
+    if any(not 0 <= k < n for k in halves) or list(halves) != sorted(set(halves)):
+        raise BadInput(_("A half-rung stands after a rung of the range, once."), field="halves", given=list(halves))
+    if not halves:
+        return belief
+    spread = np.zeros((n + 1, n + 1 + len(halves)))
+    for v in range(n + 1):
+        at = v + sum(1 for k in halves if k < v)
+        split = v - 1 in halves
+        spread[v, at] = 0.5 if split else 1.0
+        if split:
+            spread[v, at - 1] = 0.5
+    out: Belief = np.einsum("cgr,ca,gb,rd->abd", belief, spread, spread, spread, optimize=True)
+    return out
+
+
 def within(belief: Belief, box: Box) -> Belief:
     """The belief with every world outside the box struck out, summing to 1. Raises BadInput where none is left."""
     out = np.zeros_like(belief)

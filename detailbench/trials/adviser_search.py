@@ -7,12 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Literal, NamedTuple, TypeAlias
 
 import numpy as np
 import numpy.typing as npt
 
-from detailbench.trials.adviser_prior import Belief, Box, whole
+from detailbench.trials.adviser_prior import MOST_RUNGS, Belief, Box, whole
 
 Kind = Literal["try", "refine", "adopt", "adopt_two", "none"]
 Stop = Literal["prove", "thrift"]
@@ -20,10 +21,19 @@ Runs: TypeAlias = "tuple[list[tuple[int, ...]], npt.NDArray[np.float64], npt.NDA
 NOTHING = 1e-13  # the share of belief below which a box counts as empty
 
 
+class Half(NamedTuple):
+    """A half-rung: the combination of rung ``after``, counted without half-rungs, rubbed harder. ``added_min``: what
+    its smaller sections or longer working add to the car in one step."""
+
+    after: int
+    added_min: float = 0.0
+
+
 @dataclass(frozen=True)
 class Costs:
     """Minutes: one trial, one refining trial on top, the car in one step, the second step on top, what each stronger
-    rung adds in the first and the second step, and what it costs to find nothing."""
+    rung adds in the first and the second step, and what it costs to find nothing. ``halves``: the half-rungs of the
+    range, mildest first; each is counted as a rung between its own and the next."""
 
     trial: float = 8.0
     refine: float = 6.0
@@ -32,12 +42,30 @@ class Costs:
     per_rung: float = 6.0
     per_rung_second: float = 3.0
     nothing: float = 260.0
+    halves: tuple[Half, ...] = ()
+
+    @cached_property
+    def _rungs(self) -> tuple[tuple[float, float], ...]:
+        """(how strong, minutes added) of each rung, half-rungs counted in."""
+        added = dict(self.halves)
+        out: list[tuple[float, float]] = []
+        for k in range(MOST_RUNGS):
+            out.append((float(k), 0.0))
+            if k in added:
+                out.append((k + 0.5, added[k]))
+        return tuple(out)
+
+    def above(self, i: int) -> float:
+        """What rung i adds to a first step by the mildest."""
+        strength, added = self._rungs[i]
+        return self.per_rung * strength + added
 
     def one(self, i: int) -> float:
-        return self.one_step + self.per_rung * i
+        return self.one_step + self.above(i)
 
     def two(self, i: int, j: int) -> float:
-        return self.one(i) + self.second_step + self.per_rung_second * j
+        strength, added = self._rungs[j]
+        return self.one(i) + self.second_step + self.per_rung_second * strength + added
 
 
 class Move(NamedTuple):
@@ -132,7 +160,7 @@ class Plan:
     def _run_ways(self, box: Box) -> list[tuple[float, Move]]:
         orders, cost, good = self._run_tables(box.gl, box.gh, box.rl)
         q = (self._by_c[box.ch + 1] - self._by_c[box.cl])[box.gl : box.gh + 1, box.rl :].ravel()
-        values = cost @ q + (good @ q) * self.costs.per_rung * box.ch
+        values = cost @ q + (good @ q) * self.costs.above(box.ch)
         return [(float(v), Move("refine", box.ch, order[0], order)) for v, order in zip(values, orders, strict=True)]
 
     def _run_tables(self, gl: int, gh: int, rl: int) -> Runs:

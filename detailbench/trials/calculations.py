@@ -40,6 +40,17 @@ COST_FIELDS = tuple(
     Field(f"{name}_min", says, required=False, default=getattr(Costs(), name), minimum=0)
     for name, says in COSTS.items()
 )
+HALVES_FIELD = Field(
+    "halves",
+    "half-rungs of the range: a combination rubbed harder, counted as a rung between its own and the next",
+    "objects",
+    required=False,
+    default=[],
+    of=(
+        Field("after", "which rung it is of, counted without half-rungs", "integer", minimum=0, maximum=MOST_RUNGS),
+        Field("added_min", "minutes its smaller sections or longer working add", required=False, default=0.0),
+    ),
+)
 BEFORE_FIELD = Field(
     "before",
     "like paint in this shop before: the worlds each job left, and how like it is",
@@ -181,6 +192,7 @@ CALCULATIONS = (
             ),
             Field("stop", "where to stop", "text", required=False, default="prove", choices=("prove", "thrift")),
             *COST_FIELDS,
+            HALVES_FIELD,
             BEFORE_FIELD,
         ),
         work=adviser_working,
@@ -195,16 +207,17 @@ CALCULATIONS = (
                 "the judged trials in the order made",
                 "objects",
                 of=(
-                    Field("rung", "combination tried, 0 the mildest", "integer", minimum=0, maximum=MOST_RUNGS),
+                    Field("rung", "combination tried, 0 the mildest", "integer", minimum=0, maximum=2 * MOST_RUNGS),
                     Field("cleared", "cleared", "text", False, "", choices=SEEN),
                     Field("finish_clear", "finished clear", "text", False, "", choices=SEEN),
-                    Field("beneath", "on top of this one", "integer", False, minimum=0, maximum=MOST_RUNGS),
+                    Field("beneath", "on top of this one", "integer", False, minimum=0, maximum=2 * MOST_RUNGS),
                 ),
             ),
             Field("stop", "where to stop", "text", required=False, default="prove", choices=("prove", "thrift")),
             Field("misjudged_share", "how often cleared is misjudged", required=False, default=MISJUDGED, above=0),
             Field("finish_misjudged_share", "how often the finish is", required=False, default=MISJUDGED, above=0),
             *COST_FIELDS,
+            HALVES_FIELD,
             BEFORE_FIELD,
         ),
         work=adviser_in_doubt_working,

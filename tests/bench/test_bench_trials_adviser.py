@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterator
 
 import pytest
 
-from detailbench.trials.adviser_prior import Box, flat_prior, one_step_works, two_steps_work, whole
-from detailbench.trials.adviser_search import Costs, Move, Plan, Stop, run_order, solve
+from detailbench.trials.adviser_prior import Box, flat_prior, one_step_works, two_steps_work, whole, with_halves
+from detailbench.trials.adviser_search import Costs, Half, Move, Plan, Stop, run_order, solve
 
 pytestmark = pytest.mark.bench
 World = tuple[int, int, int]
@@ -143,6 +143,36 @@ def test_in_every_world_it_ends_in_what_works_and_was_seen_to(n: int, stop: Stop
             assert walk.end.rung == world[0], world
         assert len(set(walk.tried)) == len(walk.tried) <= n, world
         assert len(set(walk.refined)) == len(walk.refined) <= max(n - 1, 0), world
+
+
+@pytest.mark.parametrize("stop", ["prove", "thrift"])
+@pytest.mark.parametrize(
+    ("n", "after"),
+    [(1, (0,)), (2, (1,)), (3, (0, 1, 2)), (4, (1,)), (5, (2, 3)), (8, (3,)), (8, (2, 3, 4, 6)), (12, (5, 6))],
+)
+def test_with_half_rungs_in_the_range_the_same_holds_in_every_world(n: int, after: tuple[int, ...], stop: Stop) -> None:
+    """A smaller section or longer working is its own half-rung: what is adopted works, was seen to, and is the mildest
+    of all that were open where that is to be proven."""
+    costs = Costs(halves=tuple(Half(k, 25.0) for k in after))
+    belief = with_halves(flat_prior(n), after)
+    most = n + len(after)
+    began = time.perf_counter()
+    plan = solve(belief, costs, stop)
+    print(f"\nn {n} + {len(after)} {stop}: solved in {time.perf_counter() - began:.2f} s, {len(plan.solved)} boxes")
+    minutes = 0.0
+    for world in worlds(most):
+        walk = Walk(most, world, planned(plan), costs)
+        minutes += float(belief[world]) * walk.minutes
+        if walk.end.kind == "none":
+            assert not served(most, world), world
+        else:
+            assert works(most, world, walk.end), world
+            assert walk.end in walk.seen_to_work, world
+        if stop == "prove" and walk.end.kind == "adopt":
+            assert walk.end.rung == world[0], world
+        assert len(set(walk.tried)) == len(walk.tried), world
+        assert len(set(walk.refined)) == len(walk.refined), world
+    assert minutes == pytest.approx(plan.expected_min(whole(most)))
 
 
 @pytest.mark.parametrize("n", range(1, 13))
