@@ -30,7 +30,7 @@ MEASURES = ("_um", "_mm", "_cm", "_rpm", "_share", "_s", "_s2", "_k", "_n", "_db
 MOST_SETTING = 1e9
 ABOVE_ZERO = (
     "careful_below_um", "leave_below_um", "usual_scatter_um", "touch_factor", "reserve_um", "largest_share",
-    "most_risk", "undercoats_um", "undercoats_u_um",
+    "most_risk", "undercoats_um", "undercoats_u_um", "paint_to_paint_percent",
 )  # fmt: skip
 BELOW = {"largest_share": 1.0, "most_risk": 0.5}
 IN_ORDER = (

@@ -124,6 +124,7 @@ UNFIT: list[tuple[Make, str]] = [
     (lambda f, j: handover.Sign(j, "owner", strokes=[[(0.1,), (0.2, 0.3)]]), "two numbers"),
     (lambda f, j: shop.SetSetting("leave_below_um", 0.0), "more than nothing"),
     (lambda f, j: shop.SetSetting("usual_scatter_um", 0.0), "more than nothing"),
+    (lambda f, j: shop.SetSetting("paint_to_paint_percent", 0.0), "more than nothing"),
     (lambda f, j: shop.SetSetting("leave_below_um", 1e308), "number of 0 or more"),
     (lambda f, j: shop.SetSetting("plausible_low_um", 5000.0), "cannot lie above the upper"),
 ]
