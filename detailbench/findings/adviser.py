@@ -16,12 +16,14 @@ from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
 from detailbench.findings.adviser_costs import adviser_costs
 from detailbench.findings.first_trial import first_trial
+from detailbench.findings.half_rungs import HalfRung, HalvedRange, half_key, halved
 from detailbench.findings.judgements import answers_of, contradicting
 from detailbench.findings.like_paint import like_paint
 from detailbench.findings.settings import setting
-from detailbench.findings.trial_story import clear_coat_of, known_range, lightness_of, told
+from detailbench.findings.thin_paint import clear_coat_of
+from detailbench.findings.trial_story import known_range, lightness_of, told, trials_of
 from detailbench.record.picture import JobPicture, one
-from detailbench.trials.adviser import AdviserLine, advise, broken_line, plan_for
+from detailbench.trials.adviser import RUBS_HARDER, AdviserLine, advise, broken_line, plan_for
 from detailbench.trials.adviser_doubt import Answer
 from detailbench.trials.adviser_doubt_line import doubt_line
 from detailbench.trials.adviser_prior import Box
@@ -35,7 +37,8 @@ from detailbench.trials.rungs import Range
 class AdviserAsked:
     """All the adviser needs. ``answers``: the judged trials on the rungs that may be used, where they contradict each
     other; empty where the exact search applies. ``plain``: what the plain rule chose; ``waits``: its line where the
-    adviser has nothing to rank yet. Shares, not percent."""
+    adviser has nothing to rank yet. ``range`` holds the ``halves``: half-rungs tried, and the one the plain rule
+    proposes; ``plain_here`` is its choice counted on that range, None where that stays off it. Shares, not percent."""
 
     range: Range
     answers: tuple[Answer, ...]
@@ -48,6 +51,14 @@ class AdviserAsked:
     plain: Option | None
     plain_line: str
     waits: str = ""
+    halves: tuple[HalfRung, ...] = ()
+    plain_here: Option | None = None
+
+    def made_of(self, rung: int) -> tuple[str, HalfRung | None]:
+        """(id of the combination at a place of the range, the half-rung it is there or None)."""
+        key = self.range[rung].rung.key
+        half = next((h for h in self.halves if h.key == key), None)
+        return (key, None) if half is None else (half.combination_id, half)
 
 
 @dataclass(frozen=True)
@@ -55,7 +66,7 @@ class AdviserSays:
     """``plain``: the plain rule's line. ``line``: the adviser's under it, "The adviser agrees." where both say the
     same. ``how``: exact, in_doubt, order_broken or nothing (then ``line`` says why). ``trial_min``: what one more
     trial costs; ``saves_min``: what it is expected to save before its own minutes, None where nothing works yet.
-    ``move``: in the group's range; None where nothing is ranked."""
+    ``move``: in the range asked about, half-rungs counted; None where nothing is ranked."""
 
     plain: str
     line: str
@@ -79,14 +90,15 @@ def ask_adviser(
         return None
     shop = picture.shop
     finished = tuple(p for p in earlier if p.visits and p.visits[-1].left_at is not None)
+    # thin is treated as unknown: thrift saves minutes by not asking whether less is enough, and here paint is short
     known = clear_coat_of(picture, group) == "known"
     stop = cast(Stop, setting(shop, "adviser_stop") if known else "prove")
-    answers = answers_of(picture, group_id)
     plain, line, waits = _plain(picture, group_id, panel, finished, day)
+    here = halved(picture, group_id, plain)
     return AdviserAsked(
-        range=range_,
-        answers=answers if contradicting(picture, group_id) else (),
-        costs=adviser_costs(picture, group),
+        range=here.range,
+        answers=answers_of(here.picture, group_id) if contradicting(here.picture, group_id) else (),
+        costs=adviser_costs(picture, group, here),
         stop=stop,
         before=like_paint(picture, group_id, finished),
         clear_coat_known=known,
@@ -95,7 +107,25 @@ def ask_adviser(
         plain=plain,
         plain_line=line,
         waits=waits,
+        halves=here.halves,
+        plain_here=_on_range(picture, group_id, here, plain),
     )
+
+
+def _on_range(picture: JobPicture, group_id: str, here: HalvedRange, plain: Option | None) -> Option | None:
+    """The plain rule's choice counted on the range with its half-rungs; None where another half-rung of the same
+    combination stands there already, so that this one is not ranked."""
+    if plain is None or plain.rung is None or not here.halves:
+        return plain
+    key = known_range(picture, group_id)[plain.rung].rung.key
+    if plain.place != "on_top" and plain.result in RUBS_HARDER:
+        half = next((h for h in here.halves if h.combination_id == key and not h.trials), None)
+        return None if half is None else replace(plain, rung=here.at(half.key))
+    if plain.result is Result.KEEP:
+        # the newest trial of it is what the plain rule would keep
+        made = [t for t in trials_of(here.picture, group_id) if t.combination_id in (key, half_key(key))]
+        key = made[-1].combination_id if made else key
+    return replace(plain, rung=here.at(key))
 
 
 def adviser_says(asked: AdviserAsked) -> AdviserSays:
@@ -120,7 +150,7 @@ def adviser_says(asked: AdviserAsked) -> AdviserSays:
                 before=asked.before,
                 misjudged=asked.misjudged,
                 finish_misjudged=asked.finish_misjudged,
-                plain=asked.plain,
+                plain=asked.plain_here,
             ),
         )
     plan = plan_for(
@@ -132,7 +162,7 @@ def adviser_says(asked: AdviserAsked) -> AdviserSays:
     )
     if plan is None:
         return _nothing(asked, _("The adviser ranks ranges of 1 to 12 combinations that may be used."))
-    return _said(asked, "exact", advise(asked.range, plan, asked.plain))
+    return _said(asked, "exact", advise(asked.range, plan, asked.plain_here))
 
 
 def _said(asked: AdviserAsked, how: str, line: AdviserLine) -> AdviserSays:

@@ -5,11 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 
+from detailbench.basics.errors import BadInput
+from detailbench.basics.texts import _
+from detailbench.findings.cure import cure_of
 from detailbench.findings.like_paint import like_paint
-from detailbench.findings.trial_story import known_range, start_for
+from detailbench.findings.panels import READABLE, outline_of
+from detailbench.findings.settings import setting
+from detailbench.findings.thin_paint import thin_panels
+from detailbench.findings.trial_story import known_range
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup
-from detailbench.trials.start import Start
+from detailbench.trials.start import Start, where_to_start
 
 ALIKE = ("same_code", "same_maker_and_age")  # less alike than that starts nobody anywhere
 
@@ -36,3 +42,38 @@ def served_before(picture: JobPicture, group: FinishGroup, earlier: Iterable[Job
         if served:
             return allowed[served[-1]]
     return None
+
+
+def start_for(
+    picture: JobPicture,
+    group: FinishGroup,
+    panel: str = "",
+    *,
+    served_before: int | None = None,
+    day: date | None = None,
+) -> Start:
+    """Where the first trial of a group starts. ``served_before``: the rung that served on like paint in this shop;
+    ``day``: today, for a refinish that may not have cured (else the day the car came). Raises BadInput when the shop
+    has no combinations yet."""
+    range_ = known_range(picture, group.id)
+    if not range_:
+        raise BadInput(_("The shop has no combinations yet; add some under Shop."), field="combination")
+    today = day or (picture.visits[-1].arrived_at.date() if picture.visits else picture.job.entered_at.date())
+    return where_to_start(
+        range_,
+        thickness=_thickness(picture, group, panel),
+        served_before=served_before,
+        cure=cure_of(picture, group, today),
+    )
+
+
+def _thickness(picture: JobPicture, group: FinishGroup, panel: str) -> str:
+    """ordinary, thin, unreadable or irreplaceable, where the shop starts at the mild end for it."""
+    if group.irreplaceable == "yes" and setting(picture.shop, "mild_start_irreplaceable"):
+        return "irreplaceable"
+    if not panel:
+        return "ordinary"
+    if setting(picture.shop, "mild_start_thin") and thin_panels(picture, (panel,)):
+        return "thin"
+    unreadable = outline_of(picture).panels[panel].substrate not in READABLE
+    return "unreadable" if unreadable and setting(picture.shop, "mild_start_unreadable") else "ordinary"

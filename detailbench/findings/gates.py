@@ -15,6 +15,7 @@ from detailbench.findings.sanding import sanding_start_stops
 from detailbench.findings.standing import standing_stops
 from detailbench.findings.stop import Stop as Stop
 from detailbench.findings.supplement import supplement_stops
+from detailbench.findings.trial_bans import ban_start_stops
 from detailbench.findings.walking import OUTER
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import ProcessStep, Reading
@@ -51,6 +52,7 @@ def start_stops(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Sto
         *_of_another_paint(picture, panel, step),
         *_never_spreads(picture, panel, step),
         *first_panel_stops(picture, panel, step),
+        *(ban_start_stops(picture, panel, step.combination_id) if step.means == "machine" else ()),
     )
     return (*standing_stops(picture), *stops, *supplement_stops(picture))
 

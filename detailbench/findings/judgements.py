@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from detailbench.findings.trial_bans import before_a_stop
 from detailbench.findings.trial_story import as_one_step, as_outcome, known_range, outcome_of, trials_of
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Trial
@@ -35,10 +36,11 @@ def contradicting(picture: JobPicture, group_id: str) -> bool:
 def _answered(picture: JobPicture, group_id: str) -> list[tuple[Trial, Answer]]:
     allowed = [seen.rung.key for seen in known_range(picture, group_id) if not seen.forbidden]
     trials = trials_of(picture, group_id)
+    over = before_a_stop(picture, trials)
     out = []
     for trial in trials:
         kept = outcome_of(picture, trial.id)
-        if kept is None or trial.combination_id not in allowed:
+        if kept is None or trial.combination_id not in allowed or trial.id in over:
             continue
         outcome, under = as_one_step(picture, trial, as_outcome(kept))
         seen = TrialSeen(trial.combination_id, outcome, () if under is None else (under.combination_id,))

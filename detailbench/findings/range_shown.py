@@ -61,12 +61,22 @@ def rung_words(rung: RungFigures) -> str:
     if rung.known == "trails" and rung.seen.cleared is None:
         told.append(_("on top: trails"))
     elif rung.known != "refines":
-        told.append(known_words(rung.known))
+        told.append(_stopped_words(rung) or known_words(rung.known))
     if rung.seen.refined is not None and not rung.seen.forbidden:
         told.append(_("on top: finished clear") if rung.seen.refined else _("on top: even haze"))
+    if rung.seen.hot and not rung.seen.forbidden:
+        told.append(_("stopped for heat once, ran without since"))
     if rung.taken.median_rate is not None:
         told.append(_("takes off {what}").format(what=rung.taken_line))
     return "; ".join(told)
+
+
+def _stopped_words(rung: RungFigures) -> str:
+    """Why a combination is not to be used here; empty where it may be."""
+    if not rung.seen.forbidden:
+        return ""
+    why = _("stopped for heat") if rung.seen.hot else _("colour on the pad")
+    return f"{known_words('forbidden')}: {why}"
 
 
 def trial_sign(picture: JobPicture, trial: Trial) -> Sign:

@@ -74,6 +74,9 @@ DEFAULTS: Mapping[str, Default] = {
         Default("change_first", "what is changed first when more is needed: compound or pad", "compound"),
         Default("mild_start_thin", "trials start at the mild end on thin paint; 0 is off", 1.0),
         Default("mild_start_unreadable", "trials start at the mild end on paint no gauge can read; 0 is off", 1.0),
+        Default(
+            "mild_start_irreplaceable", "trials start at the mild end on paint that cannot be replaced; 0 is off", 1.0
+        ),
         Default("prime_s", "priming a fresh or cleaned pad", 20.0, "s"),
         Default("spread_s", "spreading before the passes of a trial", 20.0, "s"),
         Default("wipe_s", "wiping after the passes of a trial", 30.0, "s"),

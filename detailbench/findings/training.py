@@ -14,6 +14,7 @@ from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name, parts
 from detailbench.findings.processes import group_of, steps_of
 from detailbench.findings.standing import ENDS, standing_of
+from detailbench.findings.trial_bans import HEAT, cooler
 from detailbench.findings.trial_story import advice_for, as_outcome, known_range, outcome_of
 from detailbench.record.picture import JOB_KINDS, JobPicture, ShopPicture, one
 from detailbench.record.things import Process, TrainingAnswer, Trial, TrialOutcome
@@ -108,12 +109,15 @@ def _done_next(picture: JobPicture, trial: Trial, outcome: TrialOutcome) -> tupl
             {Result.CLEAN_PAD if after.combination_id == trial.combination_id else Result.TWO_STEPS}
         ), words
     if after.combination_id == trial.combination_id:
-        return _same_again(picture, trial, after), _("tried again on another place: {name}").format(name=name)
+        return _same_again(picture, trial, outcome, after), _("tried again on another place: {name}").format(name=name)
     return _another(picture, trial, after), _("tried on a fresh place: {name}").format(name=name)
 
 
-def _same_again(picture: JobPicture, trial: Trial, after: Trial) -> frozenset[Result]:
-    """The same combination once more: what of the technique changed; unchanged on another panel it was confirmed."""
+def _same_again(picture: JobPicture, trial: Trial, outcome: TrialOutcome, after: Trial) -> frozenset[Result]:
+    """The same combination once more: what of the technique changed; unchanged on another panel it was confirmed.
+    After a stop for heat it was used cooler, unless what was noted says it was not: a pause is noted nowhere."""
+    if outcome.stopped == HEAT and cooler(picture, trial, after) is not False:
+        return frozenset({Result.COOLER})
     fits = set()
     sides = [(t.section_w_mm or 0.0) * (t.section_h_mm or 0.0) for t in (trial, after)]
     if 0 < sides[1] < sides[0]:

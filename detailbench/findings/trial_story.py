@@ -7,20 +7,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from datetime import date
 from itertools import groupby
 
-from detailbench.basics.errors import BadInput
-from detailbench.basics.texts import _
-from detailbench.findings.cure import cure_of
-from detailbench.findings.gauges import confirmations, gauge_of
 from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
 from detailbench.findings.kit_renewal import what_it_is
 from detailbench.findings.paint_feel import feel_for_table, feel_of
-from detailbench.findings.panels import READABLE, odd, outline_of, panel_seen
 from detailbench.findings.processes import group_of
 from detailbench.findings.settings import setting
-from detailbench.findings.walking import OUTER
+from detailbench.findings.thin_paint import clear_coat_of
+from detailbench.findings.trial_bans import HEAT, ban_sentence, bans_of, before_a_stop
+from detailbench.findings.trials_made import outcome_of as outcome_of
+from detailbench.findings.trials_made import stack_beneath as stack_beneath
+from detailbench.findings.trials_made import trials_of as trials_of
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Combination, FinishGroup, Trial, TrialOutcome
 from detailbench.trials.adopt import TrialSeen, confirming_due, may_adopt, mildest_words
@@ -28,9 +26,6 @@ from detailbench.trials.movement import Movement
 from detailbench.trials.next_step import LOOK_ONLY, next_step
 from detailbench.trials.outcome import Advice, Cleared, Context, Finish, Outcome, Result, Stopped
 from detailbench.trials.rungs import Rung, RungSeen
-from detailbench.trials.start import Start, where_to_start
-
-HAS_CLEAR = ("clear_over_colour", "tinted_clear")
 
 
 @dataclass(frozen=True)
@@ -41,18 +36,6 @@ class TrialTold:
     name: str
     outcome: TrialOutcome | None
     advice: Advice | None
-
-
-def trials_of(picture: JobPicture, group_id: str) -> tuple[Trial, ...]:
-    """The trials made on panels of a finish group, in the order made. A trial speaks of the paint it was made on: it
-    goes with its panel when that is found to carry another paint."""
-    group = next((g for g in picture.groups if g.id == group_id), None)
-    return () if group is None else tuple(t for t in picture.trials if t.panel in group.panels)
-
-
-def outcome_of(picture: JobPicture, trial_id: str) -> TrialOutcome | None:
-    """The newest outcome of a trial."""
-    return next((o for o in reversed(picture.outcomes) if o.trial_id == trial_id), None)
 
 
 def as_outcome(kept: TrialOutcome) -> Outcome:
@@ -88,16 +71,21 @@ def _rung(picture: JobPicture, combination: Combination) -> Rung:
     )
 
 
-def trials_seen(picture: JobPicture, group_id: str, *, named: bool = False) -> tuple[TrialSeen, ...]:
-    """The judged trials as the adopting rule sees them. ``named``: keyed by name, for sentences."""
+def trials_seen(
+    picture: JobPicture, group_id: str, *, named: bool = False, since_stops: bool = False
+) -> tuple[TrialSeen, ...]:
+    """The judged trials as the adopting rule sees them. ``named``: keyed by name, for sentences; ``since_stops``:
+    without those of a combination that was stopped for heat or colour later."""
 
     def key(trial: Trial) -> str:
         return combination_name(picture.shop, trial.combination_id) if named else trial.combination_id
 
     out = []
-    for trial in trials_of(picture, group_id):
+    trials = trials_of(picture, group_id)
+    over = before_a_stop(picture, trials) if since_stops else frozenset()
+    for trial in trials:
         outcome = outcome_of(picture, trial.id)
-        if outcome is not None:
+        if outcome is not None and trial.id not in over:
             seen, under = as_one_step(picture, trial, as_outcome(outcome))
             stack = () if under is None else (*stack_beneath(picture, under), under)
             beneath = tuple(name for name, _same in groupby(key(t) for t in stack))
@@ -117,29 +105,33 @@ def as_one_step(picture: JobPicture, trial: Trial, outcome: Outcome) -> tuple[Ou
     return outcome, under
 
 
-def stack_beneath(picture: JobPicture, trial: Trial) -> tuple[Trial, ...]:
-    """The trials whose place a trial stands on, lowest first."""
-    below: list[Trial] = []
-    while trial.on_top_of:
-        trial = one(picture.trials, trial.on_top_of)
-        below.insert(0, trial)
-    return tuple(below)
-
-
 def known_range(picture: JobPicture, group_id: str, without: str = "") -> tuple[RungSeen, ...]:
-    """What is known of each rung on this paint, from its judged trials (except ``without``); the latest word counts."""
+    """What is known of each rung on this paint, from its judged trials (except ``without``); the latest word counts.
+    After a stop for heat or colour only what was seen since does, and that it did not clear."""
     here = range_combinations(picture, group_id)
     seen = {c.id: RungSeen(_rung(picture, c)) for c in here}
-    for trial in trials_of(picture, group_id):
+    trials = tuple(t for t in trials_of(picture, group_id) if t.id != without)
+    for ban in bans_of(picture, trials):
+        if (id_ := ban.trial.combination_id) in seen:
+            was = seen[id_]
+            seen[id_] = replace(was, forbidden=was.forbidden or ban.stands, hot=was.hot or ban.why == HEAT)
+    for trial in trials:
         kept = outcome_of(picture, trial.id)
-        if kept is None or trial.id == without or trial.combination_id not in seen:
+        if kept is None or trial.combination_id not in seen:
             continue
         was = seen[trial.combination_id]
         outcome, under = as_one_step(picture, trial, as_outcome(kept))
         told = TrialSeen(trial.combination_id, outcome, () if under is None else ("",))
         trails = outcome.finish is Finish.TRAILS
         if kept.stopped in (Stopped.HEAT, Stopped.COLOUR_ON_PAD):
-            seen[trial.combination_id] = replace(was, forbidden=True)
+            # as it was used before it is not to be used again; used more gently it clears no more than it did
+            seen[trial.combination_id] = replace(
+                was,
+                cleared=False if was.cleared is False else None,
+                finish_clear=None,
+                refined=None,
+                refined_on=None,
+            )
         elif not told.teaches:
             continue
         elif under is not None:
@@ -160,19 +152,6 @@ def lightness_of(picture: JobPicture, group: FinishGroup) -> str:
     return group.lightness or picture.car.lightness or "mid"
 
 
-def clear_coat_of(picture: JobPicture, group: FinishGroup) -> str:
-    """known where a layer gauge read the clear coat on an outer skin of this group between two good gauge checks,
-    else unknown: a total tells nothing, and a shut is another paint."""
-    places = {p.id for p in picture.places if p.panel in group.panels and p.surface == OUTER}
-    layered = {s.id for s in picture.sessions if gauge_of(picture, s).layers}
-    own = [
-        r.id for r in picture.readings if r.clear_um is not None and r.place_id in places and r.session_id in layered
-    ]
-    confirmed = confirmations(picture) if own else {}
-    read = any(confirmed[i].confirmed for i in own if i in confirmed)
-    return "known" if read and group.paint_system in HAS_CLEAR else "unknown"
-
-
 def _done_already(picture: JobPicture, trial: Trial, judged: TrialOutcome | None) -> frozenset[Result]:
     """What was said and acted on since this combination was first tried on this paint: before this trial, and of this
     one what another look at it was (``judged``: the outcome that is told; what was entered before it counts)."""
@@ -189,7 +168,9 @@ def _done_already(picture: JobPicture, trial: Trial, judged: TrialOutcome | None
     return frozenset(done)
 
 
-def _context(picture: JobPicture, trial: Trial, under: Trial | None, judged: TrialOutcome | None) -> Context:
+def _context(
+    picture: JobPicture, trial: Trial, under: Trial | None, judged: TrialOutcome | None, clear_coat: str
+) -> Context:
     group = group_of(picture, trial.panel) or one(picture.groups, trial.group_id)
     range_ = known_range(picture, group.id, without=trial.id)
     keys = [r.rung.key for r in range_]
@@ -201,7 +182,7 @@ def _context(picture: JobPicture, trial: Trial, under: Trial | None, judged: Tri
         at=keys.index(trial.combination_id),
         on_top_of=None if under is None else keys.index(under.combination_id),
         already=_done_already(picture, trial, judged),
-        clear_coat=clear_coat_of(picture, group),
+        clear_coat=clear_coat or clear_coat_of(picture, group),
         colour=lightness_of(picture, group),
         feel=feel_for_table(feel_of(picture, group)),
         paint_system=group.paint_system,
@@ -211,60 +192,30 @@ def _context(picture: JobPicture, trial: Trial, under: Trial | None, judged: Tri
     )
 
 
-def advice_for(picture: JobPicture, trial: Trial, outcome: Outcome, judged: TrialOutcome | None = None) -> Advice:
-    """What this outcome of this trial says to do next; ``judged``: the kept outcome it is of, where it was entered.
+def advice_for(
+    picture: JobPicture,
+    trial: Trial,
+    outcome: Outcome,
+    judged: TrialOutcome | None = None,
+    clear_coat: str = "",
+) -> Advice:
+    """What this outcome of this trial says to do next; ``judged``: the kept outcome it is of, where it was entered;
+    ``clear_coat``: known, thin or unknown, where the caller has it already.
     Raises BadInput when the combination is not in the range."""
     outcome, under = as_one_step(picture, trial, outcome)
-    return next_step(outcome, _context(picture, trial, under, judged))
+    return next_step(outcome, _context(picture, trial, under, judged, clear_coat))
 
 
 def told(picture: JobPicture, group_id: str) -> tuple[TrialTold, ...]:
     """The trial story of a finish group."""
+    group = next((g for g in picture.groups if g.id == group_id), None)
+    clear_coat = "" if group is None else clear_coat_of(picture, group)
     out = []
     for trial in trials_of(picture, group_id):
         kept = outcome_of(picture, trial.id)
-        advice = advice_for(picture, trial, as_outcome(kept), kept) if kept is not None else None
+        advice = advice_for(picture, trial, as_outcome(kept), kept, clear_coat) if kept is not None else None
         out.append(TrialTold(trial, combination_name(picture.shop, trial.combination_id), kept, advice))
     return tuple(out)
-
-
-def start_for(
-    picture: JobPicture,
-    group: FinishGroup,
-    panel: str = "",
-    *,
-    served_before: int | None = None,
-    day: date | None = None,
-) -> Start:
-    """Where the first trial of a group starts. ``served_before``: the rung that served on like paint in this shop;
-    ``day``: today, for a refinish that may not have cured (else the day the car came). Raises BadInput when the shop
-    has no combinations yet."""
-    range_ = known_range(picture, group.id)
-    if not range_:
-        raise BadInput(_("The shop has no combinations yet; add some under Shop."), field="combination")
-    today = day or (picture.visits[-1].arrived_at.date() if picture.visits else picture.job.entered_at.date())
-    return where_to_start(
-        range_,
-        thickness=_thickness(picture, panel),
-        served_before=served_before,
-        cure=cure_of(picture, group, today),
-    )
-
-
-def _thickness(picture: JobPicture, panel: str) -> str:
-    """ordinary, thin or unreadable, where the shop starts at the mild end for it."""
-    if not panel:
-        return "ordinary"
-    if setting(picture.shop, "mild_start_thin"):
-        found = odd(picture)
-        if found is not None and any(f.key == panel and f.side == "thinner" for f in found.findings):
-            return "thin"
-        seen = panel_seen(picture, panel, "as_found")
-        careful = setting(picture.shop, "careful_below_um")
-        if careful is not None and seen.low_um is not None and seen.low_um < careful:
-            return "thin"
-    unreadable = outline_of(picture).panels[panel].substrate not in READABLE
-    return "unreadable" if unreadable and setting(picture.shop, "mild_start_unreadable") else "ordinary"
 
 
 def may_adopt_steps(
@@ -274,6 +225,8 @@ def may_adopt_steps(
     ((), the sentence that says what is missing)."""
     names = [combination_name(picture.shop, c) for c in combination_ids]
     why_not = may_adopt(trials_seen(picture, group.id, named=True), names)
+    # what a later trial says of a stop, the adopting rule knows by its order; who set a colour aside it does not
+    why_not = why_not or next(filter(None, (ban_sentence(picture, group.id, c) for c in combination_ids)), None)
     if why_not is not None:
         return (), why_not
     rest = tuple(t.id for t in trials_of(picture, group.id) if t.combination_id in combination_ids)
@@ -283,7 +236,7 @@ def may_adopt_steps(
 def confirming_sentence(picture: JobPicture, group: FinishGroup, combination_ids: Sequence[str]) -> str | None:
     """What a confirming trial on a second panel would still have to show, or None."""
     names = [combination_name(picture.shop, c) for c in combination_ids]
-    return confirming_due(trials_seen(picture, group.id, named=True), names)
+    return confirming_due(trials_seen(picture, group.id, named=True, since_stops=True), names)
 
 
 def mildest_sentence(picture: JobPicture, group: FinishGroup, combination_id: str) -> str | None:

@@ -15,6 +15,7 @@ from detailbench.findings.cure import cure_stops, cure_words
 from detailbench.findings.gates import no_abrasive
 from detailbench.findings.limits import reminder, unread_stops
 from detailbench.findings.standing import standing_stops
+from detailbench.findings.trial_bans import colour_stops, heat_reminder
 from detailbench.findings.trial_order import first_trial_stops, worst_too_early
 from detailbench.findings.trial_places import check_place, patch_at
 from detailbench.findings.trial_story import advice_for, outcome_of
@@ -95,6 +96,7 @@ class RecordTrial:
             *no_abrasive(picture, self.panel),
             *cure_stops(picture, self.panel, w.now.date()),
             *first_trial_stops(picture, group, combination.id, w.now.date()),
+            *colour_stops(picture, group.id, combination.id),
         )
         habit = stopped_unless_overridden(w, self.job_id, stops, self.panel, self.override)
         lamp_of_the_shop(picture, self.technique.get("lamp_id", ""))
@@ -118,7 +120,8 @@ class RecordTrial:
         )
         worst = worst_too_early(picture, group, self.spot)
         cure = cure_words(picture, group, w.now.date())
-        note = " ".join(filter(None, (reminder(picture), near, worst, cure, habit)))
+        heat = heat_reminder(w.job(self.job_id), group.id, trial)
+        note = " ".join(filter(None, (reminder(picture), near, heat, worst, cure, habit)))
         return Done(self.job_id, _("trial on {panel}").format(panel=panel_name(self.panel)), trial.id, note)
 
     def _fresh_place(self, picture: JobPicture, technique: Mapping[str, Any]) -> str:

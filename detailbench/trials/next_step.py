@@ -215,7 +215,7 @@ def _beside_keep(context: Context) -> list[Option]:
         below = rungs.milder(context.range, context.at)
         if below is not None:
             rung = context.range[below].rung
-            text = sentences.one_milder(rung.label, context.trial_minutes)
+            text = sentences.one_milder(rung.label, context.trial_minutes, thin=context.clear_coat == "thin")
             differs = rungs.changes(context.tried.rung, rung)
             found.append(Option(R.MILDER, text, below, differs, "fresh", context.trial_minutes))
     if context.colour == "light" and R.SECOND_LAMP not in context.already:

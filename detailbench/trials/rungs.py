@@ -28,7 +28,7 @@ class RungSeen:
     ``cleared``, ``finish_clear``: seen on a fresh place; ``refined``: seen on top of a cut (True: finished clear), and
     ``refined_on`` the keys of the cuts it finished clear on. None: not seen, or not noted. ``trails``: it left trails,
     which are of its movement and say nothing about its strength (the finish stays not seen). ``forbidden``: stopped
-    there, or barred by the owner's limits.
+    there, and nothing says otherwise since. ``hot``: stopped for heat once; what is known is of a go after that.
     """
 
     rung: Rung
@@ -38,6 +38,7 @@ class RungSeen:
     forbidden: bool = False
     trails: bool = False
     refined_on: tuple[str, ...] | None = None
+    hot: bool = False
 
     @property
     def works(self) -> bool:

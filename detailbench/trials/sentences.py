@@ -111,10 +111,10 @@ def light_paint() -> str:
     return _("On light paint haze and swirl hardly show: second lamp, or a gloss reading.")
 
 
-def one_milder(name: str, minutes: float) -> str:
-    return _("One milder trial, {name}, would show whether less is enough: about {minutes} minutes.").format(
-        name=name, minutes=format_number(minutes)
-    )
+def one_milder(name: str, minutes: float, *, thin: bool = False) -> str:
+    text = _("One milder trial, {name}, would show whether less is enough: about {minutes} minutes.")
+    said = text.format(name=name, minutes=format_number(minutes))
+    return f"{_('The clear coat is thin here.')} {said}" if thin else said
 
 
 def not_this_one() -> str:

@@ -13,10 +13,11 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.body.edges import EdgePosition
 from detailbench.findings.counting import count_of
 from detailbench.findings.cure import cure_of
+from detailbench.findings.first_trial import start_for
 from detailbench.findings.paint_feel import feel_of, feel_words
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import panel_steps
-from detailbench.findings.trial_story import lightness_of, outcome_of, range_combinations, start_for
+from detailbench.findings.trial_story import lightness_of, outcome_of, range_combinations
 from detailbench.moves.agreeing import AnswerOwner, AskOwner
 from detailbench.moves.finish_groups import NotePaintFeel, SetGroupPaint
 from detailbench.moves.shop import AddToShop

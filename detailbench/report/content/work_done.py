@@ -62,6 +62,8 @@ RULES = {
     "sanding_not_read": "not read beside the sanding",
     "cure": "refinish under its stated cure time",
     "cure_unknown": "refinish whose cure is not known",
+    "colour_on_pad": "another trial with a combination that took colour",
+    "stopped_here": "combination stopped for heat or colour on this paint",
 }
 
 

@@ -14,13 +14,14 @@ from detailbench.cli.walking.kinds import Quantity
 from detailbench.cli.walking.steps import expecting as e
 from detailbench.findings.changes import PanelChange, changes
 from detailbench.findings.due import due
+from detailbench.findings.first_trial import start_for
 from detailbench.findings.gates import held_back
 from detailbench.findings.panels import Moment, odd, panel_seen
 from detailbench.findings.plan import work_standing
 from detailbench.findings.processes import is_finished
 from detailbench.findings.standing import standing_of
 from detailbench.findings.states import state_of
-from detailbench.findings.trial_story import start_for, told
+from detailbench.findings.trial_story import told
 from detailbench.findings.walking import panel_places
 from detailbench.moves.documents import newest_document
 from detailbench.record.checking import check
