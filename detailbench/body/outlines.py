@@ -18,8 +18,9 @@ from detailbench.body.stretch import stretched
 KEEP_OFF_KINDS = ("crease", "handle", "plate", "trim", "lamp", "light", "grille")
 
 
+@cache
 def styles() -> tuple[str, ...]:
-    """The body styles there are drawings of."""
+    """The body styles there are drawings of; they come with the program, and every look at a car asks for them."""
     return tuple(sorted(p.stem for p in resource("outlines").glob("*.svg")))
 
 

@@ -10,6 +10,7 @@ from datetime import UTC, datetime, timedelta
 from detailbench.basics.texts import _
 from detailbench.body.outlines import load_outline
 from detailbench.findings.kit_names import initials
+from detailbench.findings.told_once import told_once
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import CheckReading, Gauge, GaugeSession
 from detailbench.record.things import Shim as KeptShim
@@ -74,6 +75,7 @@ def principle_of(gauge: Gauge, substrate: str) -> str:
     return substrate if substrate in own else ""
 
 
+@told_once
 def rounds(picture: JobPicture, session: GaugeSession) -> tuple[RoundOfChecks, ...]:
     """The rounds of checks of a session, oldest first."""
     by_round: dict[int, list[CheckReading]] = defaultdict(list)
@@ -138,6 +140,7 @@ def _misfit(check: GaugeCheck) -> float:
     return abs(check.shim_error_um) / check.shim_limit_um if check.shim_limit_um else abs(check.shim_error_um)
 
 
+@told_once
 def whole_rounds(picture: JobPicture) -> tuple[tuple[RoundOfChecks, GaugeCheck], ...]:
     """Every complete round of the job with its check, in the order of entry."""
     found = [(r, r.check) for s in picture.sessions for r in rounds(picture, s) if r.check is not None]
@@ -160,6 +163,7 @@ def failed_now(picture: JobPicture) -> bool:
     return any(not check.passed for check in newest.values())
 
 
+@told_once
 def confirmations(picture: JobPicture) -> Mapping[str, Confirmation]:
     """Reading id → whether it lies between two good checks of its gauge by its principle. By the order of entry,
     which a computer's clock set back cannot turn round; a reading that states its own time, by that."""
@@ -184,6 +188,7 @@ def confirmations(picture: JobPicture) -> Mapping[str, Confirmation]:
     return out
 
 
+@told_once
 def spoiled_by_a_check(picture: JobPicture) -> frozenset[str]:
     """The readings a failed check before or after them stands against."""
     if all(check.passed for _round_, check in whole_rounds(picture)):

@@ -31,6 +31,13 @@ def test_every_style_has_every_panel() -> None:
         assert set(load_outline(style).panels) == set(PANEL_KEYS)
 
 
+def test_the_folder_of_drawings_is_looked_through_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    load_outline("estate")
+    monkeypatch.delattr(Path, "glob")
+    assert "estate" in styles()
+    assert load_outline("estate").panels
+
+
 def test_an_outline_is_read_once() -> None:
     assert load_outline("estate") is load_outline("estate")
 

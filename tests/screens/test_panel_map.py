@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
-from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
+from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QAccessible, QImage, QPainter
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from detailbench.body.edges import to_edges
@@ -15,7 +18,7 @@ from detailbench.body.where import in_direction
 from detailbench.screens.app import application
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.map.accessible import MapVoice
-from detailbench.screens.map.colouring import Colouring, DrawnPlace, PanelFill
+from detailbench.screens.map.colouring import Colouring, Drawing, DrawnPlace, PanelFill
 from detailbench.screens.map.items import PanelItem
 from detailbench.screens.map.over import Over
 from detailbench.screens.map.taps import Taps
@@ -233,6 +236,95 @@ def test_a_colouring_shows_on_the_glass(panel_map: PanelMap) -> None:
     panel_map.show_colouring(Colouring("c", "c", {"roof": PanelFill(1.0)}))
     filled = panel_map.grab().toImage().pixelColor(at)
     assert filled.lightness() > plain.lightness() + 60
+
+
+class Counted(PanelMap):
+    """Counts how often the car is drawn."""
+
+    drawn = 0
+
+    def drawForeground(self, painter: QPainter, rect: QRectF | QRect) -> None:
+        self.drawn += 1
+        super().drawForeground(painter, rect)
+
+
+@pytest.fixture
+def counted(qtbot: QtBot) -> Counted:
+    application()
+    made = Counted(Dress("bay"))
+    qtbot.addWidget(made)
+    made.resize(900, 760)
+    with qtbot.waitExposed(made):
+        made.show()
+    made.show_outline(ESTATE)
+    made.grab()
+    return made
+
+
+def test_what_comes_and_goes_over_the_car_does_not_have_it_drawn_again(counted: Counted) -> None:
+    before, drawn = counted.grab().toImage(), counted.drawn
+    over = QWidget(counted.viewport())
+    over.resize(counted.size())
+    over.show()
+    QApplication.processEvents()
+    over.hide()
+    QApplication.processEvents()
+    counted.choose("")
+    counted.show_drawing(Drawing())
+    counted.show_colouring(Colouring("c", "c"))
+    assert counted.grab().toImage() == before
+    assert counted.drawn == drawn > 0
+
+
+CHANGES: dict[str, Callable[[Counted], object]] = {
+    "chosen": lambda m: m.choose("roof"),
+    "colouring": lambda m: m.show_colouring(Colouring("c", "c", {"roof": PanelFill(1.0)})),
+    "places": lambda m: m.show_drawing(Drawing(places=(DrawnPlace("roof", 1, *ESTATE.panels["roof"].label),))),
+    "pointed at": lambda m: QTest.mouseMove(m.viewport(), m.view_point(*ESTATE.panels["roof"].label).toPoint()),
+    "closer": lambda m: m.zoom(1.5),
+    "covered": lambda m: m.set_covered(300),
+    "smaller": lambda m: m.resize(700, 560),
+    "cross": lambda m: QTest.keyClick(m, Qt.Key.Key_Return),
+    "cross moved": lambda m: QTest.keyClick(m, Qt.Key.Key_Left),
+    "no car": lambda m: m.show_outline(None),
+    "longer car": lambda m: m.show_outline(load_outline("estate", 5000)),
+}
+
+
+@pytest.mark.parametrize("change", CHANGES)
+def test_whatever_changes_on_the_car_is_on_the_glass_by_itself(counted: Counted, qtbot: QtBot, change: str) -> None:
+    if change.startswith("cross"):
+        counted.choose("roof")
+    if change == "cross moved":
+        QTest.keyClick(counted, Qt.Key.Key_Return)
+    painted: list[bool] = []
+    QApplication.processEvents()
+    before = counted.grab().toImage()
+    watch = Painted(painted, counted)
+    CHANGES[change](counted)
+    qtbot.waitUntil(lambda: bool(painted))
+    watch.deleteLater()
+    assert counted.grab().toImage() != before
+
+
+class Painted(QObject):
+    """Hears that a map's glass was painted."""
+
+    def __init__(self, painted: list[bool], on: PanelMap) -> None:
+        super().__init__(on)
+        self._painted = painted
+        on.viewport().installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.Paint:
+            self._painted.append(True)
+        return False
+
+
+def test_another_look_is_drawn_anew(counted: Counted) -> None:
+    before = counted.grab().toImage()
+    counted._dress.wear(counted, "desk")
+    assert counted.grab().toImage() != before
 
 
 def test_a_screen_reader_hears_every_panel_with_what_is_known(panel_map: PanelMap) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import fields
 
 from detailbench.basics.texts import _
 from detailbench.findings.clock import jumps
@@ -22,7 +23,8 @@ SPAN = "span arrived_at entered_at"
 
 def job_things(g: Gathered) -> Iterator[JobThing]:
     """Everything kept in this job, in the order of the picture."""
-    for values in vars(g.picture).values():
+    for part in fields(g.picture):
+        values = getattr(g.picture, part.name)
         if isinstance(values, tuple):
             yield from (v for v in values if isinstance(v, JobThing))
 

@@ -5,10 +5,19 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QResizeEvent, QTransform, QWheelEvent
+from PySide6.QtGui import (
+    QColor,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+    QTransform,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QGraphicsScene, QGraphicsView, QSizePolicy
 
-from detailbench.basics.texts import _
+from detailbench.basics.texts import _, language
 from detailbench.body.edges import inside
 from detailbench.body.names import panel_name
 from detailbench.body.panels import Outline
@@ -19,6 +28,7 @@ from detailbench.screens.map.colouring import Colouring, Drawing, PanelFill
 from detailbench.screens.map.cross import KeyCross
 from detailbench.screens.map.handles import handle_boxes
 from detailbench.screens.map.items import ContextItem, PanelItem
+from detailbench.screens.map.kept_drawing import KeptDrawing
 from detailbench.screens.map.over import Over
 from detailbench.screens.map.taps import Taps
 
@@ -56,11 +66,12 @@ class PanelMap(QGraphicsView):
         self._hovered = ""
         self._taps = Taps()
         self.cross: KeyCross | None = None
+        self._kept = KeptDrawing()
         self.setScene(QGraphicsScene(self))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         self.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self.setViewportUpdateMode(QGraphicsView.ViewportUpdateMode.FullViewportUpdate)
+        self.setViewportUpdateMode(QGraphicsView.ViewportUpdateMode.NoViewportUpdate)  # whatever changes it says so
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setTransformationAnchor(QGraphicsView.ViewportAnchor.NoAnchor)
@@ -151,6 +162,7 @@ class PanelMap(QGraphicsView):
         if new > 1:
             moved = self.mapFromScene(before)
             self.translate((keep.x() - moved.x()) / self.scale_px, (keep.y() - moved.y()) / self.scale_px)
+            self.viewport().update()
 
     def _room(self) -> QRectF:
         m = self._dress.look.measure
@@ -176,6 +188,7 @@ class PanelMap(QGraphicsView):
         now = self.mapFromScene(middle)
         wanted = room.center()
         self.translate((wanted.x() - now.x()) / scale, (wanted.y() - now.y()) / scale)
+        self.viewport().update()
 
     def _overhang(self, scale: float) -> float:
         """Pixels the handles' labels stand out beyond the drawing, on both sides together."""
@@ -206,7 +219,21 @@ class PanelMap(QGraphicsView):
         """The handles' labels, in view pixels."""
         return handle_boxes(self.items_by_key.values(), self.viewportTransform(), self._dress.look.measure)
 
-    # painting over the panels
+    # painting
+    def paintEvent(self, event: QPaintEvent) -> None:
+        self._kept.paint(self.viewport(), self._seen(), self._draw)
+
+    def _seen(self) -> object:
+        """Everything the drawing depends on."""
+        cross = self.cross and (self.cross.panel, self.cross.x_mm, self.cross.y_mm)
+        items = [(item, item.fill, item.chosen, item.hovered) for item in self.items_by_key.values()]
+        view = (self.viewportTransform(), self._dress.look, language())
+        return (view, items, self.drawing, self.chosen, self.place_now, cross)
+
+    def _draw(self, painter: QPainter) -> None:
+        painter.setRenderHints(self.renderHints())
+        self.render(painter, QRectF(self.viewport().rect()), self.viewport().rect())
+
     def drawForeground(self, painter: QPainter, rect: QRectF | QRect) -> None:
         if self.outline is None:
             return
@@ -290,6 +317,7 @@ class PanelMap(QGraphicsView):
                 if each in self.items_by_key:
                     self.items_by_key[each].set_hovered(each == key)
             self._hovered = key
+            self.viewport().update()
             self.viewport().setToolTip(tip(self.spoken(key) if key else ""))
 
     def wheelEvent(self, event: QWheelEvent) -> None:

@@ -68,6 +68,7 @@ class PhotoIntake(QObject):
         self._waiting: list[tuple[list[Path], Batch]] = []
         self._batch = Batch("", "before")
         self._taken = self._of = 0
+        self._no_more = False  # a thread that has ended forgets that it was asked to
         context.left.connect(self.stop)
 
     @property
@@ -86,7 +87,7 @@ class PhotoIntake(QObject):
         if not self._waiting:
             return
         paths, self._batch = self._waiting.pop(0)
-        self._taken, self._of = 0, len(paths)
+        self._taken, self._of, self._no_more = 0, len(paths), False
         looker = _Looker(paths, self._context.clock, {}, self)
         looker.looked.connect(self._looked, Qt.ConnectionType.QueuedConnection)
         looker.finished.connect(self._finished, Qt.ConnectionType.QueuedConnection)
@@ -96,7 +97,7 @@ class PhotoIntake(QObject):
 
     def _looked(self, looked: Looked) -> None:
         looker = self._looker
-        if looker is None or looker.isInterruptionRequested():
+        if looker is None or self._no_more:
             return
         if looked.sentence:
             self.refused.emit(looked.sentence)
@@ -133,6 +134,7 @@ class PhotoIntake(QObject):
         """Take no more of this; what was taken stays."""
         self._waiting.clear()
         if self._looker is not None:
+            self._no_more = True
             self._looker.requestInterruption()
             self._looker.free.release(AHEAD)
 

@@ -105,9 +105,6 @@ class PhotosPart(QWidget):
         self.small.ready.connect(lambda _sha: self.redraw())
         desk.changed.connect(self.redraw)
         self.drop = PhotoDrop(self, lambda: desk.here, self.dropped)
-        app = QApplication.instance()
-        if app is not None:
-            app.installEventFilter(self)
         self.redraw()
 
     def _build(self, gap: int) -> None:
@@ -285,12 +282,19 @@ class PhotosPart(QWidget):
         return self.isVisible() and photo is not None and self.partner(photo) is not None
 
     def key_pressed(self) -> None:
-        """The key for *before* went down."""
+        """The key for *before* went down. From here until a key comes up this listens before the whole program, and at
+        no other time: it would be called for every event there is."""
         self._held.start()
+        app = QApplication.instance()
+        if app is not None:
+            app.installEventFilter(self)
         self.switch_before()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() == QEvent.Type.KeyRelease and isinstance(event, QKeyEvent) and not event.isAutoRepeat():
+            app = QApplication.instance()
+            if app is not None:
+                app.removeEventFilter(self)
             long = self._held.isValid() and self._held.elapsed() >= HELD_MS
             if event.text() == SEE_BEFORE and long and self._seeing_before and not in_text_field():
                 self._held.invalidate()
