@@ -9,7 +9,15 @@ from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Source, Working
-from detailbench.trials.adviser import AdviserLine, agrees_with, costs_of, costs_printed, in_range, move_sentence, prior_of
+from detailbench.trials.adviser import (
+    AdviserLine,
+    agrees_with,
+    costs_of,
+    costs_printed,
+    in_range,
+    move_sentence,
+    prior_of,
+)
 from detailbench.trials.adviser_doubt import MISJUDGED, Answer, Doubtful, next_in_doubt
 from detailbench.trials.adviser_prior import MOST_RUNGS, Box
 from detailbench.trials.adviser_search import Costs, Stop
@@ -36,13 +44,15 @@ def doubt_line(
 ) -> AdviserLine:
     """The line for these answers, counted on the rungs of the range that may be used. BadInput for a longer range."""
     at = [i for i, seen in enumerate(range_) if not seen.forbidden]
-    found, working = _worked(len(at) - len((costs or Costs()).halves), answers, costs or Costs(), stop, before, misjudged, finish_misjudged)
+    costs = costs or Costs()
+    n = len(at) - len(costs.halves)
+    found, working = _worked(n, answers, costs, stop, before, misjudged, finish_misjudged)
     said = _("Judgements contradict each other here.")
     if found.move is None:
         return AdviserLine(None, None, None, None, None, f"{said} {found.sentence}", working)
     here = in_range(found.move, at)
-    trial = {"try": (costs or Costs()).trial, "refine": (costs or Costs()).refine}.get(here.kind)
-    agrees = None if plain is None else agrees_with(plain, here, halves=bool((costs or Costs()).halves))
+    trial = {"try": costs.trial, "refine": costs.refine}.get(here.kind)
+    agrees = None if plain is None else agrees_with(plain, here, halves=bool(costs.halves))
     parts = [said, move_sentence(here, range_, trial, None, agrees), found.sentence]
     if found.sure is not None:
         text = _("Believed to {share} %.")

@@ -17,6 +17,7 @@ FORCE_N: Mapping[str, float] = MappingProxyType({"light": 20.0, "moderate": 40.0
 PADS_CUTTING = 6.0
 PADS_FINISHING = (9.0, 12.0)
 ARM_CM_S = (5.0, 10.0)
+LONGER, SMALLER = 1.5, 0.7  # what a slower arm and each side of a smaller section change at first; a person changes it
 START_BELOW_C = 30.0
 STOP_C: Mapping[str, float] = MappingProxyType({"metal": 50.0, "plastic": 45.0})
 SOURCE = Source("Own geometry of the lines a pad travels at half a pad's overlap", kind="own derivation")

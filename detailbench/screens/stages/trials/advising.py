@@ -10,9 +10,8 @@ from detailbench.findings.adviser import AdviserAsked, AdviserSays, ask_adviser
 from detailbench.findings.processes import process_of
 from detailbench.findings.range_picture import RangePicture, range_picture
 from detailbench.findings.range_shown import range_shown
-from detailbench.findings.trial_story import range_combinations
 from detailbench.record.picture import JobPicture
-from detailbench.screens.stages.trials.draft import draft_on_top
+from detailbench.screens.stages.trials.draft import draft_on_top, rubbed_harder
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.solving import Solver
 from detailbench.trials.adviser_search import Stop
@@ -90,15 +89,24 @@ class Advising(QObject):
         picture, group, says = self._hand.context.picture, self._hand.group, self.says
         if picture is None or group is None or says is None or says.move is None or says.move.rung is None:
             return
-        range_ = range_combinations(picture, group.id)
-        rung = range_[says.move.rung].id
+        asked = self.asked
+        if asked is None:
+            return
         if says.move.kind == "try":
+            combination, harder = asked.made_of(says.move.rung)
             self._hand.set_draft(on_top_of="", at=None)
-            self._hand.choose_combination(rung)
+            self._hand.choose_combination(combination)
+            if harder is not None:
+                self._hand.set_draft(**rubbed_harder(picture, group.id, harder))
         elif says.move.on_top is not None:
-            draft = draft_on_top(picture, group.id, rung, range_[says.move.on_top].id)
+            cut, cut_harder = asked.made_of(says.move.rung)
+            refining, harder = asked.made_of(says.move.on_top)
+            only = None if cut_harder is None else frozenset(cut_harder.trials)
+            draft = draft_on_top(picture, group.id, cut, refining, only)
             if draft is None:
                 return
+            if harder is not None:
+                draft = replace(draft, **rubbed_harder(picture, group.id, harder))
             self._hand.context.select_panel(draft.panel)
             self._hand.take_draft(draft)
         self._hand.page_wanted.emit("sheet")

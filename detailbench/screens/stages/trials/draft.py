@@ -11,17 +11,17 @@ from typing import Any
 from detailbench.basics.errors import BadInput
 from detailbench.body.edges import EdgePosition
 from detailbench.findings.first_trial import first_trial
+from detailbench.findings.half_rungs import HalfRung
 from detailbench.findings.kit_names import parts
 from detailbench.findings.technique import Setup
 from detailbench.findings.trial_story import outcome_of, range_combinations, trials_of
 from detailbench.record.picture import JobPicture, ShopPicture, one
 from detailbench.record.things import Combination, FinishGroup, Trial
 from detailbench.trials.outcome import Option, Result
-from detailbench.trials.technique import FORCE_N, PADS_CUTTING, PADS_FINISHING, usual_section_m2
+from detailbench.trials.technique import FORCE_N, LONGER, PADS_CUTTING, PADS_FINISHING, SMALLER, usual_section_m2
 
 PASSES = 4
 SECONDS = 60.0
-LONGER, SMALLER = 1.5, 0.7  # what slower arm and smaller section change at first; the person may change it again
 SIDES = 4 / 3  # a section is laid out a little longer than it is high
 WORDS = tuple(FORCE_N)
 
@@ -143,14 +143,35 @@ def draft_from(picture: JobPicture, trial: Trial, option: Option, range_: tuple[
     return replace(draft, **_changed(draft, option.result))
 
 
-def draft_on_top(picture: JobPicture, group_id: str, cut_id: str, refine_id: str) -> Draft | None:
-    """A refining trial on the newest place a cut was seen to clear; None where it was seen nowhere."""
+def draft_on_top(
+    picture: JobPicture, group_id: str, cut_id: str, refine_id: str, only: frozenset[str] | None = None
+) -> Draft | None:
+    """A refining trial on the newest place a cut was seen to clear; None where it was seen nowhere. ``only``: ids of
+    the trials that count as that cut, where it is a half-rung."""
     for trial in reversed(trials_of(picture, group_id)):
         kept = outcome_of(picture, trial.id)
+        if only is not None and trial.id not in only:
+            continue
         if trial.combination_id == cut_id and not trial.on_top_of and kept is not None and kept.cleared == "yes":
             draft = replace(draft_of(trial), prime=False, on_top_of=trial.id, at=place_of(picture, trial))
             return with_combination(picture.shop, draft, refine_id)
     return None
+
+
+def rubbed_harder(picture: JobPicture, group_id: str, half: HalfRung) -> dict[str, Any]:
+    """The section and seconds of a half-rung: as it was tried last, else the usual change to the last trial of its
+    combination."""
+    made = [t for t in trials_of(picture, group_id) if t.combination_id == half.combination_id and not t.on_top_of]
+    if half.trials:
+        last = one(picture.trials, half.trials[-1])
+        own = ("dial", "force_word", "force_n", "section_w_mm", "section_h_mm", "passes", "seconds")
+        return {name: value for name in own if (value := getattr(last, name)) not in (None, "")}
+    draft = draft_of(made[-1])
+    smaller = (
+        half.section_m2 is not None and half.section_m2 < (draft.section_w_mm or 0) * (draft.section_h_mm or 0) / 1e6
+    )
+    result = Result.SMALLER_SECTION if smaller else Result.SLOWER_ARM
+    return {"dial": draft.dial, "force_word": draft.force_word, **_changed(draft, result)}
 
 
 def _changed(draft: Draft, result: Result) -> dict[str, Any]:

@@ -24,7 +24,7 @@ from detailbench.thickness.layer_room import LayerRoom
 
 
 class BeforeStart(QWidget):
-    """Hidden where there is nothing to say. Found once for a picture: the page is drawn every second while a step runs."""
+    """Hidden with nothing to say. Found once for a picture: the page is drawn every second while a step runs."""
 
     def __init__(self, context: Context) -> None:
         super().__init__()
