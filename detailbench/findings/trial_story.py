@@ -21,7 +21,7 @@ from detailbench.findings.trials_made import stack_beneath as stack_beneath
 from detailbench.findings.trials_made import trials_of as trials_of
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Combination, FinishGroup, Trial, TrialOutcome
-from detailbench.trials.adopt import TrialSeen, confirming_due, may_adopt, mildest_words
+from detailbench.trials.adopt import TrialSeen, confirming_due, may_adopt
 from detailbench.trials.movement import Movement
 from detailbench.trials.next_step import LOOK_ONLY, next_step
 from detailbench.trials.outcome import Advice, Cleared, Context, Finish, Outcome, Result, Stopped
@@ -237,10 +237,3 @@ def confirming_sentence(picture: JobPicture, group: FinishGroup, combination_ids
     """What a confirming trial on a second panel would still have to show, or None."""
     names = [combination_name(picture.shop, c) for c in combination_ids]
     return confirming_due(trials_seen(picture, group.id, named=True, since_stops=True), names)
-
-
-def mildest_sentence(picture: JobPicture, group: FinishGroup, combination_id: str) -> str | None:
-    """What documents may say of the adopted combination: "the mildest that served" or "the mildest tried"."""
-    range_ = known_range(picture, group.id)
-    keys = [r.rung.key for r in range_]
-    return mildest_words(range_, keys.index(combination_id)) if combination_id in keys else None

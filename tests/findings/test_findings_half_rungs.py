@@ -9,6 +9,7 @@ from invented_findings import Hands
 
 from detailbench.findings.adviser import AdviserAsked, adviser_says, ask_adviser
 from detailbench.findings.half_rungs import half_key, halved
+from detailbench.findings.mildest import mildest_sentence
 from detailbench.findings.trial_story import range_combinations
 from detailbench.moves.trials import JudgeTrial, RecordTrial
 
@@ -95,6 +96,19 @@ def test_what_the_rule_proposes_to_rub_harder_is_ranked_beside_the_next_combinat
     assert found.plain_here is not None
     assert found.range[found.plain_here.rung or 0].rung.label.endswith(", slower arm")
     assert adviser_says(found).agrees is not None
+
+
+def test_what_served_only_with_a_smaller_section_is_the_mildest_that_served(hands: Hands) -> None:
+    combination = tried(hands, 2, "no", "clear")
+    tried(hands, 2, "yes", "clear", SMALLER)
+    group = hands.shop.group(hands.job, "roof")
+    assert mildest_sentence(hands.picture, group, combination) == "the mildest that served"
+
+
+def test_what_served_at_once_is_the_mildest_tried(hands: Hands) -> None:
+    combination = tried(hands, 2, "yes", "clear")
+    group = hands.shop.group(hands.job, "roof")
+    assert mildest_sentence(hands.picture, group, combination) == "the mildest tried"
 
 
 def test_a_half_rungs_smaller_sections_cost_their_minutes(hands: Hands) -> None:

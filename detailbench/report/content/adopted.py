@@ -7,10 +7,10 @@ from statistics import median
 from detailbench.basics.texts import _
 from detailbench.findings.agreements import newest_about
 from detailbench.findings.kit_names import combination_name
+from detailbench.findings.mildest import mildest_sentence
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.removal import measured_trials
 from detailbench.findings.settings import paint_to_paint
-from detailbench.findings.trial_story import mildest_sentence
 from detailbench.record.picture import one
 from detailbench.record.things import FinishGroup, Process, ProcessStep
 from detailbench.report.content.agreed import answer_text

@@ -6,10 +6,10 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.body.outlines import style_name
 from detailbench.findings.kit_names import step_name
+from detailbench.findings.mildest import mildest_sentence
 from detailbench.findings.parties import bearer_for, owner_of
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.settings import setting
-from detailbench.findings.trial_story import mildest_sentence
 from detailbench.record.things import FinishGroup
 from detailbench.report.content.accepting import acceptance_of
 from detailbench.report.content.blocks import Fact, Facts, Front

@@ -11,10 +11,13 @@ from detailbench.cli.walking.core.working import last_trial, rung_of
 from detailbench.cli.walking.steps import trials as t
 from detailbench.findings.adviser import adviser_says, ask_adviser
 from detailbench.findings.agreements import approved_section
+from detailbench.findings.kit_names import lamp_name
+from detailbench.findings.mildest import mildest_sentence
 from detailbench.findings.processes import panel_steps
 from detailbench.findings.range_picture import RungFigures, range_picture
 from detailbench.findings.technique import TechniqueFigures, setup_of, technique_figures
-from detailbench.findings.trial_story import mildest_sentence
+from detailbench.findings.thin_paint import clear_coat_of
+from detailbench.findings.trial_story import outcome_of
 
 
 def adviser(step: t.ExpectAdviser, hand: Hand) -> None:
@@ -38,6 +41,18 @@ def _rung(hand: Hand, rung: int) -> RungFigures:
 
 def known(step: t.ExpectRange, hand: Hand) -> None:
     same(_rung(hand, step.rung).known, step.known)
+
+
+def coat(step: t.ExpectCoat, hand: Hand) -> None:
+    same(clear_coat_of(hand.picture, group_at(hand, hand.on_panel())), step.known)
+
+
+def noted(step: t.ExpectNoted, hand: Hand) -> None:
+    trial = last_trial(hand)
+    kept = outcome_of(hand.picture, trial.id)
+    lamps = () if kept is None else (kept.lamp_id or trial.lamp_id, kept.second_lamp_id)
+    told = [trial.note, "" if kept is None else kept.note, *(lamp_name(hand.picture.shop, a) for a in lamps if a)]
+    holds(step.part, ", ".join(filter(None, told)))
 
 
 def taken(step: t.ExpectTaken, hand: Hand) -> None:
@@ -84,6 +99,8 @@ def level(step: t.ExpectLevel, hand: Hand) -> None:
 ACTS = {
     t.ExpectAdviser: adviser,
     t.ExpectRange: known,
+    t.ExpectCoat: coat,
+    t.ExpectNoted: noted,
     t.ExpectTaken: taken,
     t.ExpectSpeed: pad_speed,
     t.ExpectLoad: load,

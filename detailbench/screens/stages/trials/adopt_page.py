@@ -11,12 +11,12 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 from detailbench.basics.texts import _
 from detailbench.findings.agreements import allowed_to_sand
 from detailbench.findings.kit_names import combination_name
+from detailbench.findings.mildest import mildest_sentence
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.trial_order import worst_due
 from detailbench.findings.trial_story import (
     confirming_sentence,
     may_adopt_steps,
-    mildest_sentence,
     outcome_of,
     stack_beneath,
     trials_of,
