@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from functools import cache
 
 import numpy as np
@@ -57,5 +56,6 @@ def test_the_first_result_is_right_as_often_as_claimed(n: int, runs: int, least:
                 assert last.finish_clear
     share = good / runs
     print(f"\nn {n} {stop}: first result right {share:.3f}, undecided {undecided / runs:.3f}, {runs} runs")
-    assert share >= least - 3 * math.sqrt(least * (1 - least) / runs)
-    assert undecided / runs <= 0.10 + 3 * math.sqrt(0.09 / runs)
+    # the draws are seeded, so what is claimed is asked for as it stands, with no allowance for chance
+    assert share >= least
+    assert undecided / runs <= 0.10

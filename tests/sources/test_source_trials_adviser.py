@@ -37,6 +37,11 @@ def test_thrift_under_the_flat_prior_by_the_agreed_figures(n: int, minutes: floa
     assert plan.move(whole(n))[:2] == ("try", first)
 
 
+def test_the_first_try_on_the_longest_range_by_the_agreed_figure() -> None:
+    # own derivation, worked apart from the program
+    assert solve(flat_prior(12), stop="thrift").move(whole(12))[:2] == ("try", 4)
+
+
 @pytest.mark.parametrize(
     ("n", "stop", "minutes"),
     [
