@@ -15,6 +15,17 @@ from detailbench.cli.walking.grammar import read_walk
 PASSPHRASE = "an invented passphrase"
 
 
+@pytest.fixture(scope="session")
+def qapp_cls() -> object:
+    """Dialogs are the window system's own nowhere: what stands in one of theirs nobody here could see."""
+    from PySide6.QtCore import QCoreApplication, Qt  # the walks played through moves alone need no Qt
+
+    from detailbench.screens.app import application
+
+    QCoreApplication.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeDialogs)
+    return lambda argv: application(argv)
+
+
 @pytest.fixture
 def beside(tmp_path: Path) -> Path:
     """A folder with the files the scripts speak of, as they lie beside the scripts."""

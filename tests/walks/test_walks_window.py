@@ -12,7 +12,7 @@ import pytest
 if not os.environ.get("DISPLAY"):
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QCoreApplication, QPoint, Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QPushButton
 from pytestqt.qtbot import QtBot
@@ -25,20 +25,12 @@ from window.walk import Walk
 
 from detailbench.basics.clock import HandClock
 from detailbench.cli.walking.grammar import VERBS, read_walk, read_walk_file
-from detailbench.screens.app import application
 
 HERE = Path(__file__).parent
 SCRIPTS = sorted(HERE.glob("*.walk"))
 HANDS = (KeysHand, MouseHand)
 BARRED = {"moves", "record", "findings", "report", "seal"}
 BEFORE = datetime(2031, 1, 6, 8, tzinfo=timezone(timedelta(hours=1)))
-
-
-@pytest.fixture(scope="session")
-def qapp_cls() -> object:
-    """Dialogs are the window system's own nowhere: what stands in one of theirs nobody here could see."""
-    QCoreApplication.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeDialogs)
-    return lambda argv: application(argv)
 
 
 @pytest.mark.slow

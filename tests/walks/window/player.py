@@ -73,7 +73,8 @@ def play(steps: Sequence[Step], walk: Walk) -> None:
         where = f"{said.name}:{said.line} ({said.verb}, by {walk.kind})"
         if type(said) not in acts:
             raise Stuck(f"{where}: no hand knows how to do this on the screen")
-        walk.patience_ms = SHORT_MS if isinstance(after, WasRefused) else walk.longest_ms
+        walk.until_rest = isinstance(after, WasRefused)
+        walk.patience_ms = SHORT_MS if walk.until_rest else walk.longest_ms
         try:
             acts[type(said)].play(said, walk)
             walk.check_words()

@@ -16,11 +16,12 @@ from detailbench.basics.clock import HandClock
 from detailbench.screens.app import open_window
 from window.eyes import Eyes
 from window.hand import Hand
+from window.rest import Rest
 from window.stuck import Stuck
 from window.witness import Witness
 
 PATIENCE_MS = 30_000  # a busy machine is no trouble of the screen's
-SHORT_MS = 8000  # where the script says that it will be refused
+SHORT_MS = 8000  # where the script says that it will be refused, and the program does not come to rest before
 GAUGE_GAP_MS = 6
 
 
@@ -37,6 +38,7 @@ class Walk:
         self.drawn = 0  # stand-ins for photographs made so far
         self.longest_ms = PATIENCE_MS
         self.patience_ms = self.longest_ms
+        self.until_rest = False  # the script says that it will be refused: what is not there by then does not come
         self.witness: Witness | None = None
         self._qtbot = qtbot
         self._make_hand = make_hand
@@ -94,13 +96,22 @@ class Walk:
         if self._hand is not None and (found := self._hand.eyes.not_as_typed()):
             raise Stuck(f"not shown as typed: {found}")
 
-    def wait(self, fact: Callable[[], bool], patience_ms: int = 0) -> bool:
-        """Look until it is so, for a bounded time; says whether it came to be."""
+    def wait(self, fact: Callable[[], bool], patience_ms: int = 0, *, until_rest: bool = False) -> bool:
+        """Look until it is so, for a bounded time; says whether it came to be. ``until_rest``: not longer than until
+        the program has come to rest."""
+        rest = Rest(self._window) if self._window is not None and (until_rest or self.until_rest) else None
+        came = False
+
+        def over() -> bool:
+            nonlocal came
+            came = bool(fact())
+            return came or (rest is not None and rest.has_come())
+
         try:
-            self._qtbot.waitUntil(lambda: bool(fact()), timeout=patience_ms or self.patience_ms)
+            self._qtbot.waitUntil(over, timeout=patience_ms or self.patience_ms)
         except WaitedTooLong:
             return False
-        return True
+        return came
 
     def expect(self, what: str, find: Callable[[], object], wanted: object, patience_ms: int = 0) -> None:
         """Wait until what is found on the screen is what is wanted."""

@@ -41,7 +41,7 @@ class ExpectReadings(Act):
         thickness.part(walk, "Walk")
         walk.hand.panel(panel_name(walk.panel))
         before = 0
-        if not walk.wait(lambda: readings_listed(walk) == said.count, SOON_MS):
+        if not walk.wait(lambda: readings_listed(walk) == said.count, SOON_MS, until_rest=True):
             thickness.part(walk, "Panel")  # after the work the list has the readings after it only
             before = readings_before(walk)
             thickness.part(walk, "Walk")
