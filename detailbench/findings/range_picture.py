@@ -10,6 +10,7 @@ from typing import Literal
 
 from detailbench.basics.numbers import format_number, format_thickness
 from detailbench.basics.texts import _
+from detailbench.findings.half_rungs import halved
 from detailbench.findings.kit_renewal import what_it_is
 from detailbench.findings.like_paint import likeness
 from detailbench.findings.processes import process_of, steps_of
@@ -53,7 +54,8 @@ class SeenBefore:
 class RungFigures:
     """One rung. ``known``: refines where it was only seen on top, and clear; unknown where it was tried and taught
     nothing. ``steps``: numbers of the adopted steps made with it. ``taken``: what it takes off, by this shop's own
-    readings. ``disagrees``: the sentence where readings speak against its place in the range."""
+    readings. ``disagrees``: the sentence where readings speak against its place in the range. ``harder``: where it was
+    tried with a smaller section or longer as well, (known at first, known so, how); ``known`` is the newest word."""
 
     index: int
     combination_id: str
@@ -65,10 +67,16 @@ class RungFigures:
     before: tuple[SeenBefore, ...]
     taken: Removal
     disagrees: str
+    harder: tuple[Known, Known, str] | None = None
 
     @property
     def known_line(self) -> str:
-        return known_words(self.known)
+        """What is known of it; where it was rubbed harder since, of both ways."""
+        if self.harder is None or self.known == "forbidden":
+            return known_words(self.known)
+        at_first, so, how = self.harder
+        text = _("at first {before}; {how}: {so}")
+        return text.format(before=known_words(at_first), how=how, so=known_words(so))
 
     @property
     def taken_line(self) -> str:
@@ -99,6 +107,7 @@ def range_picture(picture: JobPicture, group_id: str, earlier: Iterable[JobPictu
     steps = steps_of(picture, process) if process is not None else ()
     before = _before(picture, others)
     paint = _paint_tried(picture, group_id)
+    harder = _harder(picture, group_id)
     return RangePicture(
         group_id,
         tuple(
@@ -115,11 +124,19 @@ def range_picture(picture: JobPicture, group_id: str, earlier: Iterable[JobPictu
                 disagrees=" ".join(
                     o.sentence for o in order if o.disagrees and seen.rung.label in (o.milder, o.stronger)
                 ),
+                harder=harder.get(seen.rung.key),
             )
             for i, seen in enumerate(known)
         ),
         order,
     )
+
+
+def _harder(picture: JobPicture, group_id: str) -> dict[str, tuple[Known, Known, str]]:
+    """Combination → what is known of it as at first, rubbed harder, and how that was."""
+    found = halved(picture, group_id)
+    known = {seen.rung.key: known_of(seen, tried=True) for seen in found.range}
+    return {h.combination_id: (known[h.combination_id], known[h.key], h.words) for h in found.halves}
 
 
 def known_of(seen: RungSeen, *, tried: bool) -> Known:

@@ -61,7 +61,7 @@ def rung_words(rung: RungFigures) -> str:
     if rung.known == "trails" and rung.seen.cleared is None:
         told.append(_("on top: trails"))
     elif rung.known != "refines":
-        told.append(_stopped_words(rung) or known_words(rung.known))
+        told.append(_stopped_words(rung) or rung.known_line)
     if rung.seen.refined is not None and not rung.seen.forbidden:
         told.append(_("on top: finished clear") if rung.seen.refined else _("on top: even haze"))
     if rung.seen.hot and not rung.seen.forbidden:

@@ -10,6 +10,8 @@ from invented_findings import Hands
 from detailbench.findings.adviser import AdviserAsked, adviser_says, ask_adviser
 from detailbench.findings.half_rungs import half_key, halved
 from detailbench.findings.mildest import mildest_sentence
+from detailbench.findings.range_picture import range_picture
+from detailbench.findings.range_shown import range_shown
 from detailbench.findings.trial_story import range_combinations
 from detailbench.moves.trials import JudgeTrial, RecordTrial
 
@@ -156,3 +158,15 @@ def test_a_refining_trial_with_the_same_combination_speaks_of_the_half_rung_bene
     seen = {s.rung.key: s for s in halved(hands.picture, group.id).range}
     assert seen[half_key(combination)].works
     assert not seen[combination].works
+
+
+def test_the_range_picture_tells_both_ways_of_a_combination_that_was_rubbed_harder(hands: Hands) -> None:
+    tried(hands, 2, "no", "clear")
+    group = hands.shop.group(hands.job, "roof")
+
+    def words() -> str:
+        return range_shown(hands.picture, range_picture(hands.picture, group.id))[2].words
+
+    assert words() == "did not clear"
+    tried(hands, 2, "yes", "clear", SMALLER)
+    assert words() == "at first did not clear; smaller section: cleared, finished clear"
