@@ -59,15 +59,23 @@ def ready_job(invented: InventedShop, *panels: str) -> str:
 
 
 def judged_trial(
-    invented: InventedShop, job: str, rung: int, cleared: str, finish: str, *, panel: str = "bonnet", on: str = ""
+    invented: InventedShop,
+    job: str,
+    rung: int,
+    cleared: str,
+    finish: str,
+    *,
+    panel: str = "bonnet",
+    on: str = "",
+    **changed: object,
 ) -> Trial:
-    """A trial of this rung of the shop's range, judged."""
+    """A trial of this rung of the shop's range, judged; ``changed``: what of its technique is another."""
     from detailbench.findings.trial_story import range_combinations
 
     group = invented.group(job, panel)
     combination = range_combinations(invented.picture(job), group.id)[rung]
     technique = {"dial": "middle", "force_word": "moderate", "passes": 4, "seconds": 60}
-    technique |= {"section_w_mm": 350, "section_h_mm": 260}
+    technique |= {"section_w_mm": 350, "section_h_mm": 260, **changed}
     made = invented.bench.do(
         trials.RecordTrial(job, group.id, panel, combination.id, on_top_of=on, technique=technique)
     )

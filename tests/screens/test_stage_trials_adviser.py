@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import threading
+from dataclasses import replace
 
 import pytest
 from invented_shop import InventedShop, invented, prepared
@@ -15,6 +16,7 @@ from detailbench.findings import adviser
 from detailbench.screens.stages.trials import solving
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.window import Window
+from detailbench.trials.adviser_search import Move
 
 __all__ = ["invented", "prepared"]
 
@@ -145,6 +147,48 @@ def test_a_refining_trial_is_set_up_on_the_place_of_the_cut(
     assert stage.hand is not None
     assert stage.hand.draft is not None
     assert stage.hand.draft.on_top_of == cut.id
+
+
+def test_refining_on_what_cleared_with_a_smaller_section_is_set_up_on_that_place(
+    window: Window, stage: TrialsStage, invented: InventedShop, job: str, qtbot: QtBot
+) -> None:
+    judged_trial(invented, job, 1, "no", "clear")
+    cut = judged_trial(invented, job, 1, "yes", "even_haze", section_w_mm=250, section_h_mm=190)
+    said(window, stage, qtbot)
+    assert stage.advising is not None
+    asked, says = stage.advising.asked, stage.advising.says
+    assert asked is not None
+    assert says is not None
+    assert says.move is not None
+    assert says.move.kind == "refine"
+    _combination, half = asked.made_of(says.move.rung or 0)
+    assert half is not None
+    assert half.trials == (cut.id,)
+    stage.advising.take_up()
+    assert stage.hand is not None
+    assert stage.hand.draft is not None
+    assert stage.hand.draft.on_top_of == cut.id
+
+
+def test_what_the_adviser_would_try_again_rubbed_harder_keeps_the_sections_it_was_tried_with(
+    window: Window, stage: TrialsStage, invented: InventedShop, job: str, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    judged_trial(invented, job, 1, "no", "clear")
+    judged_trial(invented, job, 1, "yes", "even_haze", section_w_mm=250, section_h_mm=190)
+    said(window, stage, qtbot)
+    assert stage.advising is not None
+    advising = stage.advising
+    asked, says = advising.asked, advising.says
+    assert asked is not None
+    assert says is not None
+    half = next(i for i in range(len(asked.range)) if asked.made_of(i)[1] is not None)
+    monkeypatch.setattr(advising.solver, "of", lambda _asked: replace(says, move=Move("try", half)))
+    advising.take_up()
+    assert stage.hand is not None
+    draft = stage.hand.draft
+    assert draft is not None
+    assert (draft.combination_id, draft.section_w_mm, draft.section_h_mm) == (asked.made_of(half)[0], 250, 190)
+    assert not draft.on_top_of
 
 
 def test_an_order_that_does_not_hold_is_said_and_ranking_stops(
