@@ -19,6 +19,7 @@ from detailbench.screens.entry.burst_filter import BurstFilter
 from detailbench.screens.entry.wheel_rule import WheelRule
 from detailbench.screens.entry.why_button import WhyButton
 from detailbench.screens.frame.acts import window_actions
+from detailbench.screens.frame.card_keeper import CardKeeper
 from detailbench.screens.frame.centre import Centre
 from detailbench.screens.frame.come_back import Absence, stage_to_return_to, you_were_here
 from detailbench.screens.frame.far_keeper import FarKeeper
@@ -106,7 +107,7 @@ class Window(QWidget):
         self.rail = Rail(entries, [(p.key, p.title) for p in self.pages], dress)
         self.who = WhoEnters(self)
         self.centre = Centre(dress, self.who.choose, self.shows.choose)
-        self.notices = NoticeLine(dress)
+        self.notices = NoticeLine(dress, self)
         self.strip = EntryStrip(dress, self.ask_person, self.undo, self.redo)
         self.override = OverrideSheet(self, dress, self.context.do, self.who.name, self.who.ask)
         self.owner = OwnerKeeper(self, lambda: self.far.leave() if self.far.shown else None)
@@ -114,6 +115,7 @@ class Window(QWidget):
         self.flash = Flash(self, dress)
         self.bursts = BurstFilter(self)
         self.far = FarKeeper(self, self)
+        CardKeeper(self, self)
         self.gauge_lines = GaugeLines(self.context, self)
         self.sounds = Sounds(self.context, self)
         upper = QHBoxLayout()
@@ -142,7 +144,6 @@ class Window(QWidget):
         centre.map.panel_chosen.connect(self._panel_picked)
         centre.map.place_clicked.connect(context.choose_place)
         centre.map.words_wanted.connect(self.find_panel)
-        centre.card.shut.connect(lambda: centre.set_card_open(False))
         centre.show_wanted.connect(self.shows.ask)
         centre.finder.found.connect(self._panel_picked)
         centre.finder.closed.connect(self.to_map)

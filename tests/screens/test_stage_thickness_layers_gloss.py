@@ -67,6 +67,27 @@ def test_total_and_clear_coat_are_typed_with_a_stroke_and_shown_as_they_are_read
     assert "1  118 / 42 µm" in bay.visible_text()
 
 
+def test_the_empty_field_says_which_forms_the_gauges_in_hand_may_be_typed_in(bay: Bay) -> None:
+    session = layer_gauge(bay)
+    checked(bay, session)
+    walking(bay)
+    assert bay.thickness.card is not None
+    line = bay.thickness.card.walk.field.line
+    assert plain(line.placeholderText()) == "total / clear, as in 118 / 42"
+    bay.shop.bench.do(StartSession(bay.job, gloss_meter(bay)))
+    assert plain(line.placeholderText()) == "gloss; at an angle of its own: 20: 84.2"
+    assert bay.thickness.desk is not None
+    bay.thickness.desk.measure_gloss(False)
+    assert plain(line.placeholderText()) == "total / clear, as in 118 / 42; gloss as in 20: 84.2"
+
+
+def test_a_gauge_of_totals_has_no_form_to_explain(bay: Bay) -> None:
+    bay.shop.checked(bay.job)
+    walking(bay)
+    assert bay.thickness.card is not None
+    assert bay.thickness.card.walk.field.line.placeholderText() == ""
+
+
 def test_a_burst_with_a_stroke_lands_with_its_clear_coat_and_the_far_view_shows_both(bay: Bay) -> None:
     layer_gauge(bay)
     walking(bay)

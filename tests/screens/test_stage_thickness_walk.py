@@ -47,6 +47,15 @@ def test_a_figure_typed_on_the_map_begins_a_value_and_enter_walks_on(bay: Bay) -
     assert bay.window.context.selected_place == 3
 
 
+def test_a_figure_typed_while_the_card_is_put_away_brings_it_back(bay: Bay) -> None:
+    walk = walking(bay)
+    bay.window.centre.card.away.click()
+    assert not walk.isVisible()
+    bay.type_value("118")
+    assert walk.isVisible()
+    assert values(bay)[0] == [118.0]
+
+
 def test_figures_struck_fast_on_the_map_all_reach_the_field(bay: Bay) -> None:
     """As fast as a gauge, no Enter at once: what was held goes where the first of them opened a field."""
     walk = walking(bay)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from invented_stage import press
+from invented_stage import InventedStage, press
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
-from PySide6.QtGui import QMouseEvent, QWheelEvent
+from PySide6.QtGui import QColor, QMouseEvent, QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLabel, QLineEdit, QPushButton, QScrollArea
 from pytestqt.qtbot import QtBot
@@ -132,3 +132,44 @@ def test_every_word_of_the_frame_goes_through_the_catalogue(pseudo: None, make_w
     assert [
         w.placeholderText() for w in window.findChildren(QLineEdit) if w.placeholderText()[:1] not in ("", "⟦")
     ] == []
+
+
+@pytest.mark.parametrize("gone", ["setVisible", "setEnabled"])
+def test_what_hides_or_goes_dead_hands_the_keys_to_the_card_not_to_a_field_that_eats_them(
+    window: Window, stage: InventedStage, gone: str
+) -> None:
+    card = window.centre.card
+    assert stage.card is not None
+    stage.card.why.setFocus()
+    getattr(stage.card.why, gone)(False)
+    QApplication.processEvents()
+    assert QApplication.focusWidget() is card  # after it come only fields and choices
+    press(Qt.Key.Key_K)
+    assert stage.pressed == ["k"]
+    press(Qt.Key.Key_Tab)
+    now = QApplication.focusWidget()
+    assert now is not None
+    assert card.isAncestorOf(now)
+
+
+def test_a_button_after_what_hides_takes_the_keys(window: Window, stage: InventedStage) -> None:
+    assert stage.card is not None
+    stage.card.layout().addWidget(after := QPushButton("after"))
+    after.show()
+    QApplication.processEvents()
+    stage.card.why.setFocus()
+    stage.card.why.hide()
+    assert QApplication.focusWidget() is after
+
+
+@pytest.mark.parametrize("look", ["bay", "desk"])
+def test_a_card_that_has_the_keys_shows_it(make_window: object, stage: InventedStage, look: str) -> None:
+    window = make_window(look=look)  # type: ignore[operator]
+    card = window.centre.card
+    at = QPoint(card.width() // 2, 0)
+    ring = QColor(window.dress.colour("focus")).name()
+    assert card.grab().toImage().pixelColor(at).name() != ring
+    card.setFocus()
+    assert card.grab().toImage().pixelColor(at).name() == ring
+    window.to_map()
+    assert card.grab().toImage().pixelColor(at).name() != ring

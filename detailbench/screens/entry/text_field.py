@@ -4,12 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit, QVBoxLayout, QWidget
 
 from detailbench.basics.errors import DetailbenchError
 from detailbench.screens.look.parts import caption, sentence, set_kind
+
+
+class RefusedAtField(QEvent):
+    """Sent to the window when a field refuses what was typed: what the notice line said last is of the past."""
+
+    KIND = QEvent.Type(QEvent.registerEventType())
+
+    def __init__(self, sentence: str) -> None:
+        super().__init__(self.KIND)
+        self.sentence = sentence
 
 
 class FieldSentence(QWidget):
@@ -36,6 +46,8 @@ class FieldSentence(QWidget):
         set_kind(self.says, kind if text else "")
         set_kind(self.field, kind if text else "")
         self.field.setAccessibleDescription(text)
+        if text and kind == "stop":
+            QApplication.sendEvent(self.window(), RefusedAtField(f"{self.field.accessibleName()}: {text}"))
 
 
 class TextField(FieldSentence):

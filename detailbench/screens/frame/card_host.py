@@ -3,20 +3,25 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.screens.actions import in_text_field
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.parts import area, button, heading, rule
 
 WIDTH_MM = {"bay": 112.0, "desk": 100.0}
 
 
+RING_MM = 0.5
+
+
 class CardHost(QWidget):
-    """In the bay look it lies over the map and can be put away."""
+    """In the bay look it lies over the map and can be put away. Where nothing in it can have the keys, it has them."""
 
     shut = Signal()
+    left_field = Signal()  # Escape in a field: what was typed stays there, the card has the keys
 
     def __init__(self, over: QWidget, dress: Dress) -> None:
         super().__init__(over)
@@ -45,6 +50,7 @@ class CardHost(QWidget):
         row.setSpacing(0)
         row.addWidget(rule(upright=True))
         row.addLayout(inside, 1)
+        self._ring = _Ring(self, dress)
         self.setAccessibleName(_("Card"))
 
     @property
@@ -87,8 +93,39 @@ class CardHost(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         QPainter(self).fillRect(event.rect(), QColor(self._dress.colour("surface")))
 
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        self._ring.setGeometry(self.rect())
+        self._ring.show()
+        self._ring.raise_()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        self._ring.hide()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        self._ring.setGeometry(self.rect())
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:
-            self.shut.emit()
+            if in_text_field():
+                self.setFocus()  # out of the field first: a card that went with a figure half typed looks like a loss
+                self.left_field.emit()
+            else:
+                self.shut.emit()
             return
         super().keyPressEvent(event)
+
+
+class _Ring(QWidget):
+    """Shows over the card's parts that the card itself has the keys."""
+
+    def __init__(self, over: QWidget, dress: Dress) -> None:
+        super().__init__(over)
+        self._dress = dress
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents, True)
+        self.hide()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        wide = max(2, self._dress.look.measure.px(RING_MM))
+        painter = QPainter(self)
+        painter.setPen(QPen(QColor(self._dress.colour("focus")), wide))
+        painter.drawRect(self.rect().adjusted(wide // 2, wide // 2, -(wide + 1) // 2, -(wide + 1) // 2))

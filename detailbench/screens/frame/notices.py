@@ -6,11 +6,12 @@ both sides, *next* along the top, *stop* all round.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRect, Qt, QTimer
+from PySide6.QtCore import QEvent, QObject, QRect, Qt, QTimer
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.screens.entry.text_field import RefusedAtField
 from detailbench.screens.frame.strip import ShortText
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.parts import area, label, set_kind
@@ -27,10 +28,12 @@ def kind_name(kind: str) -> str:
 
 
 class NoticeLine(QWidget):
-    """One sentence, staying until the next."""
+    """One sentence, staying until the next. What a field of this window refuses is such a next one where the line
+    still says that something was kept."""
 
-    def __init__(self, dress: Dress) -> None:
+    def __init__(self, dress: Dress, window: QWidget) -> None:
         super().__init__()
+        window.installEventFilter(self)
         area(self, "surface")
         m = dress.look.measure
         self._sign = label("", "notice")
@@ -58,6 +61,11 @@ class NoticeLine(QWidget):
         set_kind(self._text, kind)
         self._text.set_whole(sentence)
         self.setAccessibleDescription(f"{kind_name(kind)}: {sentence}" if kind_name(kind) else sentence)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if isinstance(event, RefusedAtField) and self.kind in ("saved", "next"):
+            self.say(event.sentence, "stop")
+        return False
 
     def say_more(self, sentence: str) -> None:
         """Put other words to the notice just given, keeping its sign (plain when there was none)."""

@@ -9,7 +9,7 @@ from detailbench.screens.entry.file_choice import FileChooser, choose_files
 from detailbench.screens.entry.tabs import Tabs
 from detailbench.screens.map.view import PanelMap
 from detailbench.screens.stages.thickness.chart_part import ChartPart
-from detailbench.screens.stages.thickness.desk import ThicknessDesk
+from detailbench.screens.stages.thickness.desk import KEY, ThicknessDesk
 from detailbench.screens.stages.thickness.file_part import FilePart
 from detailbench.screens.stages.thickness.gauge_part import GaugePart
 from detailbench.screens.stages.thickness.panel_part import PanelPart
@@ -67,6 +67,8 @@ class ThicknessCard(QWidget):
 
     def type_value(self, sign: str) -> None:
         """A figure typed wherever the focus was: it begins a value of the walk, or of the check."""
+        if not self.isVisible():
+            self._desk.context.stage_wanted.emit(KEY)  # the card was put away: a figure is not typed unseen
         if self.tabs.now == "gauge" and self._desk.check.takes:
             self.gauge.entry.begin_with(sign)
             return

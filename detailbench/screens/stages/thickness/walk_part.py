@@ -23,7 +23,7 @@ from detailbench.screens.stages.thickness.tray_line import TrayLine
 from detailbench.screens.stages.thickness.value_entry import ValueEntry
 from detailbench.screens.stages.thickness.value_field import ValueField
 from detailbench.screens.stages.thickness.walk import WalkPlace, doubled
-from detailbench.screens.stages.thickness.words import flags_line, gloss_words, surface_words, value_words
+from detailbench.screens.stages.thickness.words import flags_line, gloss_words, surface_words, value_hint, value_words
 
 
 class WalkPart(QWidget):
@@ -119,7 +119,10 @@ class WalkPart(QWidget):
             part.setVisible(bool(panel))
             part.setEnabled(gauge)
         self.nothing.setVisible(bool(panel) and not desk.gloss.on)
-        self.entry.pad.allow_stroke(not desk.gloss.on and desk.check.gauge is not None and desk.check.gauge.layers)
+        layers = not desk.gloss.on and desk.check.gauge is not None and desk.check.gauge.layers
+        self.entry.pad.allow_stroke(layers)
+        hint = value_hint(layers=layers, gloss_on=desk.gloss.on, angles=desk.gloss.angles)
+        self.field.line.setPlaceholderText(hint)
         after = "" if desk.gloss.on else desk.panel_after()
         self.on.setVisible(bool(after) and (desk.complete or not panel))
         self.on.setText(_("On to {panel}").format(panel=panel_name(after)))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from detailbench.basics.numbers import format_number, format_thickness
 from detailbench.basics.texts import _
@@ -50,6 +50,20 @@ def sent_words(read: SentText) -> str:
     if read.value_um is None:
         return "–"
     return with_clear(read.value_um, read.clear_um)
+
+
+def value_hint(*, layers: bool, gloss_on: bool, angles: Sequence[int]) -> str:
+    """What may be typed, for the empty field: the forms of the gauges in hand. ``angles``: those of the gloss meter in
+    hand, empty: none is."""
+    gloss = f"{format_number(angles[0])}: {format_number(84.2)}" if angles else ""
+    if gloss_on:
+        return _("gloss; at an angle of its own: {form}").format(form=gloss) if len(angles) > 1 else ""
+    forms = []
+    if layers:
+        forms.append(_("total / clear, as in {form}").format(form=f"{format_number(118)} / {format_number(42)}"))
+    if gloss:
+        forms.append(_("gloss as in {form}").format(form=gloss))
+    return "; ".join(forms)
 
 
 def flags_line(reading: Reading | GlossReading, doubled: Mapping[str, int] | None = None) -> str:
