@@ -261,6 +261,8 @@ def test_a_gauge_is_kept_with_what_checks_it(qtbot: QtBot, clock: HandClock, emp
         ("a check foil's value, µm", "102"),
     ):
         type_into(window, name, text)
+    press_button(window, "it reads on: both metals")
+    press_button(window, "shows the clear coat too: no")
     press_button(window, "Keep gauge, zero plate and foil")
     assert empty.shop().gauges == ()  # the foil's tolerance is in its papers, not in this program
     assert field(window, "its tolerance ±, µm").accessibleDescription() == "A number is needed here."
@@ -268,8 +270,39 @@ def test_a_gauge_is_kept_with_what_checks_it(qtbot: QtBot, clock: HandClock, emp
     press_button(window, "Keep gauge, zero plate and foil")
     gauge = empty.shop().gauges[0]
     assert (gauge.name, gauge.accuracy_fixed_um, gauge.accuracy_share) == ("invented gauge", 1.5, 0.02)
+    assert (gauge.principle, gauge.substrates, gauge.layers) == ("magnetic_induction", ("steel", "aluminium"), False)
     assert [s.value_um for s in empty.shop().shims] == [0.0, 102.0]
     assert empty.shop().shims[1].u_um == pytest.approx(0.346410, abs=1e-6)  # 0.6/√3, JCGM 100:2008 4.3.7
+    window.close()
+
+
+@pytest.mark.parametrize(
+    ("reads", "layers", "kept"),
+    [
+        ("aluminium", "no", ("eddy_current", ("aluminium",), False)),
+        ("all, by ultrasound", "yes", ("ultrasonic", ("steel", "aluminium"), True)),
+    ],
+)
+def test_a_first_gauge_is_not_kept_before_it_is_said_what_it_reads(
+    qtbot: QtBot, clock: HandClock, empty: Bench, reads: str, layers: str, kept: object
+) -> None:
+    window = day_window(qtbot, clock, empty)
+    for name, text in (
+        ("the gauge's name", "invented gauge"),
+        ("accuracy, fixed ±, µm", "1.5"),
+        ("accuracy, ± % of the reading", "2"),
+    ):
+        type_into(window, name, text)
+    for asked in ("it reads on: ", "shows the clear coat too: "):
+        press_button(window, "Keep gauge, zero plate and foil")
+        assert empty.shop().gauges == ()
+        assert "Say what the gauge reads on" in texts(window)
+        assert field(window, "the gauge's name").text() == "invented gauge"
+        press_button(window, asked + (reads if asked.startswith("it") else layers))
+    press_button(window, "Keep gauge, zero plate and foil")
+    gauge = empty.shop().gauges[0]
+    assert (gauge.principle, gauge.substrates, gauge.layers) == kept
+    assert "Say what the gauge reads on" not in texts(window)
     window.close()
 
 
@@ -281,6 +314,8 @@ def test_a_foil_left_empty_is_said_beside_the_gauge(qtbot: QtBot, clock: HandClo
         ("accuracy, ± % of the reading", "2"),
     ):
         type_into(window, name, text)
+    press_button(window, "it reads on: steel")
+    press_button(window, "shows the clear coat too: no")
     press_button(window, "Keep gauge, zero plate and foil")
     assert [s.value_um for s in empty.shop().shims] == [0.0]
     said = "On the shelf: invented gauge. No foil yet: without one no gauge check can be finished"

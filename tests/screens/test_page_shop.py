@@ -323,20 +323,6 @@ def test_reserve_share_and_risk_are_typed_and_what_is_no_share_is_refused_at_the
     assert "0.05 for five in a hundred" in said_at(shop, share)
 
 
-def test_a_gloss_meter_is_entered_with_its_angles(shop: Window, bench: Bench) -> None:
-    turn(shop, "Gauges")
-    type_into(shop, "name", "invented gloss meter", end=None)
-    type_into(shop, "last digit, µm", "0.1", end=None)
-    type_into(shop, "accuracy, fixed ±, µm", "1", end=None)
-    type_into(shop, "accuracy, ± % of the reading", "1", end=None)
-    type_into(shop, "angles of a gloss meter, °: 20, 60, 85", "60", end=None)
-    press_button(shop, "principle: gloss meter")
-    press_button(shop, "Add: gauge")
-    made = bench.shop().gauges[-1]
-    assert (made.name, made.principle, made.angles_deg) == ("invented gloss meter", "gloss", (60,))
-    assert lines(shop, "Gauges")[-1] == "invented gloss meter · gloss meter · 60°"  # µm would say something of nothing
-
-
 # the screen
 def test_what_a_ruler_says_gives_every_target_its_true_size(shop: Window, bench: Bench) -> None:
     turn(shop, "This screen")

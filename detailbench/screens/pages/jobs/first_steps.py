@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
@@ -12,11 +12,31 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout
 from detailbench.basics.errors import DetailbenchError
 from detailbench.basics.texts import _
 from detailbench.screens.context import Context
+from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
-from detailbench.screens.look.parts import button, heading, label, rule, sentence
+from detailbench.screens.look.parts import button, heading, label, rule, sentence, set_kind
+from detailbench.screens.stages.work_parts.pages import in_line
 
 if TYPE_CHECKING:
     from detailbench.record.picture import ShopPicture
+
+
+# what is chosen → the principle and the metals it is kept with
+READS: Mapping[str, tuple[str, tuple[str, ...]]] = {
+    "steel": ("magnetic_induction", ("steel",)),
+    "aluminium": ("eddy_current", ("aluminium",)),
+    "both": ("magnetic_induction", ("steel", "aluminium")),
+    "any": ("ultrasonic", ("steel", "aluminium")),
+}
+
+
+def _metals() -> tuple[tuple[str, str], ...]:
+    return (
+        ("steel", _("steel")),
+        ("aluminium", _("aluminium")),
+        ("both", _("both metals")),
+        ("any", _("all, by ultrasound")),
+    )
 
 
 class FirstSteps(QWidget):
@@ -41,6 +61,11 @@ class FirstSteps(QWidget):
         self.gauge = TextField(_("the gauge's name"))
         self.fixed = TextField(_("accuracy, fixed ±, µm"), check=_number)
         self.share = TextField(_("accuracy, ± % of the reading"), check=_number)
+        self.reads = in_line(ChoiceRow(_("it reads on"), _metals(), columns=4))
+        self.layers = in_line(ChoiceRow(_("shows the clear coat too"), (("no", _("no")), ("yes", _("yes"))), columns=2))
+        self.unsaid = sentence()
+        set_kind(self.unsaid, "stop")
+        self.unsaid.hide()
         self.foil = TextField(_("a check foil's value, µm"), check=_number)
         self.tolerance = TextField(_("its tolerance ±, µm"), check=_number)
         self.tolerance.line.returnPressed.connect(self._add_gauge)
@@ -54,7 +79,8 @@ class FirstSteps(QWidget):
                        self._row((self.name, 3), (self.initials, 1)), self.me),
             self._step("gauge", _("What do you measure with?"),
                        _("Accuracy and tolerance stand in the papers of gauge and foil."),
-                       self._row((self.gauge, 1)), self._row((self.fixed, 1), (self.share, 1)),
+                       self._row((self.gauge, 1)), self.reads, self.layers, self.unsaid,
+                       self._row((self.fixed, 1), (self.share, 1)),
                        self._row((self.foil, 1), (self.tolerance, 1)), self.measure),
             self._step("workshop", _("What is the workshop called?"), "", self._row((self.workshop, 1)), self.named),
             self._step("kit", _("What do you polish with?"),
@@ -181,8 +207,12 @@ class FirstSteps(QWidget):
         except DetailbenchError as error:
             field.say(str(error))
             return
+        if not self._said_what_it_reads():
+            return
         fixed, per, foil, tolerance = values
+        principle, metals = READS[self.reads.value]
         gauge = {"name": self.gauge.text().strip(), "accuracy_fixed_um": fixed, "accuracy_share": per}
+        gauge |= {"principle": principle, "substrates": metals, "layers": self.layers.value == "yes"}
         if self._context.do(AddToShop("gauge", gauge), initiator=self) is None:
             return
         shop = self._context.shop
@@ -193,6 +223,19 @@ class FirstSteps(QWidget):
             made = {"label": name, "value_um": foil, "accuracy_um": tolerance, "u_um": tolerance / math.sqrt(3)}
             self._context.do(AddToShop("shim", made), initiator=self)
         _empty(self.gauge, self.fixed, self.share, self.foil, self.tolerance)
+        for row in (self.reads, self.layers):
+            row.set_value("")
+
+    def _said_what_it_reads(self) -> bool:
+        """Which panels it can read, and whether what it shows may be taken for a clear coat, hangs on it: never a
+        default."""
+        missing = next((row for row in (self.reads, self.layers) if not row.value), None)
+        self.unsaid.setText(_("Say what the gauge reads on, and whether it shows the clear coat on its own."))
+        self.unsaid.setVisible(missing is not None)
+        if missing is not None:
+            self._context.notice(self.unsaid.text(), "stop")
+            missing.take_focus()
+        return missing is None
 
 
 def _measured_with(shop: ShopPicture) -> str:

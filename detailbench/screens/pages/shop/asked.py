@@ -16,7 +16,8 @@ from detailbench.basics.texts import _
 @dataclass(frozen=True)
 class Asked:
     """One field. ``read`` turns typed text into a value (BadInput with a sentence), ``show`` turns a value into text;
-    ``choices`` are (key, words) where it is chosen instead of typed, the key being the text of the value."""
+    ``choices`` are (key, words) where it is chosen instead of typed, the key being the text of the value.
+    ``asked_when`` of another field's chosen key: whether it is asked at all."""
 
     name: str
     title: str
@@ -24,6 +25,7 @@ class Asked:
     show: Callable[[Any], str] = str
     choices: tuple[tuple[str, str], ...] = ()
     columns: int = 4
+    asked_when: tuple[str, Callable[[str], bool]] | None = None
 
 
 def number(text: str) -> float | None:
@@ -118,7 +120,7 @@ def show_angles(value: tuple[int, ...]) -> str:
 
 def metals(key: str) -> tuple[str, ...]:
     """``steel+aluminium`` as both."""
-    return tuple(key.split("+"))
+    return tuple(metal for metal in key.split("+") if metal)
 
 
 def show_metals(value: tuple[str, ...]) -> str:

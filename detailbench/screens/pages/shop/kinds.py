@@ -8,6 +8,7 @@ from typing import Any
 
 from detailbench.basics.numbers import format_number, format_quantity
 from detailbench.basics.texts import _
+from detailbench.findings.gauges import GLOSS
 from detailbench.marks.words import LAMPS, lamp_name
 from detailbench.screens.pages.shop.asked import (
     Asked,
@@ -94,29 +95,40 @@ def substrates() -> tuple[tuple[str, str], ...]:
     return (("steel", _("steel")), ("aluminium", _("aluminium")), ("steel+aluminium", _("steel and aluminium")))
 
 
+def _of_gloss(principle: str) -> bool:
+    return principle == GLOSS
+
+
+def _of_thickness(principle: str) -> bool:
+    return principle != GLOSS
+
+
 def _gauge() -> tuple[Asked, ...]:
+    """What it measures by comes first: a gloss meter has angles and no µm, a thickness gauge the other way round."""
+    thickness, gloss = ("principle", _of_thickness), ("principle", _of_gloss)
     return (
+        Asked("principle", _("principle"), choices=principles(), columns=2),
         Asked("name", _("name")),
         Asked("serial", _("serial number")),
-        _needed("resolution_um", _("last digit, µm")),
-        _needed("accuracy_fixed_um", _("accuracy, fixed ±, µm")),
-        Asked("accuracy_share", _("accuracy, ± % of the reading"), share, show_share),
+        Asked("angles_deg", _("angles of a gloss meter, °: 20, 60, 85"), angles, show_angles, asked_when=gloss),
+        Asked("resolution_um", _("last digit, µm"), needed_number, show_number, asked_when=thickness),
+        Asked("accuracy_fixed_um", _("accuracy, fixed ±, µm"), needed_number, show_number, asked_when=thickness),
+        Asked("accuracy_share", _("accuracy, ± % of the reading"), share, show_share, asked_when=thickness),
         Asked("certificate", _("certificate")),
         Asked("laboratory", _("laboratory")),
         Asked("certified_on", _("certified on"), day, show_day),
         Asked("due_on", _("due on"), day, show_day),
-        Asked("principle", _("principle"), choices=principles(), columns=2),
-        Asked("substrates", _("reads on"), metals, show_metals, substrates(), columns=2),
-        Asked("layers", _("resolves layers"), truth, show_truth, (("no", _("no")), ("yes", _("yes")))),
-        Asked("angles_deg", _("angles of a gloss meter, °: 20, 60, 85"), angles, show_angles),
-    )
+        Asked("substrates", _("reads on"), metals, show_metals, substrates(), columns=3, asked_when=thickness),
+        Asked("layers", _("resolves layers"), truth, show_truth, (("no", _("no")), ("yes", _("yes"))),
+              asked_when=thickness),
+    )  # fmt: skip
 
 
 def gauge_line(gauge: Any) -> str:
     accuracy = _("± ({fixed} + {share} % of the reading)").format(
         fixed=format_quantity(gauge.accuracy_fixed_um, "µm"), share=show_share(gauge.accuracy_share)
     )
-    if gauge.principle == "gloss":  # it reads no thickness: an accuracy in µm would say something of nothing
+    if gauge.principle == GLOSS:  # it reads no thickness: an accuracy in µm would say something of nothing
         accuracy = "" if not gauge.angles_deg else f"{show_angles(gauge.angles_deg)}°"
     due = _("certificate due {date}").format(date=show_day(gauge.due_on)) if gauge.due_on else ""
     layers = _("resolves layers") if gauge.layers else ""

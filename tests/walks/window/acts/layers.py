@@ -55,17 +55,15 @@ class AddLayerGauge(Act):
 
 
 class AddGlossMeter(Act):
-    """What a thickness gauge's papers say is asked for here too: of a gloss meter it is nothing."""
-
     step = said_.AddGlossMeter
 
     @staticmethod
     def play(said: said_.AddGlossMeter, walk: Walk) -> None:
         turn(walk, "Gauges")
-        fill_given(walk, name=said.gauge, serial=said.serial, resolution=0.1, fixed=0.0, share=0.0)
+        walk.hand.pick("principle", "gloss meter")  # a meter is asked for its angles and for no µm
+        fill_given(walk, name=said.gauge, serial=said.serial)
         angles = ", ".join(str(a) for a in said.angles)
         walk.hand.type_into("angles of a gloss meter, °: 20, 60, 85", angles)
-        walk.hand.pick("principle", "gloss meter")
         walk.hand.press("Add: gauge")
         walk.eyes.line("Gauges", said.gauge)
 
