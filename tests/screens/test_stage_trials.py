@@ -212,6 +212,7 @@ def test_space_enters_the_trial_and_counts_in_and_the_far_view_comes(
     assert window.far.shown
     assert window.far.view.where.text() == "Get ready"
     assert window.far.view.value.text() == "0:10"
+    assert window.far.view.keys.text() == "Space stops the timer"
 
 
 def test_three_presses_at_once_are_one(window: Window, stage: TrialsStage, invented: InventedShop, job: str) -> None:
@@ -242,6 +243,7 @@ def test_from_two_metres_the_wait_says_what_comes_and_the_look_says_the_keys(
     invented.clock.forward(seconds=120)
     qtbot.waitUntil(lambda: window.far.view.where.text() == "Panel wipe, look")
     assert "Y yes" in window.far.view.next.text()
+    assert window.far.view.keys.text() == "Space stops the timer"
 
 
 def test_a_timer_nobody_comes_back_to_ends_as_left_running_with_time_unknown(

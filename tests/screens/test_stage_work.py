@@ -285,6 +285,14 @@ def test_the_far_view_says_panel_time_next_and_left(window: Window, invented: In
     qtbot.waitUntil(lambda: window.far.view.value.text() == "2:05")
     assert window.far.view.where.text().startswith("Bonnet, step 1, planned")
     assert "left on the car" in window.far.view.remaining.text()
+    assert window.far.view.keys.text() == "F9 finishes · Space pauses"
+    window.context.select_panel("roof")
+    assert window.far.view.keys.text() == "F9 starts roof"
+    window.context.select_panel("")
+    assert window.far.view.keys.text() == "F9 finishes"
+    window.context.select_panel("bonnet")
+    press(Qt.Key.Key_F9)
+    assert (window.far.view.where.text(), window.far.view.keys.text()) == ("nothing runs", "")
 
 
 # the whole car

@@ -1,10 +1,10 @@
-"""The far view: four things only, readable at two metres with the gauge in the hand."""
+"""The far view: four things only, readable at two metres with the gauge in the hand, and the keys that end what runs."""
 
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QMouseEvent, QResizeEvent
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.screens.look.dress import Dress
@@ -32,6 +32,7 @@ class FarView(QWidget):
         self.value = label("", "far_value")
         self.next = label("", "next")
         self.remaining = label("")
+        self.keys = label("")
         back = label(_("Esc or a click: back"), "caption")  # for who came here by chance; read at arm's length
         m = dress.look.measure
         column = QVBoxLayout(self)
@@ -43,7 +44,10 @@ class FarView(QWidget):
         column.addWidget(self.next)
         column.addStretch(1)
         column.addWidget(self.remaining)
-        column.addWidget(back, 0, Qt.AlignmentFlag.AlignRight)
+        foot = QHBoxLayout()
+        foot.addWidget(self.keys, 1)
+        foot.addWidget(back, 0, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom)
+        column.addLayout(foot)
         dress.changed.connect(self._sized)
         self.hide()
 
@@ -52,7 +56,8 @@ class FarView(QWidget):
         self.value.setText(facts.last or "–")
         self.next.setText(_("next: {what}").format(what=facts.next) if facts.next else "")
         self.remaining.setText(facts.left)
-        for part in (self.where, self.value, self.next, self.remaining):
+        self.keys.setText(facts.keys)
+        for part in (self.where, self.value, self.next, self.remaining, self.keys):
             part.setAccessibleName(part.text())
         self._sized()
 
@@ -79,6 +84,7 @@ class FarView(QWidget):
             (self.value, self._value_px(), True),
             (self.next, m.px(NEXT_MM), True),
             (self.remaining, m.px(NEXT_MM), False),
+            (self.keys, m.px(NEXT_MM), False),
         ):
             _letter_size(part, pixels, bold, self.width() - 2 * m.px(12))
 

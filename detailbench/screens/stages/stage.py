@@ -28,12 +28,13 @@ class ColouringChoice:
 
 @dataclass(frozen=True)
 class FarFacts:
-    """The four things readable at 2 m. Empty texts are left out."""
+    """The four things readable at 2 m, and below them the keys that stop or finish what runs. Empty texts are left out."""
 
     where: str = ""  # panel and place
     last: str = ""  # last value, with unit
     next: str = ""  # what comes next
     left: str = ""  # how many left
+    keys: str = ""  # which key ends what runs, as "Space stops"
 
 
 class Stage(ABC):

@@ -98,15 +98,15 @@ class TrialsStage(Stage):
         if standing is None and trial is not None and why:
             return FarFacts(_capital(where), _("stopped"), _("{why}: Enter keeps it").format(why=why))
         if standing is None:
-            return FarFacts(where=_capital(where), next=hand.words())
+            return FarFacts(where=_capital(where), next=hand.words(), keys=_judge_keys(hand))
+        ends = _("Space stops the timer")
         # the phase that runs stands on top: it is what the hands do now
         now, left = _capital(hand.phase_words()), seconds_words(standing.left_s)
         looks = standing.phase.key in LOOKED_IN or hand.judging.cleared
         if hand.may_judge and looks:
             chosen = hand.judging
-            keys = _("Y yes · X can't tell · N no") if not chosen.cleared else _("C clear · H haze · T trails")
-            return FarFacts(now, left, _("Enter") if chosen.ready else keys, where)
-        return FarFacts(now, left, follows_words(hand), where)
+            return FarFacts(now, left, _("Enter") if chosen.ready else _judge_keys(hand), where, ends)
+        return FarFacts(now, left, follows_words(hand), where, ends)
 
     def actions(self, context: Context) -> tuple[Action, ...]:
         hand = self.hand
@@ -145,6 +145,15 @@ def may_enter(hand: TrialHand) -> bool:
     focused = QApplication.focusWidget()
     elsewhere = isinstance(focused, QAbstractButton) and focused.isCheckable() and not focused.isChecked()
     return hand.judging.ready and not elsewhere
+
+
+def _judge_keys(hand: TrialHand) -> str:
+    """What finishes a trial that waits for its outcome."""
+    if hand.open_trial is None:
+        return ""
+    if hand.judging.ready:
+        return _("Enter keeps the outcome")
+    return _("C clear · H haze · T trails") if hand.judging.cleared else _("Y yes · X can't tell · N no")
 
 
 def _capital(text: str) -> str:

@@ -77,14 +77,20 @@ class WorkStage(Stage):
         due = hand.next_due()
         following = panel_name(due) if due else ""
         if run is None:
-            return FarFacts(_("nothing runs"), "", following, left)
+            starts = _("F9 goes on") if hand.paused else _("F9 starts")
+            return FarFacts(_("nothing runs"), "", following, left, starts if hand.step is not None else "")
         planned = next((s for s in standing.plan.of_panel(run.panel) if s.step == run.step_id), None)
+        keys = _("F9 finishes · Space pauses") if hand.run is not None else ""
+        if not hand.panel:
+            keys = _("F9 finishes")
+        elif hand.run is None and hand.step is not None:  # another panel than the one that runs is selected
+            keys = _("F9 starts {panel}").format(panel=panel_name(hand.panel))
         where = panel_name(run.panel)
         if planned is not None:
             where = _("{panel}, step {n}, planned {minutes}").format(
                 panel=where, n=planned.number + 1, minutes=minutes_words(planned.minutes)
             )
-        return FarFacts(where[:1].upper() + where[1:], clock_words(hand.now - run.started_at), following, left)
+        return FarFacts(where[:1].upper() + where[1:], clock_words(hand.now - run.started_at), following, left, keys)
 
     def actions(self, context: Context) -> tuple[Action, ...]:
         hand = self.hand
