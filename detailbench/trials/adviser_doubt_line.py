@@ -55,7 +55,8 @@ def doubt_line(
     agrees = None if plain is None else agrees_with(plain, here, halves=bool(costs.halves))
     parts = [said, move_sentence(here, range_, trial, None, agrees), found.sentence]
     if found.sure is not None:
-        text = _("Believed to {share} %.")
+        # a belief is never all there is: above 99 it would be rounded to a certainty
+        text = _("Believed to more than 99 %.") if found.sure > 0.99 else _("Believed to {share} %.")
         parts.append(text.format(share=format_number(100 * found.sure, 0)))
     return AdviserLine(here, None, trial, None, agrees, " ".join(parts), working)
 

@@ -106,10 +106,23 @@ NEEDS: dict[Movement, tuple[str, ...]] = {
 }
 
 
+def _called(name: str) -> str:
+    """What a person calls it."""
+    words = {
+        "orbit_mm": _("the orbit of the machine"),
+        "orbits_per_min": _("the orbits a minute at this dial"),
+        "turns_per_min": _("the turns a minute"),
+        "pad_mm": _("the diameter of the pad"),
+        "stroke_m_s": _("the speed of the hand"),
+    }
+    return words[name]
+
+
 def _needed(name: str, value: float | None, movement: Movement) -> float:
     if value is None:
         raise BadInput(
-            _("For {movement} the pad speed needs “{name}”.").format(movement=movement.label, name=name), field=name
+            _("Pad speed, {movement}: {what} is not known.").format(movement=movement.label, what=_called(name)),
+            field=name,
         )
     if not (math.isfinite(value) and value >= 0) or (name == "pad_mm" and value == 0):
         raise BadInput(_("“{name}” must be a number above zero.").format(name=name), field=name, given=value)

@@ -11,6 +11,7 @@ import pytest
 from detailbench.basics.errors import BadInput
 from detailbench.trials.adviser import advise, plan_for
 from detailbench.trials.adviser_doubt import Answer, believe, next_in_doubt
+from detailbench.trials.adviser_doubt_line import doubt_line
 from detailbench.trials.adviser_prior import Box, flat_prior, like_paint_prior, one_step_works, whole
 from detailbench.trials.adviser_search import Costs, Plan, Stop
 from detailbench.trials.adviser_seen import box_of
@@ -214,6 +215,13 @@ def test_in_doubt_one_answer_is_seen_again_before_it_is_adopted() -> None:
     assert often.move[:2] == ("adopt", 0)
     assert often.sure is not None
     assert often.sure >= 0.9
+
+
+def test_a_belief_is_never_rounded_to_a_certainty() -> None:
+    range_ = rungs({})
+    told = doubt_line(range_, [Answer(0, False, True), *[Answer(0, True, True)] * 5])
+    assert "more than 99 %" in told.sentence
+    assert "100" not in told.sentence
 
 
 def test_after_twelve_answers_that_settle_nothing_a_person_decides() -> None:

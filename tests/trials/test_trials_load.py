@@ -124,6 +124,7 @@ def test_each_movement_asks_for_what_it_needs(movement: Movement, given_: dict[s
         with pytest.raises(BadInput) as caught:
             pad_speed(movement, **{k: v for k, v in given_.items() if k != name})
         assert caught.value.field == name
+        assert "_" not in str(caught.value)  # in a person's words
         for bad in (-1.0, float("nan")):
             with pytest.raises(BadInput):
                 pad_speed(movement, **{**given_, name: bad})
