@@ -81,21 +81,42 @@ def _marks(picture: JobPicture) -> Due:
     return _count({key: key in seen for key in outline_of(picture).panels})
 
 
-def _thickness(picture: JobPicture) -> Due:
-    done = waiting = 0
+@dataclass(frozen=True)
+class PlacesMeasured:
+    """How many places were read as found and, where the panel was polished since, after the work; ``found_due`` and
+    ``after_due`` of them are still to be read. A polished panel's places can be read as found no more."""
+
+    found: int = 0
+    found_due: int = 0
+    after: int = 0
+    after_due: int = 0
+    what: tuple[str, ...] = ()
+
+
+def places_measured(picture: JobPicture) -> PlacesMeasured:
+    """What was measured stays measured when the panel is polished: its places are then due once more."""
+    found = found_due = after = after_due = 0
     what = []
     spoiled = spoiled_by_a_check(picture)  # those are to be taken again
     for key, panel in outline_of(picture).panels.items():
         places = panel_places(picture, key)
-        moment = moment_of(picture, key)
-        missing = [p for p in places if p.origin != "chosen" and not is_read(picture, p.id, moment, spoiled)]
-        done += len(places) - len(missing)
-        waiting += len(missing)
-        if not places and panel.substrate in READABLE:
-            waiting += 1
-        if missing or (not places and panel.substrate in READABLE):
+        found += sum(1 for p in places if is_read(picture, p.id, "as_found", spoiled))
+        now = moment_of(picture, key)
+        read = {p.id for p in places if is_read(picture, p.id, now, spoiled)}
+        missing = sum(1 for p in places if p.origin != "chosen" and p.id not in read)
+        missing += 1 if not places and panel.substrate in READABLE else 0
+        if now == "polished":
+            after, after_due = after + len(read), after_due + missing
+        else:
+            found_due += missing
+        if missing:
             what.append(key)
-    return Due(done, waiting, tuple(what))
+    return PlacesMeasured(found, found_due, after, after_due, tuple(what))
+
+
+def _thickness(picture: JobPicture) -> Due:
+    seen = places_measured(picture)
+    return Due(seen.found + seen.after, seen.found_due + seen.after_due, seen.what)
 
 
 def _trials(picture: JobPicture) -> Due:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from invented_findings import Hands
 
-from detailbench.findings.due import due
+from detailbench.findings.due import due, places_measured
 from detailbench.findings.overrun import longest_planned_min
 from detailbench.findings.plan import WorkStanding, work_plan, work_standing
 from detailbench.findings.processes import is_finished, next_step_of
@@ -149,11 +149,16 @@ def test_a_panel_is_looked_at_by_a_mark_or_by_saying_nothing_was_seen(hands: Han
 
 def test_places_are_due_again_after_the_work(hands: Hands, step: ProcessStep) -> None:
     hands.survey({"roof": (110.0,) * 8})
-    assert "roof" not in due(hands.picture)["thickness"].what
+    found = due(hands.picture)["thickness"]
+    assert "roof" not in found.what
     hands.polish("roof", step)
-    assert "roof" in due(hands.picture)["thickness"].what
+    worked = due(hands.picture)["thickness"]
+    assert "roof" in worked.what
+    assert (worked.done, worked.due) == (found.done, found.due + 8)  # what was measured as found stays measured
     hands.survey({"roof": (108.0,) * 8})
     assert "roof" not in due(hands.picture)["thickness"].what
+    seen = places_measured(hands.picture)
+    assert (seen.found, seen.after, seen.after_due) == (8, 8, 0)
 
 
 def test_the_handover_list_is_worked_off_one_by_one(hands: Hands, step: ProcessStep) -> None:

@@ -265,3 +265,19 @@ def test_the_chart_library_is_loaded_only_when_a_chart_is_first_opened() -> None
         env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
     )
     assert done.returncode == 0, done.stderr
+
+
+def test_the_rail_keeps_what_was_measured_as_found_when_a_panel_is_worked(bay: Bay) -> None:
+    bay.shop.checked(bay.job)
+    measured(bay, "bonnet", (118.0,) * 8)
+    row = bay.window.rail.rows["thickness"]
+    found = row.count_text()
+    assert found.startswith("8 of ")
+    assert row.apart is None
+    bay.shop.bench.do(SetState(bay.job, ("bonnet",), work="polished"))
+    assert row.done == 8
+    assert row.apart is not None
+    assert (row.apart.first, row.apart.then) == (found, "after 0 of 8")
+    measured(bay, "bonnet", (116.0,) * 3)
+    assert row.apart.then == "after 3 of 8"
+    assert "after the work: 3 of 8" in row.accessibleDescription()

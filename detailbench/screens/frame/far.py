@@ -1,4 +1,4 @@
-"""The far view: four things only, readable at two metres with the gauge in the hand, and the keys that end what runs."""
+"""The far view: four things, readable at two metres with the gauge in the hand, and the keys that end what runs."""
 
 from __future__ import annotations
 

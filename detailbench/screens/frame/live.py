@@ -35,7 +35,8 @@ class Live:
         picture = self._context.picture
         for stage in self._window.stages:
             done, due = (None, None) if picture is None else stage.counts(picture)
-            self._window.rail.set_counts(stage.key, done, due)
+            apart = None if picture is None else stage.counts_apart(picture)
+            self._window.rail.set_counts(stage.key, done, due, apart)
 
     def strip(self) -> None:
         bench = self._context.bench

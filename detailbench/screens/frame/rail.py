@@ -16,6 +16,7 @@ from detailbench.basics.texts import _
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.faces import face
 from detailbench.screens.look.parts import area
+from detailbench.screens.stages.stage import CountsApart
 
 
 class RailRow(QAbstractButton):
@@ -28,6 +29,7 @@ class RailRow(QAbstractButton):
         self._dress = dress
         self.done: float | None = None
         self.due: int | None = None
+        self.apart: CountsApart | None = None
         self.setCheckable(True)
         self.setAutoExclusive(False)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -35,10 +37,11 @@ class RailRow(QAbstractButton):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.set_counts(None, None)
 
-    def set_counts(self, done: float | None, due: int | None) -> None:
-        self.done, self.due = done, due
+    def set_counts(self, done: float | None, due: int | None, apart: CountsApart | None = None) -> None:
+        self.done, self.due, self.apart = done, due, apart
         self.setAccessibleName(self.title)
-        self.setAccessibleDescription(self.count_text())
+        self.setAccessibleDescription(apart.words if apart is not None else self.count_text())
+        self.setToolTip(apart.words if apart is not None else "")
         self.update()
 
     def count_text(self) -> str:
@@ -85,6 +88,8 @@ class RailRow(QAbstractButton):
         painter.setFont(face(m.type("body"), bold=self.isChecked()))
         counted = bool(self.count_text())
         lift = m.px(1.2) if counted else 0
+        if self.apart is not None:
+            lift = m.px(5)  # room for a second line
         painter.drawText(
             inner.adjusted(0, 0, 0, -lift), int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft), self.title
         )
@@ -94,8 +99,12 @@ class RailRow(QAbstractButton):
             painter.drawText(
                 inner.adjusted(0, 0, 0, -lift),
                 int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight),
-                self.count_text(),
+                self.count_text() if self.apart is None else self.apart.first,
             )
+            if self.apart is not None:
+                below = inner.adjusted(0, m.px(2.6), 0, 0)
+                middle = int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight)
+                painter.drawText(below, middle, self.apart.then)
             self._tick(painter, inner)
         if self.hasFocus():
             ring = max(2, m.px(0.5))
@@ -179,8 +188,8 @@ class Rail(QWidget):
         for each, row in self.rows.items():
             row.setChecked(each == key)
 
-    def set_counts(self, key: str, done: float | None, due: int | None) -> None:
-        self.rows[key].set_counts(done, due)
+    def set_counts(self, key: str, done: float | None, due: int | None, apart: CountsApart | None = None) -> None:
+        self.rows[key].set_counts(done, due, apart)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         steps: dict[int, int] = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 
 from detailbench.screens.context import Context
 from detailbench.screens.map.colouring import Drawing
-from detailbench.screens.stages.stage import ColouringChoice, FarFacts, Stage
+from detailbench.screens.stages.stage import ColouringChoice, CountsApart, FarFacts, Stage
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
@@ -44,6 +44,9 @@ class LateStage(Stage):
 
     def counts(self, picture: JobPicture) -> tuple[float, int]:
         return self.stage.counts(picture)
+
+    def counts_apart(self, picture: JobPicture) -> CountsApart | None:
+        return self.stage.counts_apart(picture)
 
     def what_next(self, context: Context) -> str:
         return self.stage.what_next(context)

@@ -28,13 +28,22 @@ class ColouringChoice:
 
 @dataclass(frozen=True)
 class FarFacts:
-    """The four things readable at 2 m, and below them the keys that stop or finish what runs. Empty texts are left out."""
+    """The four things readable at 2 m, and below them the keys that end what runs. Empty texts are left out."""
 
     where: str = ""  # panel and place
     last: str = ""  # last value, with unit
     next: str = ""  # what comes next
     left: str = ""  # how many left
     keys: str = ""  # which key ends what runs, as "Space stops"
+
+
+@dataclass(frozen=True)
+class CountsApart:
+    """``first`` in place of the count, ``then`` below it; ``words`` says both for the ear and under the pointer."""
+
+    first: str
+    then: str
+    words: str
 
 
 class Stage(ABC):
@@ -53,6 +62,10 @@ class Stage(ABC):
     @abstractmethod
     def counts(self, picture: JobPicture) -> tuple[float, int]:
         """Done and due."""
+
+    def counts_apart(self, picture: JobPicture) -> CountsApart | None:
+        """The counts where they are of two kinds; None: they are of one."""
+        return None
 
     def what_next(self, context: Context) -> str:
         """What the next value or key will record, in one short line; empty: nothing is awaited."""

@@ -14,10 +14,10 @@ from detailbench.screens.actions import Action
 from detailbench.screens.context import Context
 from detailbench.screens.entry.file_choice import FileChooser, choose_files
 from detailbench.screens.map.colouring import Colouring, Drawing
-from detailbench.screens.stages.stage import ColouringChoice, FarFacts, Stage
+from detailbench.screens.stages.stage import ColouringChoice, CountsApart, FarFacts, Stage
 from detailbench.screens.stages.thickness import on_map
 from detailbench.screens.stages.thickness.desk import KEY, ThicknessDesk
-from detailbench.screens.stages.thickness.words import gloss_words, place_words, value_words
+from detailbench.screens.stages.thickness.words import gloss_words, measured_apart, place_words, value_words
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
@@ -55,6 +55,11 @@ class ThicknessStage(Stage):
 
         found = due(picture)[self.key]
         return found.done, found.done + found.due
+
+    def counts_apart(self, picture: JobPicture) -> CountsApart | None:
+        from detailbench.findings.due import places_measured
+
+        return measured_apart(places_measured(picture))
 
     def what_next(self, context: Context) -> str:
         return self.desk.waits() if self.desk is not None else ""

@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING
 
 from detailbench.basics.numbers import format_number, format_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.flag_words import flag_words
 from detailbench.record.things import GlossReading, Reading
+from detailbench.screens.stages.stage import CountsApart
 from detailbench.screens.stages.thickness.walk import WalkPlace
 from detailbench.thickness.sent_text import SentText
+
+if TYPE_CHECKING:
+    from detailbench.findings.due import PlacesMeasured
 
 
 def no_value_words(why: str) -> str:
@@ -50,6 +55,16 @@ def sent_words(read: SentText) -> str:
     if read.value_um is None:
         return "–"
     return with_clear(read.value_um, read.clear_um)
+
+
+def measured_apart(seen: PlacesMeasured) -> CountsApart | None:
+    """What was read as found stays told when a panel is worked; after the work its places are due once more."""
+    if not (seen.after or seen.after_due) or not (seen.found_due or seen.after_due):
+        return None  # of one kind, or all of it done
+    found = _("{done} of {due}").format(done=format_number(seen.found), due=format_number(seen.found + seen.found_due))
+    after = _("{done} of {due}").format(done=format_number(seen.after), due=format_number(seen.after + seen.after_due))
+    words = _("places measured as found: {found}; after the work: {after}").format(found=found, after=after)
+    return CountsApart(found, _("after {count}").format(count=after), words)
 
 
 def value_hint(*, layers: bool, gloss_on: bool, angles: Sequence[int]) -> str:
