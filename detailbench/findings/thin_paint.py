@@ -64,6 +64,15 @@ def clear_coat_of(picture: JobPicture, group: FinishGroup) -> str:
     return "thin" if thin_panels(picture, group.panels) else "known"
 
 
+def clear_coat_words(picture: JobPicture, group: FinishGroup) -> tuple[str, str]:
+    """(known, thin or unknown, the same in words with what makes it thin)."""
+    found = clear_coat_of(picture, group)
+    if found == "thin":
+        why = thin_panels(picture, group.panels)
+        return found, " ".join((_("Clear coat: thin."), *why.values()))
+    return found, _("Clear coat: known.") if found == "known" else _("Clear coat: not known.")
+
+
 def _by_total(picture: JobPicture, seen: list[PanelSeen], thinner: set[str]) -> str:
     key = seen[0].key
     if key in thinner:

@@ -178,9 +178,11 @@ def test_a_second_lamp_a_count_and_the_warmth_after_go_with_the_outcome(
 ) -> None:
     click(window, "Trial")
     click(window, "Record the trial without the timer")
-    click(window, "Second lamp, count, warmth, strike out")
+    click(window, "Lamps, count, warmth, note, strike out")
+    click(window, "about: warmth, lamp, note")
     type_into(window, "surface after, °C", "51")
     assert "at or above the stop setting" in words(window.centre.card)
+    click(window, "about: second lamp, count")
     click(window, "looked again under a second lamp: flood lamp")
     type_into(window, "marks in the frame before", "24")
     assert "A count needs both" in words(window.centre.card)
@@ -201,7 +203,7 @@ def test_a_second_lamp_a_count_and_the_warmth_after_go_with_the_outcome(
 def test_more_marks_left_than_before_are_refused_where_they_are_typed(window: Window) -> None:
     click(window, "Trial")
     click(window, "Record the trial without the timer")
-    click(window, "Second lamp, count, warmth, strike out")
+    click(window, "Lamps, count, warmth, note, strike out")
     type_into(window, "marks in the frame before", "5")
     type_into(window, "left", "9")
     click(window, "Back to what was seen")

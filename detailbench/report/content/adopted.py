@@ -11,13 +11,16 @@ from detailbench.findings.mildest import mildest_sentence
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.removal import measured_trials
 from detailbench.findings.settings import paint_to_paint
+from detailbench.findings.trial_bans import lifted_bans
+from detailbench.findings.trials_made import trials_of
 from detailbench.record.picture import one
 from detailbench.record.things import FinishGroup, Process, ProcessStep
 from detailbench.report.content.agreed import answer_text
 from detailbench.report.content.blocks import Fact
-from detailbench.report.content.figures import number, of_thing, recorded, thickness, worked
+from detailbench.report.content.figures import count, number, of_thing, recorded, thickness, worked
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parts import Text, joined, said, typed
+from detailbench.report.content.tried import technique_texts
 from detailbench.report.content.wording import ended
 from detailbench.trials.removal import removal
 from detailbench.trials.sanding_grade import sanding_grade
@@ -41,6 +44,9 @@ def adopted_texts(g: Gathered, group: FinishGroup) -> tuple[Text, ...]:
     steps = steps_of(g.picture, process)
     out = [step_text(g, step) for step in steps]
     out += _sanding_agreed(g, steps)
+    for step in steps:
+        if step.means == "machine":
+            out += _ran_hot(g, group, step)
     first = next((s for s in steps if s.means != "sanding"), None)
     why = mildest_sentence(g.picture, group, first.combination_id) if first is not None else None
     if why:
@@ -54,6 +60,21 @@ def adopted_texts(g: Gathered, group: FinishGroup) -> tuple[Text, ...]:
         out.append((_("It was seen to work on this paint; a milder one was seen to serve as well."),))
     out += _own_words(process, why)
     return tuple(out)
+
+
+def _ran_hot(g: Gathered, group: FinishGroup, step: ProcessStep) -> list[Text]:
+    """Where a trial of this step was stopped for heat: in which test section, and in which one it ran without since,
+    with what; the newest stop."""
+    hot = lifted_bans(g.picture, group.id, step.combination_id)
+    if not hot or hot[-1].lifted_by is None:
+        return []
+    trials = [t.id for t in trials_of(g.picture, group.id)]
+    n, m = (count(trials[: trials.index(t.id) + 1]) for t in (hot[-1].trial, hot[-1].lifted_by))
+    number_ = number(step.number, recorded(step, "number"), 0)
+    how = technique_texts(hot[-1].lifted_by)
+    told = said(_("Step {step} was stopped for heat in test section {n} and ran without in test section {m}"),
+                step=number_, n=n, m=m)  # fmt: skip
+    return [ended(said(_("{told}: {how}"), told=told, how=joined(how, ", ")) if how else told)]
 
 
 def _own_words(process: Process, why: str | None) -> list[Text]:

@@ -10,6 +10,7 @@ from detailbench.findings.paint_feel import feel_of, feel_words
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.range_picture import range_picture
 from detailbench.findings.range_shown import range_shown
+from detailbench.findings.thin_paint import clear_coat_of, thin_panels
 from detailbench.findings.trial_story import TrialTold, told
 from detailbench.record.things import FinishGroup
 from detailbench.report.content.adopted import adopted_facts, step_text
@@ -100,7 +101,17 @@ def _group(g: Gathered, group: FinishGroup, stories: tuple[TrialTold, ...]) -> l
     if rows:
         out.append(Facts(tuple(rows)))
         out.append(range_block(g, group))
-    out.append(Facts((*_refinish(group), *_feel(g, group), *adopted_facts(g, group), *_approved(g, group, stories))))
+    out.append(
+        Facts(
+            (
+                *_scarce(g, group),
+                *_refinish(group),
+                *_feel(g, group),
+                *adopted_facts(g, group),
+                *_approved(g, group, stories),
+            )
+        )
+    )
     out += _approved_photos(g, group)
     return out
 
@@ -109,6 +120,18 @@ def range_block(g: Gathered, group: FinishGroup) -> RangePicture:
     """The shop's range from mild to strong, with what is known of each combination on this paint."""
     rungs = range_shown(g.picture, range_picture(g.picture, group.id))
     return RangePicture(rungs, (_("The workshop's range from mild to strong, as it showed on this paint"),))
+
+
+def _scarce(g: Gathered, group: FinishGroup) -> list[Fact]:
+    """Why less is more than usually enough here: paint that cannot be replaced, a clear coat found thin."""
+    texts: list[Text] = []
+    if group.irreplaceable == "yes":
+        texts.append((_("As stated, this paint could not be put on again as it is."),))
+    if clear_coat_of(g.picture, group) == "thin":
+        thin = thin_panels(g.picture, group.panels)
+        text = _("Thin, by the layer gauge's readings and the workshop's own limits: {panels}.")
+        texts.append(said(text, panels=panels_listed(p for p in g.order if p in thin)))
+    return [Fact(_("Paint to spare"), tuple(texts))] if texts else []
 
 
 def _refinish(group: FinishGroup) -> list[Fact]:

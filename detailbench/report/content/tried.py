@@ -40,7 +40,7 @@ def _where(story: TrialTold, stories: tuple[TrialTold, ...]) -> Text:
 
 def _how(trial: Trial) -> Text:
     at = moment(trial.stated_at or trial.entered_at, recorded(trial, "stated_at" if trial.stated_at else "entered_at"))
-    return ended(opening(joined([*_technique(trial), (at,)], ", ")))
+    return ended(opening(joined([*technique_texts(trial), (at,)], ", ")))
 
 
 def _position(trial: Trial) -> EdgePosition | None:
@@ -49,7 +49,7 @@ def _position(trial: Trial) -> EdgePosition | None:
     return EdgePosition(trial.edge_a, trial.edge_a_mm, trial.edge_b, trial.edge_b_mm, 0.0, 0.0)
 
 
-def _technique(trial: Trial) -> list[Text]:
+def technique_texts(trial: Trial) -> list[Text]:
     """What was noted of it; what was not is left out."""
     out: list[Text] = []
     if trial.dial:

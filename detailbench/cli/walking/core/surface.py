@@ -16,6 +16,7 @@ from detailbench.cli.walking.steps import surface as s
 from detailbench.findings.agreements import section_photos
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of
+from detailbench.moves.finish_groups import SetGroupPaint
 from detailbench.moves.marks import CorrectMark, LookAgain, LookedNothingSeen, RecordMark, StrikeMark
 from detailbench.moves.move import Move
 from detailbench.moves.other_work import StrikeOtherWork
@@ -205,9 +206,14 @@ def pair_pictures(step: m.PairPictures, hand: Hand) -> None:
     hand.do(PairPhotos(hand.job, before[-1], after[-1]))
 
 
+def irreplaceable(step: s.Irreplaceable, hand: Hand) -> None:
+    hand.do(SetGroupPaint(hand.job, group_at(hand, hand.on_panel()).id, {"irreplaceable": step.irreplaceable}))
+
+
 ACTS = {
     s.NoteState: note_state,
     s.MakeFinishGroup: make_group,
+    s.Irreplaceable: irreplaceable,
     s.NotePaint: note_paint,
     s.Hold: hold,
     s.Release: release,

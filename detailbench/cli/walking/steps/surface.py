@@ -47,3 +47,10 @@ class Hold(Step):
 class Release(Step):
     verb = "release"
     does = "release the panel in hand again"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Irreplaceable(Step):
+    verb = "irreplaceable"
+    does = "whether the paint of the panel in hand could not be put on again as it is"
+    irreplaceable: str = value(word("yes", "no"))

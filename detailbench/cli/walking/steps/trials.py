@@ -138,6 +138,20 @@ class ExpectRange(Step):
 
 
 @dataclass(frozen=True, kw_only=True)
+class ExpectCoat(Step):
+    verb = "expect coat"
+    does = "what is known of the clear coat of the finish group of the panel in hand"
+    known: str = value(word("known", "thin", "unknown"))
+
+
+@dataclass(frozen=True, kw_only=True)
+class ExpectNoted(Step):
+    verb = "expect noted"
+    does = "the story of the last trial has this in it: technique, lamps, what was seen, notes"
+    part: str = value(TEXT)
+
+
+@dataclass(frozen=True, kw_only=True)
 class ExpectTaken(Step):
     verb = "expect taken"
     does = "what a rung takes off by this shop's own readings, with this in it"

@@ -86,6 +86,12 @@ def repeat_words(shop: ShopPicture, trial: Trial, kept: TrialOutcome | None) -> 
     return ", ".join(told)
 
 
+def note_words(trial: Trial, kept: TrialOutcome | None) -> list[str]:
+    """What somebody wrote of a trial and of its outcome, each on a line of its own."""
+    notes = (trial.note, "" if kept is None else kept.note)
+    return [_("note: {words}").format(words=words.strip()) for words in notes if words.strip()]
+
+
 def next_words(kept: TrialOutcome) -> str:
     """The result a judged trial came to."""
     return Result(kept.next_result).label if kept.next_result else ""

@@ -1,4 +1,5 @@
-"""What is known of this paint, asked once for its finish group: lightness, refinish and cure, how it feels."""
+"""What is known of this paint, asked once for its finish group: lightness, refinish and cure, how it feels;
+and what is known of its clear coat."""
 
 from __future__ import annotations
 
@@ -11,6 +12,7 @@ from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.findings.cure import cure_words
 from detailbench.findings.paint_feel import feel_of, feel_words
+from detailbench.findings.thin_paint import clear_coat_words
 from detailbench.moves.finish_groups import NotePaintFeel, SetGroupPaint
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup
@@ -52,6 +54,7 @@ class PaintPart(QWidget):
         )
         self.word = fields.text(_("the painter's word"), self._reader(lambda g: g.cure_word), self._setter("cure_word"))
         self.cure = sentence()
+        self.coat = sentence()
         feels = [("soft", _("soft")), ("medium", _("medium")), ("hard", _("hard"))]
         self.feel = in_line(ChoiceRow(_("feel"), feels))
         self.sticky = in_line(ChoiceRow(_("sticky"), yes_no, columns=2))
@@ -69,6 +72,7 @@ class PaintPart(QWidget):
             column.addWidget(piece)
         column.addWidget(self.feel)
         column.addWidget(self.sticky)
+        column.addWidget(self.coat)
         column.addStretch(1)
 
     def redraw(self) -> None:
@@ -85,6 +89,9 @@ class PaintPart(QWidget):
         self.cure.setText(said)
         self.cure.setVisible(bool(said))
         set_kind(self.cure, "flagged" if said else "")
+        coat, words = clear_coat_words(picture, group)
+        self.coat.setText(words)
+        set_kind(self.coat, "flagged" if coat == "thin" else "")
         felt = feel_of(picture, group)
         self.feel.set_value(felt.feel)
         self.sticky.set_value(felt.sticky)
@@ -117,6 +124,8 @@ def paint_words(picture: JobPicture, group: FinishGroup) -> tuple[str, str]:
     told = [{"dark": _("dark"), "mid": _("mid"), "light": _("light"), "": _("lightness not said yet")}[lightness]]
     if group.refinished == "yes":
         told.append(_("refinished"))
+    if group.irreplaceable == "yes":
+        told.append(_("cannot be replaced"))
     felt = feel_words(feel_of(picture, group))
     told += [felt] if felt else []
     return _("This paint: {words}.").format(words=", ".join(told)), "" if lightness else "flagged"

@@ -57,7 +57,7 @@ class _Ready(QWidget):
 
     def __init__(self, context: Context, hand: TrialHand, advising: Advising) -> None:
         super().__init__()
-        self._context, self._hand = context, hand
+        self._context, self._hand, self._advising = context, hand, advising
         m = context.dress.look.measure
         self.next = label("", wrap=True)
         self.start = button(_("Start: 10 s count-in"), hand.start_or_stop, role="main", name=_("Start the timer"))
@@ -107,7 +107,7 @@ class _Ready(QWidget):
             else _("Next, trial {n}: {name}").format(n=len(self._hand.trials) + 1, name=self._hand.draft_name())
         )
         binds = binding_words(picture, draft.panel) if picture is not None and draft is not None else ""
-        minds = " ".join(filter(None, (binds, self._lightness())))
+        minds = " ".join(filter(None, (binds, self._mild_end(), self._lightness())))
         self.limits.setText(minds)
         self.limits.setVisible(bool(minds))
         self.adviser.redraw()
@@ -126,6 +126,12 @@ class _Ready(QWidget):
         lines = [Line(str(i), f"{o.result.label}: {o.sentence}") for i, o in enumerate(options)]
         current = self.options.key if tuple(lines) == self.options.lines() else "0"
         self.options.set_lines(lines, current or "0")
+
+    def _mild_end(self) -> str:
+        """Why the first trial starts at the mild end, where the paint asks for it: beside the start."""
+        asked = self._advising.asked
+        told = asked is not None and self.last is None and asked.waits and asked.waits != asked.plain_line
+        return asked.plain_line if asked is not None and told else ""
 
     def _lightness(self) -> str:
         """Asked for until somebody said it: how surely a finish is seen depends on it."""

@@ -19,7 +19,7 @@ from detailbench.screens.stages.work_parts.step_number import StepNumber
 
 
 class SeenPart(QWidget):
-    """Two faces: what was seen; lamps, count and warmth. Enter enters both."""
+    """Two faces: what was seen; lamps, count, warmth and note. Enter enters both."""
 
     def __init__(self, context: Context, hand: TrialHand) -> None:
         super().__init__()
@@ -70,11 +70,12 @@ class SeenPart(QWidget):
 
     def _name_turn(self) -> None:
         seen = self.faces.currentIndex() == 0
+        self.how.setVisible(seen or self._hand.standing is not None)  # what supports an outcome needs the room
         for piece in (self.again, self.strike):
             piece.setVisible(not seen)
         self.enter.setVisible(seen)
         self.more.setText(_("More") if seen else _("Back"))
-        self.more.setAccessibleName(_("Second lamp, count, warmth, strike out") if seen else _("Back to what was seen"))
+        self.more.setAccessibleName(_("Lamps, count, warmth, note, strike out") if seen else _("Back to what was seen"))
 
     def redraw(self) -> None:
         """Draw anew from the trial that waits and what is half entered."""
@@ -89,6 +90,7 @@ class SeenPart(QWidget):
             self.how.setText(wait)
         else:
             self.how.setText(technique_words(trial))
+        self._name_turn()
         self.true_time.setVisible(trial.seconds is None)
         self.true_time.set_value(trial.seconds)
         self.cleared.set_value(seen.cleared)

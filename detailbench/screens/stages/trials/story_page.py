@@ -14,6 +14,7 @@ from detailbench.screens.stages.trials.count_row import CountRow
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.known import (
     next_words,
+    note_words,
     outcome_words,
     repeat_words,
     technique_words,
@@ -77,6 +78,7 @@ class StoryPage(QWidget):
         if t.outcome is not None and next_words(t.outcome):
             said = _("{seen} → {result}").format(seen=said, result=next_words(t.outcome))
         rows.append(said if picture is None else f"{said} · {initials(picture.shop, t.trial.entered_by)}")
+        rows += note_words(t.trial, t.outcome)
         return Line(t.trial.id, "\n".join(rows))
 
     def _enable(self) -> None:

@@ -17,6 +17,7 @@ KNOWN = {
     "unknown": "tried, nothing known",
     "never_tried": "never tried on this paint",
 }
+COAT = {"known": "Clear coat: known.", "thin": "Clear coat: thin.", "unknown": "Clear coat: not known."}
 MET = {"met": "As agreed: yes.", "not_met": "As agreed: no."}
 
 
@@ -68,6 +69,24 @@ class Refinished(Act):
         ):
             if text:
                 walk.hand.fill(name, text, CARD)
+
+
+class ExpectCoat(Act):
+    step = said_.ExpectCoat
+
+    @staticmethod
+    def play(said: said_.ExpectCoat, walk: Walk) -> None:
+        paint(walk)
+        walk.eyes.expect(COAT[said.known], CARD)
+
+
+class ExpectNoted(Act):
+    step = said_.ExpectNoted
+
+    @staticmethod
+    def play(said: said_.ExpectNoted, walk: Walk) -> None:
+        page(walk, "Story")
+        walk.expect("noted", lambda: said.part in walk.eyes.lines(STORY)[-1], True)
 
 
 class ExpectAdviser(Act):

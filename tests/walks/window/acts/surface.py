@@ -94,6 +94,16 @@ class NotePaint(Act):
         walk.hand.pick("paint system", PAINT[said.paint], CARD)
 
 
+class Irreplaceable(Act):
+    step = said_.Irreplaceable
+
+    @staticmethod
+    def play(said: said_.Irreplaceable, walk: Walk) -> None:
+        page(walk, "Paint")
+        walk.hand.panel(panel_name(walk.panel))
+        walk.hand.pick("cannot be replaced", said.irreplaceable, CARD)
+
+
 def page(walk: Walk, title: str) -> None:
     """Open a page of the Wash card."""
     walk.hand.turn_to("Wash")

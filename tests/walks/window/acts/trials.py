@@ -13,7 +13,7 @@ from window.walk import Walk
 CARD = "Card"
 RANGE = "Range, mild to strong"
 STORY = "Trials of this finish group"
-MORE, BACK = "Second lamp, count, warmth, strike out", "Back to what was seen"
+MORE, BACK = "Lamps, count, warmth, note, strike out", "Back to what was seen"
 SEEN = "Processes seen in the trials"
 CM2 = 10_000.0
 
@@ -52,6 +52,7 @@ class MakeTrial(Act):
             raise Unusable(f"the trial was not entered: {walk.eyes.notice()}")
         if said.after is not None:
             walk.hand.press(MORE, CARD)
+            walk.hand.pick("about", "warmth, lamp, note", CARD)
             walk.hand.fill("surface after, °C", f"{said.after.value:g}", CARD)
             walk.hand.press(BACK, CARD)
 
@@ -103,9 +104,17 @@ class JudgeLastTrial(Act):
             if said.only_deep_left:
                 walk.hand.press("what is left is felt even when wet", CARD)
             choice(walk, "finish after the wipe", Finish(second).label)
-        if said.second:
+        if said.lamp or said.second or said.note:
             walk.hand.press(MORE, CARD)
-            walk.hand.pick("looked again under a second lamp", said.second, CARD)
+            if said.lamp or said.note:
+                walk.hand.pick("about", "warmth, lamp, note", CARD)
+            if said.lamp:
+                walk.hand.pick("first looked under", said.lamp, CARD)
+            if said.note:
+                walk.hand.fill("note", said.note, CARD)
+            walk.hand.pick("about", "second lamp, count", CARD)
+            if said.second:
+                walk.hand.pick("looked again under a second lamp", said.second, CARD)
             walk.hand.press(BACK, CARD)
         walk.hand.act("Enter what was seen", "Return", CARD)
         walk.eyes.expect("Result: ", CARD)
