@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
@@ -19,6 +21,7 @@ from detailbench.screens.stages.trials.paint_part import PaintPart, paint_words
 from detailbench.screens.stages.work_parts.pages import Faces, in_line, page_column
 
 FRESH = "fresh"
+OFFERED = 5
 
 
 class PlacePage(QWidget):
@@ -76,9 +79,11 @@ class PlacePage(QWidget):
         picture, draft = self._context.picture, self._hand.draft
         if picture is None or draft is None:
             return
-        beneath = [t for t in self._hand.trials if may_stand_on(t, draft.panel) and outcome_of(picture, t.id)]
         choices = [(FRESH, _("fresh place"))]
-        choices += [(t.id, _("trial {n}").format(n=self._hand.number(t.id))) for t in beneath[-2:]]
+        choices += [
+            (t.id, _("trial {n}").format(n=self._hand.number(t.id)))
+            for t in beneath_offered(picture, self._hand.trials, draft)
+        ]
         if [(key, b.text()) for key, b in self.under.buttons.items()] != choices:
             self.under.set_choices(choices)
         self.under.set_value(draft.on_top_of or FRESH)
@@ -88,6 +93,14 @@ class PlacePage(QWidget):
 def may_stand_on(trial: Trial, panel: str) -> bool:
     """Refining stands on a cut of the same panel."""
     return trial.panel == panel and not trial.on_top_of
+
+
+def beneath_offered(picture: JobPicture, trials: Sequence[Trial], draft: Draft) -> list[Trial]:
+    """The judged trials of the panel to refine on, in the order made: what cleared comes before what did not where there
+    is no room for all, and the newer before the older; the one chosen is always among them."""
+    judged = [(t, kept) for t in trials if may_stand_on(t, draft.panel) and (kept := outcome_of(picture, t.id))]
+    judged.sort(key=lambda each: (each[0].id == draft.on_top_of, each[1].cleared == "yes", each[0].seq))
+    return sorted((t for t, _kept in judged[-OFFERED:]), key=lambda t: t.seq)
 
 
 def place_words(picture: JobPicture | None, group: FinishGroup | None, draft: Draft) -> tuple[str, str]:
