@@ -17,25 +17,21 @@ def threads(before: set[threading.Thread], patience_s: float = 2.0) -> list[str]
 def running_in_qt() -> list[str]:
     """Qt timers, threads and pool tasks still running, in words. Only for a process with a Qt application."""
     from PySide6.QtCore import QCoreApplication, QThread, QThreadPool, QTimer
-    from shiboken6 import isValid
+    from shiboken6 import getAllValidWrappers
 
     app = QCoreApplication.instance()
-    kinds = _with_those_below(QTimer) | _with_those_below(QThread)
     found = []
-    # every object there is, after every test: a look at the type alone, a tenth of what isinstance costs
-    for thing in [each for each in gc.get_objects() if type(each) in kinds]:
-        if isinstance(thing, QTimer) and isValid(thing) and thing.isActive():
+    for (
+        thing
+    ) in getAllValidWrappers():  # of Qt's own objects those that were made or met here: not every object there is
+        if isinstance(thing, QTimer) and thing.isActive():
             found.append(f"a timer of {thing.interval()} ms, child of {thing.parent()}")
-        elif isinstance(thing, QThread) and isValid(thing) and thing.isRunning() and thing != app.thread():
+        elif isinstance(thing, QThread) and thing.isRunning() and thing != app.thread():
             found.append(f"a {type(thing).__name__}")
     tasks = QThreadPool.globalInstance().activeThreadCount()
     if tasks:
         found.append(f"{tasks} pool task(s)")
     return sorted(found)
-
-
-def _with_those_below(kind: type) -> set[type]:
-    return {kind}.union(*map(_with_those_below, kind.__subclasses__()))
 
 
 def close_windows() -> None:

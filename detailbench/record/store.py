@@ -6,6 +6,7 @@ import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import datetime
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -25,6 +26,8 @@ from detailbench.record.tables import workshop
 from detailbench.record.writing import Writer
 
 DATABASE = "workshop.sqlite"
+# statements as they are put to the database: put into words once, not for each connection and workshop anew
+SAID: dict[Any, Any] = {}
 # the driver's own error comes through bare while a connection is prepared, wrapped after that
 DATABASE_TROUBLE = (DatabaseError, sqlite3.DatabaseError)
 
@@ -34,15 +37,30 @@ def cause_of(error: DatabaseError | sqlite3.DatabaseError) -> str:
     return str(error.orig if isinstance(error, DatabaseError) else error)
 
 
+@cache
+def _speaks() -> Engine:
+    """An engine of nobody's, for what every workshop has in common: how its database is spoken to."""
+    engine = create_engine("sqlite://")
+    engine.connect().close()  # asks which version of SQLite it is
+    engine.dispose()
+    return engine
+
+
 def open_engine(file: Path, *, writes: bool) -> Engine:
     """A workshop's database, safely set: what is committed is on the disk, what is deleted is written over."""
     # the address is quoted by pathlib: a folder's name may hold any sign
     address = f"{file.absolute().as_uri()}?mode={'rwc' if writes else 'ro'}"
 
-    def connect() -> sqlite3.Connection:
+    def connect() -> Any:
         return sqlite3.connect(address, uri=True, check_same_thread=False)
 
-    engine = create_engine("sqlite://", creator=connect, poolclass=QueuePool)
+    speaks = _speaks()
+    engine = Engine(
+        QueuePool(connect, dialect=speaks.dialect),
+        speaks.dialect,
+        speaks.url,
+        execution_options={"compiled_cache": SAID},
+    )
 
     @event.listens_for(engine, "connect")
     def prepare(raw: Any, _record: Any) -> None:

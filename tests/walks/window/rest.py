@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import gc
 import threading
 
-from PySide6.QtCore import QObject, QProcess, QThread, QThreadPool, QTimer
+from PySide6.QtCore import QProcess, QThread, QThreadPool, QTimer
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QWidget
-from shiboken6 import isValid
+from shiboken6 import getAllValidWrappers
 
 LOOKS = 20  # so often in a row, the events handled between each two of them
 
@@ -40,21 +39,15 @@ class Rest:
 
 
 def made_here_and_running() -> bool:
-    """A thread of Qt's runs, or a call is put off, whoever it belongs to. Looks at every object there is, so it is
-    asked last."""
-    timers, threads = _with_those_below(QTimer), _with_those_below(QThread)
-    made = [each for each in gc.get_objects() if type(each) in timers or type(each) in threads]
+    """A thread of Qt's runs, or a call is put off, whoever it belongs to. Looks at all of Qt's objects there are, so it
+    is asked last."""
     here = QThread.currentThread()
     return any(
-        isValid(each) and (_ends(each) if isinstance(each, QTimer) else each is not here and each.isRunning())
-        for each in made
+        _ends(each) if isinstance(each, QTimer) else isinstance(each, QThread) and each is not here and each.isRunning()
+        for each in getAllValidWrappers()
     )
 
 
 def _ends(timer: QTimer) -> bool:
     """It waits to fire once; what repeats for ever is no news on its way."""
     return timer.isSingleShot() and timer.isActive()
-
-
-def _with_those_below(kind: type[QObject]) -> set[type[QObject]]:
-    return {kind}.union(*map(_with_those_below, kind.__subclasses__()))
