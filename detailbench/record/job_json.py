@@ -36,6 +36,8 @@ POINTS_TO: Mapping[str, type[Thing]] = NAMED | {
     "lifted_by": Agreement,
     "pair": Photo,
     "trial_ids": Trial,
+    "met_ids": Agreement,
+    "not_met_ids": Agreement,
 }
 SHOWS_WHO = frozenset({"vin_plate", "plate"})
 

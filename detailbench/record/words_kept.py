@@ -52,6 +52,7 @@ WORDS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
         "spot": ("typical", "worst", "confirming"),
         "pad_condition": ("", "fresh", "cleaned", "loaded"),
         "primed": ("", "yes", "no"),
+        "timer": ("", "started", "left_running"),
     },
     "paint_feel": {"feel": ("", "soft", "medium", "hard"), "sticky": ("", "yes", "no")},
     "trial_outcome": {
@@ -115,7 +116,7 @@ LOOKED_UP: Mapping[str, tuple[str, ...]] = {
     "finish_group": ("paint_system", "lightness", "refinished", "irreplaceable"),
     "place": ("surface",),
     "paint_feel": ("feel", "sticky"),
-    "trial": ("spot", "pad_condition", "primed"),
+    "trial": ("spot", "pad_condition", "primed", "timer"),
     "trial_outcome": ("cleared", "finish", "stopped", "next_result"),
     "step_run": ("ended",),
     "protection": ("kind",),

@@ -54,12 +54,16 @@ class Forgetting(JobThing):
 @dataclass(frozen=True, kw_only=True)
 class Acceptance(JobThing):
     """The owner's word at handover: accepted, with_remarks or not_accepted. Remarks are personal data (``remarks``).
-    ``level_met``: yes or no, held against the approved test section; empty where nobody said."""
+    Of each approved test section the owner was asked whether the work is as agreed: ``met_ids`` and ``not_met_ids`` are
+    the agreements of those found met and not met. ``level_met``: yes where every one asked about is met, no where one
+    is not, empty where nobody said; alone it was said of the newest approved section of all."""
 
     table = "acceptance"
     answer: str
     light: str = ""
     level_met: str = ""
+    met_ids: tuple[str, ...] = ()
+    not_met_ids: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)

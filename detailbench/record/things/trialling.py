@@ -11,7 +11,9 @@ from detailbench.record.thing import JobThing
 class Trial(JobThing):
     """One polishing test with all that is needed to repeat it. ``spot``: typical, worst or confirming. ``on_top_of``:
     the trial it refines (it then speaks about finish only). The section is the taped patch, outer size in mm.
-    ``pad_condition``: fresh, cleaned or loaded; ``batch``: of the compound or polish then; ``primed``: yes or no."""
+    ``pad_condition``: fresh, cleaned or loaded; ``batch``: of the compound or polish then; ``primed``: yes or no.
+    ``timer``: started while the timer leads and its passes are not over (its seconds are not known till then, however
+    the program ended), left_running where nobody came back to it and nobody could say the seconds."""
 
     table = "trial"
     group_id: str
@@ -37,6 +39,7 @@ class Trial(JobThing):
     pad_condition: str = ""
     primed: str = ""
     batch: str = ""
+    timer: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
