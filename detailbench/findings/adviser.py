@@ -15,12 +15,14 @@ from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
 from detailbench.findings.adviser_costs import adviser_costs
-from detailbench.findings.first_trial import first_trial
+from detailbench.findings.first_trial import first_trial, today_or_arrival
 from detailbench.findings.half_rungs import HalfRung, HalvedRange, half_key, halved
 from detailbench.findings.judgements import answers_of, contradicting
 from detailbench.findings.like_paint import like_paint
+from detailbench.findings.mild_end import from_mild_end
 from detailbench.findings.settings import setting
 from detailbench.findings.thin_paint import clear_coat_of
+from detailbench.findings.trial_stops import no_trial_here
 from detailbench.findings.trial_story import known_range, lightness_of, told, trials_of
 from detailbench.record.picture import JobPicture, one
 from detailbench.trials.adviser import RUBS_HARDER, AdviserLine, advise, broken_line, plan_for
@@ -189,20 +191,26 @@ def _plain(
 ) -> tuple[Option | None, str, str]:
     """(what the plain rule chose, its line, why the adviser waits or empty)."""
     stories = told(picture, group_id)
-    judged = [t for t in stories if t.advice is not None]
     if stories and stories[-1].advice is None:
         text = _("Trial {n} waits for its outcome.").format(n=len(stories))
         return None, text, text
-    if judged and judged[-1].advice is not None:
-        chosen = judged[-1].advice.chosen
-        return chosen, chosen.sentence, ""
+    group, today = one(picture.groups, group_id), today_or_arrival(picture, day)
+    last = stories[-1].trial if stories else None
+    if last is not None and stories[-1].advice is not None:
+        at = panel if panel in group.panels else last.panel
+        stopped = no_trial_here(picture, group, at, today)
+        if stopped:
+            return None, stopped, stopped
+        chosen = stories[-1].advice.chosen
+        return chosen, chosen.sentence, _nothing_ranked() if from_mild_end(picture, group, at, today) else ""
     try:
-        start = first_trial(picture, one(picture.groups, group_id), panel, earlier, day=day)
+        start = first_trial(picture, group, panel, earlier, day=day)
     except BadInput as error:
         return None, str(error), str(error)
     if start.rung is None or start.from_mild_end:
-        waits = (
-            start.sentence if start.rung is None else _("There the trials go from the mild end up: nothing is ranked.")
-        )
-        return None, start.sentence, waits
+        return None, start.sentence, start.sentence if start.rung is None else _nothing_ranked()
     return Option(Result.STRONGER, start.sentence, start.rung, place="fresh"), start.sentence, ""
+
+
+def _nothing_ranked() -> str:
+    return _("Here the trials go from the mild end up: nothing is ranked.")

@@ -9,9 +9,8 @@ from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.cure import cure_of
 from detailbench.findings.like_paint import like_paint
-from detailbench.findings.panels import READABLE, outline_of
-from detailbench.findings.settings import setting
-from detailbench.findings.thin_paint import thin_panels
+from detailbench.findings.mild_end import thickness_word
+from detailbench.findings.trial_stops import no_trial_here
 from detailbench.findings.trial_story import known_range
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup
@@ -31,6 +30,11 @@ def first_trial(
     """The first combination to try, as ``start_for``; where like paint was tried in ``earlier`` jobs, from what served
     there. Raises BadInput when the shop has no combinations yet."""
     return start_for(picture, group, panel, served_before=served_before(picture, group, earlier), day=day)
+
+
+def today_or_arrival(picture: JobPicture, day: date | None) -> date:
+    """The day asked about, else the day the car came."""
+    return day or (picture.visits[-1].arrived_at.date() if picture.visits else picture.job.entered_at.date())
 
 
 def served_before(picture: JobPicture, group: FinishGroup, earlier: Iterable[JobPicture]) -> int | None:
@@ -58,22 +62,13 @@ def start_for(
     range_ = known_range(picture, group.id)
     if not range_:
         raise BadInput(_("The shop has no combinations yet; add some under Shop."), field="combination")
-    today = day or (picture.visits[-1].arrived_at.date() if picture.visits else picture.job.entered_at.date())
+    today = today_or_arrival(picture, day)
+    stopped = no_trial_here(picture, group, panel, today)
+    if stopped:
+        return Start(None, stopped)
     return where_to_start(
         range_,
-        thickness=_thickness(picture, group, panel),
+        thickness=thickness_word(picture, group, panel),
         served_before=served_before,
         cure=cure_of(picture, group, today),
     )
-
-
-def _thickness(picture: JobPicture, group: FinishGroup, panel: str) -> str:
-    """ordinary, thin, unreadable or irreplaceable, where the shop starts at the mild end for it."""
-    if group.irreplaceable == "yes" and setting(picture.shop, "mild_start_irreplaceable"):
-        return "irreplaceable"
-    if not panel:
-        return "ordinary"
-    if setting(picture.shop, "mild_start_thin") and thin_panels(picture, (panel,)):
-        return "thin"
-    unreadable = outline_of(picture).panels[panel].substrate not in READABLE
-    return "unreadable" if unreadable and setting(picture.shop, "mild_start_unreadable") else "ordinary"

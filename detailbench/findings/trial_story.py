@@ -9,13 +9,18 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 
+from detailbench.basics.numbers import format_quantity
+from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
-from detailbench.findings.kit_renewal import what_it_is
+from detailbench.findings.kit_renewal import stand_ins, stands_for
+from detailbench.findings.mild_end import from_mild_end
 from detailbench.findings.paint_feel import feel_for_table, feel_of
 from detailbench.findings.processes import group_of
 from detailbench.findings.settings import setting
+from detailbench.findings.technique import setup_of, technique_figures
 from detailbench.findings.thin_paint import clear_coat_of
 from detailbench.findings.trial_bans import HEAT, ban_sentence, bans_of, before_a_stop
+from detailbench.findings.trials_made import as_now, trials_as_made
 from detailbench.findings.trials_made import outcome_of as outcome_of
 from detailbench.findings.trials_made import stack_beneath as stack_beneath
 from detailbench.findings.trials_made import trials_of as trials_of
@@ -48,14 +53,12 @@ def as_outcome(kept: TrialOutcome) -> Outcome:
 
 
 def range_combinations(picture: JobPicture, group_id: str) -> tuple[Combination, ...]:
-    """The shop's range, mildest first; a retired combination stays in it where this group tried it, and stands there
-    for what it is called since."""
-    used = {t.combination_id for t in trials_of(picture, group_id)}
+    """The shop's range, mildest first, and what this group tried that is in it no more. A combination stands in it once,
+    under the name it has now."""
     shop = picture.shop
-    tried = [c for c in shop.combinations if c.id in used]
-    stood_for = {what_it_is(shop, c) for c in tried if c.retired}
-    here = [c for c in combinations_in_use(shop) if c.id not in used and what_it_is(shop, c) not in stood_for]
-    return tuple(sorted(here + tried, key=lambda c: (c.rung, c.seq)))
+    now = stand_ins(shop)
+    used = {t.combination_id for t in trials_of(picture, group_id)} | {now[c.id] for c in combinations_in_use(shop)}
+    return tuple(sorted((c for c in shop.combinations if c.id in used), key=lambda c: (c.rung, c.seq)))
 
 
 def _rung(picture: JobPicture, combination: Combination) -> Rung:
@@ -71,15 +74,9 @@ def _rung(picture: JobPicture, combination: Combination) -> Rung:
     )
 
 
-def trials_seen(
-    picture: JobPicture, group_id: str, *, named: bool = False, since_stops: bool = False
-) -> tuple[TrialSeen, ...]:
-    """The judged trials as the adopting rule sees them. ``named``: keyed by name, for sentences; ``since_stops``:
-    without those of a combination that was stopped for heat or colour later."""
-
-    def key(trial: Trial) -> str:
-        return combination_name(picture.shop, trial.combination_id) if named else trial.combination_id
-
+def trials_seen(picture: JobPicture, group_id: str, *, since_stops: bool = False) -> tuple[TrialSeen, ...]:
+    """The judged trials as the adopting rule sees them. ``since_stops``: without those of a combination that was
+    stopped for heat or colour later."""
     out = []
     trials = trials_of(picture, group_id)
     over = before_a_stop(picture, trials) if since_stops else frozenset()
@@ -88,20 +85,21 @@ def trials_seen(
         if outcome is not None and trial.id not in over:
             seen, under = as_one_step(picture, trial, as_outcome(outcome))
             stack = () if under is None else (*stack_beneath(picture, under), under)
-            beneath = tuple(name for name, _same in groupby(key(t) for t in stack))
-            out.append(TrialSeen(key(trial), seen, beneath, trial.panel))
+            beneath = tuple(key for key, _same in groupby(t.combination_id for t in stack))
+            out.append(TrialSeen(trial.combination_id, seen, beneath, trial.panel))
     return tuple(out)
 
 
 def as_one_step(picture: JobPicture, trial: Trial, outcome: Outcome) -> tuple[Outcome, Trial | None]:
     """(outcome, the trial of another combination it stands on, or None on a fresh place). A last pair of passes with
     the same combination and a clean pad is no second step: it speaks of that combination's own finish."""
-    under = one(picture.trials, trial.on_top_of) if trial.on_top_of else None
+    trial, stack = as_now(picture, trial), list(stack_beneath(picture, trial))
+    under = stack.pop() if stack else None
     while under is not None and under.combination_id == trial.combination_id:
         kept = outcome_of(picture, under.id)
         if outcome.stopped is None and kept is not None and kept.cleared and not under.on_top_of:
             outcome = replace(outcome, cleared=Cleared(kept.cleared), only_deep_left=kept.only_deep_left)
-        under = one(picture.trials, under.on_top_of) if under.on_top_of else None
+        under = stack.pop() if stack else None
     return outcome, under
 
 
@@ -157,7 +155,8 @@ def _done_already(picture: JobPicture, trial: Trial, judged: TrialOutcome | None
     one what another look at it was (``judged``: the outcome that is told; what was entered before it counts)."""
     group = group_of(picture, trial.panel) or one(picture.groups, trial.group_id)
     here = (t for t in trials_of(picture, group.id) if t.seq < trial.seq)
-    same = {t.id for t in here if t.combination_id == trial.combination_id}
+    own = stands_for(picture.shop, trial.combination_id)
+    same = {t.id for t in here if t.combination_id == own}
     done = set()
     for outcome in picture.outcomes:
         if not outcome.next_result or (judged is not None and outcome.seq >= judged.seq):
@@ -179,7 +178,7 @@ def _context(
     first = setting(picture.shop, "change_first")
     return Context(
         range=range_,
-        at=keys.index(trial.combination_id),
+        at=keys.index(as_now(picture, trial).combination_id),
         on_top_of=None if under is None else keys.index(under.combination_id),
         already=_done_already(picture, trial, judged),
         clear_coat=clear_coat or clear_coat_of(picture, group),
@@ -189,6 +188,7 @@ def _context(
         order=("pad", "compound") if first == "pad" else ("compound", "pad"),
         time_left=time_left,
         trial_minutes=float(setting(picture.shop, "trial_min")),
+        mild_end=from_mild_end(picture, group, trial.panel, trial.entered_at.date()),
     )
 
 
@@ -203,7 +203,21 @@ def advice_for(
     ``clear_coat``: known, thin or unknown, where the caller has it already.
     Raises BadInput when the combination is not in the range."""
     outcome, under = as_one_step(picture, trial, outcome)
-    return next_step(outcome, _context(picture, trial, under, judged, clear_coat))
+    advice = next_step(outcome, _context(picture, trial, under, judged, clear_coat))
+    hot = "" if outcome.stopped is not None else too_hot(picture, trial)
+    if hot:
+        advice = replace(advice, chosen=replace(advice.chosen, sentence=f"{advice.chosen.sentence} {hot}"))
+    return advice
+
+
+def too_hot(picture: JobPicture, trial: Trial) -> str:
+    """Where the panel came to the stop setting in a trial: that it is not to be used like this; empty otherwise."""
+    figures = technique_figures(picture, setup_of(trial))
+    after = trial.surface_after_c
+    if after is None or not figures.warmth.reached:
+        return ""
+    text = _("It ended at {t}, the stop is {limit}: use it cooler, with a smaller pad speed, less force or a pause.")
+    return text.format(t=format_quantity(after, "°C"), limit=format_quantity(figures.warmth.limit_c, "°C"))
 
 
 def told(picture: JobPicture, group_id: str) -> tuple[TrialTold, ...]:
@@ -211,7 +225,7 @@ def told(picture: JobPicture, group_id: str) -> tuple[TrialTold, ...]:
     group = next((g for g in picture.groups if g.id == group_id), None)
     clear_coat = "" if group is None else clear_coat_of(picture, group)
     out = []
-    for trial in trials_of(picture, group_id):
+    for trial in trials_as_made(picture, group_id):
         kept = outcome_of(picture, trial.id)
         advice = advice_for(picture, trial, as_outcome(kept), kept, clear_coat) if kept is not None else None
         out.append(TrialTold(trial, combination_name(picture.shop, trial.combination_id), kept, advice))
@@ -222,18 +236,24 @@ def may_adopt_steps(
     picture: JobPicture, group: FinishGroup, combination_ids: Sequence[str]
 ) -> tuple[tuple[str, ...], str | None]:
     """(ids of the trials these steps rest on, None) when they were seen to work on this paint, in this order; else
-    ((), the sentence that says what is missing)."""
-    names = [combination_name(picture.shop, c) for c in combination_ids]
-    why_not = may_adopt(trials_seen(picture, group.id, named=True), names)
+    ((), the sentence that says what is missing). A combination is what it is made of, whatever it was called."""
+    steps = _as_now(picture, combination_ids)
+    names = {c: combination_name(picture.shop, c) for c in steps}
+    seen = trials_seen(picture, group.id)
+    names |= {t.key: combination_name(picture.shop, t.key) for t in seen}
+    why_not = may_adopt(seen, steps, names)
     # what a later trial says of a stop, the adopting rule knows by its order; who set a colour aside it does not
-    why_not = why_not or next(filter(None, (ban_sentence(picture, group.id, c) for c in combination_ids)), None)
+    why_not = why_not or next(filter(None, (ban_sentence(picture, group.id, c) for c in steps)), None)
     if why_not is not None:
         return (), why_not
-    rest = tuple(t.id for t in trials_of(picture, group.id) if t.combination_id in combination_ids)
-    return rest, None
+    return tuple(t.id for t in trials_of(picture, group.id) if t.combination_id in steps), None
 
 
 def confirming_sentence(picture: JobPicture, group: FinishGroup, combination_ids: Sequence[str]) -> str | None:
     """What a confirming trial on a second panel would still have to show, or None."""
-    names = [combination_name(picture.shop, c) for c in combination_ids]
-    return confirming_due(trials_seen(picture, group.id, named=True, since_stops=True), names)
+    return confirming_due(trials_seen(picture, group.id, since_stops=True), _as_now(picture, combination_ids))
+
+
+def _as_now(picture: JobPicture, combination_ids: Sequence[str]) -> list[str]:
+    now = stand_ins(picture.shop)
+    return [now.get(c, c) for c in combination_ids]

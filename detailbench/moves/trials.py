@@ -14,16 +14,17 @@ from detailbench.findings.counting import counted_words
 from detailbench.findings.cure import cure_stops, cure_words
 from detailbench.findings.gates import no_abrasive
 from detailbench.findings.limits import reminder, unread_stops
+from detailbench.findings.processes import group_of
 from detailbench.findings.standing import standing_stops
 from detailbench.findings.trial_bans import colour_stops, heat_reminder
 from detailbench.findings.trial_order import first_trial_stops, worst_too_early
 from detailbench.findings.trial_places import check_place, patch_at
-from detailbench.findings.trial_story import advice_for, outcome_of
+from detailbench.findings.trial_story import advice_for, outcome_of, trials_of
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
 from detailbench.moves.panels import a_temperature, lamp_of_the_shop, on_panel, real_number
 from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import Combination, Trial, TrialOutcome
+from detailbench.record.things import Combination, Hold, Trial, TrialOutcome
 from detailbench.record.words_kept import choices
 from detailbench.record.writing import Writer
 from detailbench.trials.outcome import Cleared, Finish, Outcome, Stopped
@@ -231,8 +232,20 @@ class JudgeTrial:
             counted_before=self.counted_before,
             counted_left=self.counted_left,
         )
+        held = self._hold(w, picture, trial) if outcome.stopped is Stopped.COLOUR_ON_PAD else ""
         says = _("trial judged: {result}").format(result=advice.chosen.result.label)
-        return Done(self.job_id, says, thing.id, " ".join(filter(None, (advice.chosen.sentence, counted))))
+        return Done(self.job_id, says, thing.id, " ".join(filter(None, (advice.chosen.sentence, held, counted))))
+
+    def _hold(self, w: Writer, picture: JobPicture, trial: Trial) -> str:
+        """Colour on the pad holds the panel at once, not when somebody comes to it; a person releases it."""
+        if any(h.panel == trial.panel and not h.lifted for h in picture.holds):
+            return ""
+        group = group_of(picture, trial.panel)
+        numbers = [t.id for t in trials_of(picture, trial.group_id if group is None else group.id)]
+        number = numbers.index(trial.id) + 1 if trial.id in numbers else len(numbers)
+        reason = _("colour on the pad in trial {n}").format(n=number)
+        w.add(Hold, job_id=self.job_id, panel=trial.panel, reason=reason)
+        return _("It is held back now; release it where the owner was asked.")
 
 
 @dataclass(frozen=True)

@@ -93,7 +93,8 @@ def advise(range_: Range, plan: Plan, plain: Option | None = None) -> AdviserLin
     here = in_range(move, at)
     agrees = None if plain is None else agrees_with(plain, here, halves=bool(plan.costs.halves))
     working = _working(seen, plan, move, expected, saves)
-    return AdviserLine(here, expected, trial, saves, agrees, move_sentence(here, range_, trial, saves, agrees), working)
+    sentence = move_sentence(here, range_, trial, saves, agrees, later=comes_first(plain, agrees))
+    return AdviserLine(here, expected, trial, saves, agrees, sentence, working)
 
 
 def broken_line(sentence: str) -> str:
@@ -182,20 +183,28 @@ def agrees_with(plain: Option, move: Move, *, halves: bool = False) -> bool | No
     return move.kind == "try" and move.rung == plain.rung
 
 
-def move_sentence(move: Move, range_: Range, trial: float | None, saves: float | None, agrees: bool | None) -> str:
-    """What the adviser would do, in words."""
+def comes_first(plain: Option | None, agrees: bool | None) -> bool:
+    """What the plain rule says stays off the range and may change what was seen: a wipe, a clean pad, another lamp."""
+    return plain is not None and agrees is None
+
+
+def move_sentence(
+    move: Move, range_: Range, trial: float | None, saves: float | None, agrees: bool | None, *, later: bool = False
+) -> str:
+    """What the adviser would do, in words; ``later``: only where it stays so once the plain rule's line is done."""
     if agrees:
         return _("The adviser agrees.")
     names = {
+        "lead": _("Adviser, if it stays so after that:") if later else _("Adviser:"),
         "rung": "" if move.rung is None else range_[move.rung].rung.label,
         "on_top": "" if move.on_top is None else range_[move.on_top].rung.label,
     }
     texts = {
-        "try": _("Adviser: try {rung} on a fresh place."),
-        "refine": _("Adviser: refine with {on_top} on top of {rung}."),
-        "adopt": _("Adviser: {rung} was seen to work here; adopt it."),
-        "adopt_two": _("Adviser: {rung}, then {on_top} on top, was seen to work here; adopt both."),
-        "none": _("Adviser: nothing left in the range can serve; agree a lower level."),
+        "try": _("{lead} try {rung} on a fresh place."),
+        "refine": _("{lead} refine with {on_top} on top of {rung}."),
+        "adopt": _("{lead} {rung} was seen to work here; adopt it."),
+        "adopt_two": _("{lead} {rung}, then {on_top} on top, was seen to work here; adopt both."),
+        "none": _("{lead} nothing left in the range can serve; agree a lower level."),
     }
     said = [texts[move.kind].format(**names)]
     if trial is not None:

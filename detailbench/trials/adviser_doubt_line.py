@@ -12,6 +12,7 @@ from detailbench.basics.workings import Source, Working
 from detailbench.trials.adviser import (
     AdviserLine,
     agrees_with,
+    comes_first,
     costs_of,
     costs_printed,
     in_range,
@@ -53,7 +54,7 @@ def doubt_line(
     here = in_range(found.move, at)
     trial = {"try": costs.trial, "refine": costs.refine}.get(here.kind)
     agrees = None if plain is None else agrees_with(plain, here, halves=bool(costs.halves))
-    parts = [said, move_sentence(here, range_, trial, None, agrees), found.sentence]
+    parts = [said, move_sentence(here, range_, trial, None, agrees, later=comes_first(plain, agrees)), found.sentence]
     if found.sure is not None:
         # a belief is never all there is: above 99 it would be rounded to a certainty
         text = _("Believed to more than 99 %.") if found.sure > 0.99 else _("Believed to {share} %.")

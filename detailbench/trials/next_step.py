@@ -28,6 +28,9 @@ def next_step(outcome: Outcome, context: Context) -> Advice:
     if chosen.result is R.KEEP:
         rest += _beside_keep(context)
     extra = [sentences.deep_left()] if deep and not _hides(row) else []
+    mishap = _mishap(outcome, context)
+    if outcome.stopped is Stopped.COLOUR_ON_PAD:
+        extra.append(sentences.through_the_clear(mishap))
     if context.colour == "light" and _judges_finish(row):
         extra.append(sentences.light_paint())
     if extra:
@@ -41,7 +44,7 @@ def next_step(outcome: Outcome, context: Context) -> Advice:
         forbids_what=row.forbids,
         starts_two_steps=_two_steps(row, chosen, context),
         flags_order=row.flags_order,
-        mishap=_mishap(outcome, context),
+        mishap=mishap,
         row=row.key,
     )
 
@@ -156,6 +159,9 @@ def _stronger(row: Row, context: Context) -> Option | None:
     seen, at = context.range, context.at
     if context.on_top_of is not None:
         return _to(R.STRONGER, row, context, rungs.refine_above(seen, at, context.on_top_of), "on_top")
+    if context.mild_end:  # one rung at a time, whatever differs
+        found = rungs.nearest_stronger(seen, at)
+        return _to(R.STRONGER, row, context, found, then=_finisher(row, context, found))
     found = rungs.stronger(seen, at, context.order)
     if found is None and rungs.other_movement(seen, at) is None:
         found = rungs.nearest_stronger(seen, at)

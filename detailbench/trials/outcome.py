@@ -144,6 +144,7 @@ class Context:
     first tried. ``clear_coat``: known, thin, unknown. ``colour``: dark, mid, light. ``feel``: soft, medium, hard,
     sticky or None. ``paint_system``: one of PAINT_SYSTEMS. ``order``: the shop's, compound or pad first.
     ``time_left``: a slower arm would still be within the compound's working time. ``trial_minutes``: shop setting.
+    ``mild_end``: the paint asks for the mild end, so that stronger is the next rung only.
     """
 
     range: Range
@@ -157,6 +158,7 @@ class Context:
     order: tuple[str, ...] = ("compound", "pad")
     time_left: bool = True
     trial_minutes: float = 8.0
+    mild_end: bool = False
 
     def __post_init__(self) -> None:
         if not 0 <= self.at < len(self.range):

@@ -95,6 +95,15 @@ def _plain(result: Result, row: str) -> str:
     return words[result]
 
 
+def through_the_clear(mishap: bool | None) -> str:
+    """Whether colour on the pad is a mishap; None where the paint system is not known."""
+    if mishap:
+        return _("Here there is clear over the colour: it is through. Note it as a mishap.")
+    if mishap is None:
+        return _("Where there is clear over the colour it is a mishap: find out what the paint is.")
+    return _("Single-stage paint gives colour to the pad; how much is left is not known from it.")
+
+
 def several_changes(changes: tuple[str, ...]) -> str:
     """Said where no combination of the range differs in one thing only."""
     names = {"movement": _("movement"), "pad": _("pad"), "compound": _("compound")}

@@ -14,7 +14,7 @@ from detailbench.findings.first_trial import first_trial
 from detailbench.findings.half_rungs import HalfRung
 from detailbench.findings.kit_names import parts
 from detailbench.findings.technique import Setup
-from detailbench.findings.trial_story import outcome_of, range_combinations, trials_of
+from detailbench.findings.trial_story import known_range, outcome_of, range_combinations, trials_of
 from detailbench.record.picture import JobPicture, ShopPicture, one
 from detailbench.record.things import Combination, FinishGroup, Trial
 from detailbench.trials.outcome import Option, Result
@@ -71,16 +71,28 @@ def fresh_draft(
     earlier: Iterable[JobPicture] = (),
     day: date | None = None,
 ) -> Draft | None:
-    """The first trial to make here: where the range says to start. None where nothing may be tried. ``earlier``: jobs
-    with trials; ``day``: today."""
+    """The first trial to make here: where the range says to start. None where the range has nothing to try. Where no
+    trial is proposed the sheet stands at the mildest: a person may still set that aside by name. ``earlier``: jobs with
+    trials; ``day``: today."""
     try:
         start = first_trial(picture, group, panel, earlier, day=day)
     except BadInput:
         return None
-    if start.rung is None:
+    mildest = next((i for i, seen in enumerate(known_range(picture, group.id)) if not seen.forbidden), None)
+    rung = mildest if start.rung is None else start.rung
+    if rung is None:
         return None
-    first = range_combinations(picture, group.id)[start.rung].id
+    first = range_combinations(picture, group.id)[rung].id
     return with_combination(picture.shop, Draft("", panel, lamp_id=lamp_in_use(picture)), first)
+
+
+def why_nothing(picture: JobPicture, group: FinishGroup, panel: str, day: date) -> str:
+    """The sentence that says why no trial is proposed here; empty where one is."""
+    try:
+        start = first_trial(picture, group, panel, day=day)
+    except BadInput as error:
+        return str(error)
+    return start.sentence if start.rung is None else ""
 
 
 def with_combination(shop: ShopPicture, draft: Draft, combination_id: str) -> Draft:

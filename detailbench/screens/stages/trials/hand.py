@@ -14,6 +14,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.gates import held
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.processes import group_of, process_of
 from detailbench.findings.settings import setting
@@ -23,7 +24,7 @@ from detailbench.moves.trials import CorrectTrial, RecordTrial
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
-from detailbench.screens.stages.trials.draft import Draft, draft_from, fresh_draft, with_combination
+from detailbench.screens.stages.trials.draft import Draft, draft_from, fresh_draft, why_nothing, with_combination
 from detailbench.screens.stages.trials.judging import Judging
 from detailbench.screens.stages.trials.timer import JUDGED_IN, LEFT_AFTER_S, SHOP_SETS, Standing, TrialTimer
 from detailbench.trials.next_step import LOOK_ONLY
@@ -95,7 +96,7 @@ class TrialHand(QObject):
         if picture is None or group is None or not panel:
             return None
         key = (picture.job.id, group.id, panel)
-        if key != self._draft_key:
+        if key != self._draft_key or self._draft is None:
             kept = self._draft if self._draft_key is not None and self._draft_key[:2] == key[:2] else None
             self._draft = self._fresh(picture, group, panel) if kept is None else replace(kept, panel=panel, at=None)
             if kept is not None and kept.on_top_of and self._draft is not None:
@@ -110,6 +111,13 @@ class TrialHand(QObject):
         earlier = bench.jobs_with_trials() if bench is not None else ()
         finished = [p for p in earlier if p.visits and p.visits[-1].left_at is not None]
         return fresh_draft(picture, group, panel, finished, self.now.date())
+
+    def why_none(self) -> str:
+        """Why no trial is proposed although a panel is chosen; empty otherwise."""
+        picture, group, panel = self.context.picture, self.group, self.context.selected_panel
+        if picture is None or group is None or not panel:
+            return ""
+        return why_nothing(picture, group, panel, self.now.date())
 
     def set_draft(self, **values: Any) -> None:
         """Change what the next trial will be."""
@@ -150,8 +158,11 @@ class TrialHand(QObject):
         elif option.result in LOOK_ONLY:
             self.look_again(trial.id)
         elif option.result is Result.ON_HOLD:
-            reason = _("colour on the pad in trial {n}").format(n=self.number(trial.id))
-            self.context.do(HoldPanel(picture.job.id, trial.panel, reason), self)
+            if held(picture, trial.panel):
+                self.context.notice(option.sentence, "plain")
+            else:
+                reason = _("colour on the pad in trial {n}").format(n=self.number(trial.id))
+                self.context.do(HoldPanel(picture.job.id, trial.panel, reason), self)
         elif option.result is Result.LOWER_LEVEL:
             self.context.notice(option.sentence, "plain")
         else:

@@ -66,14 +66,16 @@ class PlacePage(QWidget):
             set_kind(self.known, kind)
         for part in (self.spot, self.under):
             part.setEnabled(draft is not None)
+        why = self._hand.why_none()
         if draft is None:
-            self.at.setText(_("Choose a panel of this group on the map: flat, typical, away from edges."))
+            self.at.setText(why or _("Choose a panel of this group on the map: flat, typical, away from edges."))
+            set_kind(self.at, "stop" if why else "")
             return
         self.spot.set_value(draft.spot)
         self._fill_under()
         words, kind = place_words(self._context.picture, self._hand.group, draft)
-        self.at.setText(words)
-        set_kind(self.at, kind)
+        self.at.setText(f"{why} {words}".strip())
+        set_kind(self.at, "stop" if why else kind)
 
     def _fill_under(self) -> None:
         picture, draft = self._context.picture, self._hand.draft
@@ -96,8 +98,8 @@ def may_stand_on(trial: Trial, panel: str) -> bool:
 
 
 def beneath_offered(picture: JobPicture, trials: Sequence[Trial], draft: Draft) -> list[Trial]:
-    """The judged trials of the panel to refine on, in the order made: what cleared comes before what did not where there
-    is no room for all, and the newer before the older; the one chosen is always among them."""
+    """The judged trials of the panel to refine on, in the order made. Where there is no room for all, what cleared comes
+    before what did not, and the newer before the older; the one chosen is always among them."""
     judged = [(t, kept) for t in trials if may_stand_on(t, draft.panel) and (kept := outcome_of(picture, t.id))]
     judged.sort(key=lambda each: (each[0].id == draft.on_top_of, each[1].cleared == "yes", each[0].seq))
     return sorted((t for t, _kept in judged[-OFFERED:]), key=lambda t: t.seq)
