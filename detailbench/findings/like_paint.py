@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from detailbench.findings.brought_in import as_own
 from detailbench.findings.kit_renewal import what_it_is
 from detailbench.findings.trial_story import known_range
 from detailbench.record.picture import JobPicture, ShopPicture
@@ -18,14 +19,15 @@ def like_paint(picture: JobPicture, group_id: str, earlier: Iterable[JobPicture]
     """(box, likeness) of every finish group of other jobs whose trials say something about the range used here.
 
     Combinations are matched by what they are, not by where they stand or what they are called; a job that
-    used none of them is left out. A refinish is like no paint that was not refinished.
+    used none of them is left out, and so is what another workshop tried. A refinish is like no paint that was not
+    refinished.
     """
     here = tuple(s for s in known_range(picture, group_id) if not s.forbidden)
     own = next((g for g in picture.groups if g.id == group_id), None)
     system = own.paint_system if own is not None else "unknown"
     refinished = own is not None and own.refinished == "yes"
     found = []
-    for other in earlier:
+    for other in as_own(earlier):
         if other.job.id == picture.job.id:
             continue
         for group in other.groups:

@@ -10,6 +10,7 @@ from typing import Literal
 
 from detailbench.basics.numbers import format_number, format_thickness
 from detailbench.basics.texts import _
+from detailbench.findings.brought_in import as_own
 from detailbench.findings.half_rungs import halved
 from detailbench.findings.kit_renewal import what_it_is
 from detailbench.findings.like_paint import likeness
@@ -214,7 +215,7 @@ def _before(picture: JobPicture, others: tuple[JobPicture, ...]) -> dict[str, tu
     """Combination of this shop → what earlier jobs saw of it; by what it is made of, not by its name."""
     here = {what_it_is(picture.shop, c): c.id for c in picture.shop.combinations if not c.retired}
     out: dict[str, list[SeenBefore]] = {}
-    for other in others:
+    for other in as_own(others):
         like = likeness(picture, other)
         for group in other.groups:
             process = process_of(other, group.id)

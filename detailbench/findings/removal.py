@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from detailbench.basics.texts import _
+from detailbench.findings.brought_in import brought_in
 from detailbench.findings.changes import PanelChange, Side, compared
 from detailbench.findings.kit_names import parts
 from detailbench.findings.kit_renewal import same_combinations
@@ -36,15 +37,15 @@ class TrialRemoval:
 def measured_trials(
     pictures: Iterable[JobPicture], combination_id: str, until: datetime | None = None
 ) -> tuple[MeasuredTrial, ...]:
-    """Every measured trial of a combination in these jobs, for ``removal``; trials of one car's group share a paint.
-    ``until``: only those made by then."""
+    """Every trial of a combination this shop measured in these jobs, for ``removal``; trials of one car's group share a
+    paint, and what came with a job taken in is another workshop's. ``until``: only those made by then."""
     out = []
     for picture in pictures:
         same = same_combinations(picture.shop, combination_id)
         found = (
             trial_removal(picture, t)
             for t in picture.trials
-            if t.combination_id in same and (until is None or when(t) <= until)
+            if t.combination_id in same and (until is None or when(t) <= until) and not brought_in(picture, t)
         )
         out += [f.measured for f in found if f.measured is not None]
     return tuple(out)

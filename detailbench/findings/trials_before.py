@@ -1,4 +1,5 @@
-"""The trials of every job of this shop, to be searched: what paint, how it felt, what was tried, what came of it."""
+"""The trials of every job of this shop and of those taken in, to be searched: what paint, how it felt, what was tried,
+what came of it."""
 
 from __future__ import annotations
 
@@ -8,6 +9,7 @@ from datetime import datetime
 
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.brought_in import brought_in
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.like_paint import code_key
 from detailbench.findings.paint_feel import Feel, feel_of_panels, feel_words
@@ -34,6 +36,11 @@ class TrialBefore:
     @property
     def at(self) -> datetime:
         return self.trial.stated_at or self.trial.entered_at
+
+    @property
+    def elsewhere(self) -> bool:
+        """Another workshop made it: it came with the job's file."""
+        return brought_in(self.picture, self.trial)
 
     @property
     def code(self) -> str:

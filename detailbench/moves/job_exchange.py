@@ -22,20 +22,29 @@ from detailbench.record.store import Store
 from detailbench.record.thing import Thing
 from detailbench.record.things import (
     Agreement,
+    Combination,
     Document,
     Evidence,
     Gauge,
     GaugeSession,
     History,
     Job,
+    Lamp,
+    Machine,
     OwnerLimit,
+    Pad,
+    Product,
     Reading,
+    SandingDisc,
+    Towel,
 )
 from detailbench.record.writing import Writer
 
 STATE_NOT_CONTENT = frozenset({"retired", "forgotten"})  # both may come later on either side
 NAMES_EARLIER = frozenset({"same_as", "replaces"})  # what an earlier job or an older thing holds need not travel
 SHOWN = 3
+# another workshop's kit is kept to tell the job by; on this shop's shelf and in its range it does not stand
+KIT = (Machine, Pad, Product, Combination, Towel, SandingDisc, Lamp)
 
 
 def files_beside(target: Path) -> Path:
@@ -116,7 +125,7 @@ class ImportJob:
                            f"{new[0].table} {new[0].id}", None)  # fmt: skip
         number = _free_number(w, read.job.number)
         for thing in new:
-            w.bring_in(replace(thing, number=number) if isinstance(thing, Job) else thing)
+            w.bring_in(_as_taken_in(thing, number))
         brought, here = {thing.id for thing in new}, w.shop()
         for subject, name, value in read.personal or ():
             if subject in brought or not here.said(subject, name):  # a plate known here is this workshop's word
@@ -127,6 +136,8 @@ class ImportJob:
             due(w.job(read.job.id))  # a job that cannot be shown is not taken in
         except DetailbenchError as error:
             raise complain(str(error), "", None) from error
+        if any(isinstance(thing, KIT) for thing in new):
+            note = f"{_('Its kit is kept as retired: it tells the job and stands in no list of yours.')} {note}".strip()
         if number != read.job.number:
             words = _("Its number {old} is taken here; it is {new} now.")
             note = f"{words.format(old=read.job.number, new=number)} {note}".strip()
@@ -160,6 +171,12 @@ class ImportJob:
                 "",
                 None,
             )
+
+
+def _as_taken_in(thing: Thing, number: str) -> Thing:
+    if isinstance(thing, Job):
+        return replace(thing, number=number)
+    return replace(thing, retired=True) if isinstance(thing, KIT) else thing
 
 
 def _the_same(w: Writer, read: JobFile) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.brought_in import brought_in
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.paint_feel import feel_of
 from detailbench.findings.processes import process_of, steps_of
@@ -27,6 +28,8 @@ def found_words(found: TrialBefore) -> str:
     """A result of the search: combination, what was seen, then paint, job and day."""
     paint = paint_words(found.picture, found.group, found.feel) or _("nothing noted of the paint")
     where = " · ".join((found.picture.job.number, panel_name(found.trial.panel), day_words(found.at)))
+    if found.elsewhere:
+        where = f"{where} · {_('by another workshop')}"
     return f"{found.name}\n{seen_words(found.outcome)}\n{paint} · {where}"
 
 
@@ -38,6 +41,8 @@ def told_lines(picture: JobPicture) -> tuple[tuple[str, str], ...]:
         rows = [trial_words(numbers[trial.id], trial, combination_name(picture.shop, trial.combination_id))]
         if trial.on_top_of in numbers:
             rows.append(_("on top of trial {n}").format(n=numbers[trial.on_top_of]))
+        if brought_in(picture, trial):
+            rows.append(_("by another workshop"))
         rows += [technique_words(trial), seen_words(outcome_of(picture, trial.id))]
         lines.append((trial.id, "\n".join(rows)))
     for group in picture.groups:

@@ -31,7 +31,7 @@ class LikePaintPart(QWidget):
         found = None
         if bench is not None and picture is not None and known:
             found = like_before(picture, bench.jobs_with_trials())
-        self._jobs = found.jobs if found is not None else ()
+        self._jobs = (*found.jobs, *found.elsewhere) if found is not None else ()
         text = found.sentence if found is not None else ""
         self.says.setText(text)
         self.says.setAccessibleName(text)
