@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.errors import BadInput
@@ -99,8 +100,9 @@ class SupportPart(QWidget):
         set_kind(self.counted, kind)
 
     def _keys_again(self) -> None:
-        """Enter enters the note; the next letters are the outcome's, which a line would take for its own."""
-        self.about.buttons["first"].setFocus()
+        """Enter enters the note; the next letters are the outcome's, which a line would take for its own. Once this
+        press is over: on a button the same Enter would enter the outcome too."""
+        QTimer.singleShot(0, self.about.buttons["first"].setFocus)
 
     def _first_chosen(self, key: str) -> None:
         # the first one cannot be the second one too
