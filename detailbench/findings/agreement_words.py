@@ -7,9 +7,9 @@ from decimal import Decimal
 from detailbench.basics.numbers import NBSP, format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.findings.agreements import approved_section
+from detailbench.findings.agreements import ApprovedSection, approved_section, approved_sections, sections_overtaken
 from detailbench.findings.settings import setting
-from detailbench.record.picture import JobPicture
+from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Agreement
 from detailbench.record.words_kept import choices
 
@@ -64,10 +64,14 @@ def answer_line(picture: JobPicture, agreement: Agreement) -> str:
 
 
 def approved_words(picture: JobPicture, group_id: str = "") -> str:
-    """The level the owner approved, with its price and how it was agreed; empty where none was."""
-    approved = approved_section(picture, group_id)
-    if approved is None:
-        return ""
+    """The level the owner approved, with its price and how it was agreed, of each section or of one finish group's;
+    empty where none was."""
+    sections = [approved_section(picture, group_id)] if group_id else approved_sections(picture)
+    return " ".join(section_words(picture, section) for section in sections if section is not None)
+
+
+def section_words(picture: JobPicture, approved: ApprovedSection) -> str:
+    """The same of one approved section."""
     where = panel_name(approved.trial.panel)
     said = _("Test section on {panel} approved by the owner, {how}: “{level}”").format(
         panel=where, how=channel_words(approved.agreement.channel), level=approved.level
@@ -75,6 +79,19 @@ def approved_words(picture: JobPicture, group_id: str = "") -> str:
     if approved.price is None:
         return f"{said}."
     return _("{section}, {price}.").format(section=said, price=price_words(picture, approved.price))
+
+
+def newer_counts(picture: JobPicture, agreement_id: str) -> str:
+    """Which of two approved test sections of one finish group counts, where this is one of them; else empty."""
+    over = sections_overtaken(picture)
+    if agreement_id in over:
+        trial = one(picture.trials, over[agreement_id].trial_id)
+        return _("a newer answer about the same finish group counts, on its section on the {panel}").format(
+            panel=panel_name(trial.panel)
+        )
+    if any(newer.id == agreement_id for newer in over.values()):
+        return _("This answer counts for the finish group: the one before it, with its price, does so no more.")
+    return ""
 
 
 def price_words(picture: JobPicture, price: Decimal) -> str:

@@ -18,12 +18,14 @@ PAIR = 2
 
 @dataclass(frozen=True)
 class ApprovedSection:
-    """The trial the owner agreed to as the level of this job: ``level`` in words, ``price`` or None."""
+    """The trial the owner agreed to as the level of a finish group (None where its panel is in none): ``level`` in
+    words, ``price`` or None."""
 
     agreement: Agreement
     trial: Trial
     level: str
     price: Decimal | None
+    group: FinishGroup | None = None
 
 
 def _replaced(picture: JobPicture) -> set[str]:
@@ -42,10 +44,34 @@ def open_agreements(picture: JobPicture) -> tuple[Agreement, ...]:
     return tuple(a for a in picture.agreements if a.answer == "open" and a.id not in replaced)
 
 
-def in_force(picture: JobPicture) -> tuple[Agreement, ...]:
-    """Answered yes, with or without a remark. An earlier yes stands until the question that replaces it is answered."""
+def _standing(picture: JobPicture) -> tuple[Agreement, ...]:
+    """Answered yes and not answered anew."""
     over = {a.replaces for a in picture.agreements if a.replaces and a.answer in ANSWERED}
     return tuple(a for a in picture.agreements if a.answer in YES and a.id not in over)
+
+
+def in_force(picture: JobPicture) -> tuple[Agreement, ...]:
+    """Answered yes, with or without a remark. An earlier yes stands until the question that replaces it is answered; of
+    the test sections of one finish group only the newest yes counts, as a group is brought to one level."""
+    overtaken = sections_overtaken(picture)
+    return tuple(a for a in _standing(picture) if a.id not in overtaken)
+
+
+def sections_overtaken(picture: JobPicture) -> dict[str, Agreement]:
+    """Id of an approved test section's agreement → the newer one of the same finish group that counts instead."""
+    last: dict[str, Agreement] = {}
+    over: dict[str, str] = {}
+    answered = sorted(_standing(picture), key=lambda a: (a.answered_at or a.entered_at, a.seq))
+    for agreement in (a for a in answered if a.about == "test_section"):
+        trial = next((t for t in picture.trials if t.id == agreement.trial_id), None)
+        if trial is None:
+            continue
+        group = group_of(picture, trial.panel)
+        key = group.id if group is not None else trial.panel
+        if key in last:
+            over[last[key].id] = key
+        last[key] = agreement
+    return {id_: last[key] for id_, key in over.items()}
 
 
 def newest_about(picture: JobPicture, about: str, subject: str = "") -> Agreement | None:
@@ -61,15 +87,23 @@ def subject_of(agreement: Agreement) -> str:
 
 
 def approved_section(picture: JobPicture, group_id: str = "") -> ApprovedSection | None:
-    """The newest approved test section, of one finish group where it is named. A trial goes with its panel."""
-    for agreement in reversed(in_force(picture)):
+    """The approved test section of a finish group; where none is named, the one agreed last."""
+    found = approved_sections(picture)
+    if not group_id:
+        agreed = {s.agreement.id: (s.agreement.answered_at or s.agreement.entered_at, s.agreement.seq) for s in found}
+        return max(found, key=lambda s: agreed[s.agreement.id], default=None)
+    return next((s for s in found if s.group is not None and s.group.id == group_id), None)
+
+
+def approved_sections(picture: JobPicture) -> tuple[ApprovedSection, ...]:
+    """Every approved test section in force, one for a finish group, in the order asked. A trial goes with its panel."""
+    out = []
+    for agreement in in_force(picture):
         trial = next((t for t in picture.trials if t.id == agreement.trial_id), None)
-        if agreement.about != "test_section" or trial is None:
-            continue
-        group = group_of(picture, trial.panel)
-        if not group_id or (group is not None and group.id == group_id):
-            return ApprovedSection(agreement, trial, agreement.level or agreement.question, agreement.price)
-    return None
+        if agreement.about == "test_section" and trial is not None:
+            level = agreement.level or agreement.question
+            out.append(ApprovedSection(agreement, trial, level, agreement.price, group_of(picture, trial.panel)))
+    return tuple(out)
 
 
 def section_photos(picture: JobPicture, trial_id: str) -> tuple[Photo, ...]:

@@ -11,8 +11,8 @@ from typing import ClassVar
 from detailbench.basics.clock import HandClock
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
-from detailbench.findings.agreement_words import ABOUT, ANSWERS, CHANNELS, about_words, answer_words
-from detailbench.findings.agreements import asked_again, newest_about, section_note, section_to_show
+from detailbench.findings.agreement_words import ABOUT, ANSWERS, CHANNELS, about_words, answer_words, newer_counts
+from detailbench.findings.agreements import YES, asked_again, newest_about, section_note, section_to_show
 from detailbench.findings.limits import limits_in_force, unread
 from detailbench.findings.processes import group_of
 from detailbench.moves.move import Done
@@ -159,7 +159,8 @@ class AnswerOwner:
         for name, text in (("remarks", self.remark), ("message", self.message)):
             if text.strip():
                 w.personal(asked.id, name, text.strip())
-        note = self._limit(w, picture, asked)
+        counts = newer_counts(w.job(self.job_id), asked.id) if self.answer in YES else ""
+        note = " ".join(filter(None, (self._limit(w, picture, asked), counts)))
         says = _("owner's answer about {about}: {answer}").format(
             about=about_words(asked.about), answer=answer_words(self.answer)
         )

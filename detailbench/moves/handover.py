@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from typing import ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
-from detailbench.findings.agreements import approved_section
+from detailbench.findings.agreements import ApprovedSection, approved_sections
+from detailbench.findings.level_met import overall, section_name
 from detailbench.findings.limits import barred_stops
 from detailbench.moves.move import Done
 from detailbench.moves.panels import on_this_car, real_number
@@ -78,7 +79,9 @@ class RecordProtection:
 @dataclass(frozen=True)
 class RecordAcceptance:
     """The owner's word: accepted, with remarks, or not accepted. Remarks are personal and printed as typed.
-    ``level_met``: yes or no, held against the approved test section; empty where nobody said."""
+    ``sections``: agreement of an approved test section → yes or no, as the owner finds the work against it.
+    ``level_met``: the same in one word where one section was approved; yes is of all of several, a no does not say of
+    which. Empty where nobody said."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -86,6 +89,7 @@ class RecordAcceptance:
     remarks: str = ""
     light: str = ""
     level_met: str = ""
+    sections: Mapping[str, str] = field(default_factory=dict)
 
     def make(self, w: Writer) -> Done:
         if self.answer not in ANSWERS:
@@ -94,19 +98,44 @@ class RecordAcceptance:
             )
         if self.answer == "with_remarks" and not self.remarks.strip():
             raise BadInput(_("Type the owner's remarks first."), field="remarks")
-        if self.level_met not in ("", *LEVEL_MET):
-            raise BadInput(_("The level is met: yes or no."), field="level_met", given=self.level_met)
+        for word in (self.level_met, *self.sections.values()):
+            if word not in ("", *LEVEL_MET):
+                raise BadInput(_("The level is met: yes or no."), field="level_met", given=word)
         w.get(Job, self.job_id)
-        if self.level_met and approved_section(w.job(self.job_id)) is None:
-            raise BadInput(_("The owner approved no test section to hold the work against."), field="level_met")
-        if self.level_met == "no" and self.answer == "accepted" and not self.remarks.strip():
+        approved = approved_sections(w.job(self.job_id))
+        answers = self._answers(approved)
+        met = overall(answers) or self.level_met
+        if met == "no" and self.answer == "accepted" and not self.remarks.strip():
             raise BadInput(
                 _("The level is not met and the work is accepted: type what was said about it."), field="remarks"
             )
-        thing = w.add(Acceptance, job_id=self.job_id, answer=self.answer, light=self.light, level_met=self.level_met)
+        thing = w.add(
+            Acceptance,
+            job_id=self.job_id,
+            answer=self.answer,
+            light=self.light,
+            level_met=met,
+            met_ids=tuple(id_ for id_, word in answers.items() if word == "yes"),
+            not_met_ids=tuple(id_ for id_, word in answers.items() if word == "no"),
+        )
         if self.remarks.strip():
             w.personal(thing.id, "remarks", self.remarks.strip())
-        return Done(self.job_id, _("acceptance recorded"), thing.id)
+        return Done(self.job_id, _("acceptance recorded"), thing.id, self._unsaid(approved, answers, met))
+
+    def _answers(self, approved: Sequence[ApprovedSection]) -> dict[str, str]:
+        """Agreement → yes, no or empty, one for each approved section. Raises BadInput for a word about none."""
+        ids = [section.agreement.id for section in approved]
+        if (self.level_met and not ids) or not set(self.sections) <= set(ids):
+            raise BadInput(_("The owner approved no test section to hold the work against."), field="level_met")
+        of_all = self.level_met if self.level_met == "yes" or len(ids) == 1 else ""
+        return {id_: self.sections.get(id_, "" if self.sections else of_all) for id_ in ids}
+
+    def _unsaid(self, approved: Sequence[ApprovedSection], answers: Mapping[str, str], met: str) -> str:
+        """What of several sections nobody said, where something was said of the level at all."""
+        open_ = [section_name(s) for s in approved if not answers[s.agreement.id]]
+        if not open_ or not (met or any(answers.values())):
+            return ""
+        return _("Nobody said whether the work is as agreed on: {where}.").format(where="; ".join(open_))
 
 
 @dataclass(frozen=True)

@@ -10,12 +10,14 @@ from invented_findings import Hands
 from invented_findings import hands as hands
 
 from detailbench.basics.errors import BadInput, Refused
-from detailbench.findings.agreement_words import approved_words
-from detailbench.findings.agreements import approved_section, section_photos
+from detailbench.findings.agreement_words import approved_words, newer_counts
+from detailbench.findings.agreements import approved_section, approved_sections, price_agreed, section_photos
+from detailbench.findings.level_met import levels_met, unsaid_which
 from detailbench.moves.agreeing import AnswerOwner, AskOwner
 from detailbench.moves.handover import RecordAcceptance
 from detailbench.moves.photos import AddPhoto, CorrectPhoto, PairPhotos
 from detailbench.moves.shop import SetSetting
+from detailbench.moves.surface import MakeGroup
 from detailbench.photos.drawn import drawn_reflection
 
 LEVEL = "swirls gone, single scratches stay"
@@ -114,6 +116,84 @@ def test_a_level_nobody_approved_cannot_be_met(hands: Hands) -> None:
     with pytest.raises(BadInput, match="not met and the work is accepted"):
         hands.do(RecordAcceptance(hands.job, "accepted", level_met="no"))
     assert hands.picture.acceptances == ()
+
+
+def agreed(hands: Hands, panel: str, level: str, price: int | None = None) -> str:
+    """A section tried on this panel and agreed to; the agreement."""
+    trial = tried(hands, panel)
+    asked = hands.do(
+        AskOwner(
+            hands.job, "test_section", "so?", None if price is None else Decimal(price), (panel,), trial_id=trial,
+            level=level,
+        )
+    )  # fmt: skip
+    hands.do(AnswerOwner(hands.job, asked, "yes", "present"))
+    return asked
+
+
+def two_groups(hands: Hands) -> tuple[str, str]:
+    """Two finish groups with an approved section each; the agreements."""
+    hands.do(MakeGroup(hands.job, "the roof", ("roof",)))
+    return agreed(hands, "bonnet", "swirls gone"), agreed(hands, "roof", "haze gone")
+
+
+def test_each_approved_section_has_an_answer_of_its_own(hands: Hands) -> None:
+    bonnet, roof = two_groups(hands)
+    sections = {bonnet: "yes", roof: "no"}
+    hands.do(RecordAcceptance(hands.job, "with_remarks", "the roof is still hazy", sections=sections))
+    found = hands.picture.acceptances[-1]
+    assert (found.level_met, found.met_ids, found.not_met_ids) == ("no", (bonnet,), (roof,))
+    assert [(s.trial.panel, met) for s, met in levels_met(hands.picture, found)] == [("bonnet", "yes"), ("roof", "no")]
+
+
+def test_what_nobody_said_of_one_of_several_sections_is_told(hands: Hands) -> None:
+    bonnet, _roof = two_groups(hands)
+    done = hands.shop.bench.do(RecordAcceptance(hands.job, "accepted", sections={bonnet: "yes"}))
+    assert "Nobody said whether the work is as agreed on: the roof, roof." in done.note
+    assert hands.picture.acceptances[-1].level_met == ""
+
+
+def test_a_no_that_names_no_section_is_told_of_none_of_several(hands: Hands) -> None:
+    two_groups(hands)
+    hands.do(RecordAcceptance(hands.job, "with_remarks", "still hazy", level_met="no"))
+    found = hands.picture.acceptances[-1]
+    assert unsaid_which(hands.picture, found)
+    assert [met for _s, met in levels_met(hands.picture, found)] == ["", ""]
+
+
+def test_a_word_about_a_section_nobody_approved_is_refused(hands: Hands) -> None:
+    bonnet, _roof = two_groups(hands)
+    with pytest.raises(BadInput, match="approved no test section"):
+        hands.do(RecordAcceptance(hands.job, "accepted", sections={"none": "yes"}))
+    with pytest.raises(BadInput, match="yes or no"):
+        hands.do(RecordAcceptance(hands.job, "accepted", sections={bonnet: "nearly"}))
+
+
+def test_a_second_agreed_section_of_a_finish_group_takes_the_place_of_the_first_with_its_price(hands: Hands) -> None:
+    first = agreed(hands, "bonnet", "swirls gone", 640)
+    hands.later()
+    trial = tried(hands, "roof")
+    asked = hands.do(AskOwner(hands.job, "test_section", "so?", Decimal(500), ("roof",), trial_id=trial, level="less"))
+    assert price_agreed(hands.picture) == Decimal(640)  # until it is answered
+    done = hands.shop.bench.do(AnswerOwner(hands.job, asked, "yes", "present"))
+    assert "This answer counts for the finish group" in done.note
+    assert price_agreed(hands.picture) == Decimal(500)
+    assert [s.level for s in approved_sections(hands.picture)] == ["less"]
+    assert "a newer answer" in newer_counts(hands.picture, first)
+
+
+def test_sections_of_two_finish_groups_stand_beside_each_other_with_their_prices(hands: Hands) -> None:
+    hands.do(MakeGroup(hands.job, "the roof", ("roof",)))
+    agreed(hands, "bonnet", "swirls gone", 640)
+    agreed(hands, "roof", "haze gone", 200)
+    assert price_agreed(hands.picture) == Decimal(840)
+
+
+def test_a_no_to_a_second_section_leaves_the_first(hands: Hands) -> None:
+    agreed(hands, "bonnet", "swirls gone", 640)
+    asked = hands.do(AskOwner(hands.job, "test_section", "so?", trial_id=tried(hands), panels=("roof",), level="all"))
+    hands.do(AnswerOwner(hands.job, asked, "no", "present"))
+    assert [s.level for s in approved_sections(hands.picture)] == ["swirls gone"]
 
 
 @pytest.mark.parametrize(

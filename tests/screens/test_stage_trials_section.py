@@ -12,8 +12,10 @@ from stage_scenes import click, judged_trial, named, pick, ready_job, scrolls, s
 
 from detailbench.findings.agreements import approved_section, section_photos
 from detailbench.moves.agreeing import AnswerOwner, AskOwner
+from detailbench.moves.surface import MakeGroup
 from detailbench.record.things import Trial
 from detailbench.screens.stages.handover.stage import HandoverStage
+from detailbench.screens.stages.handover.statement import statement
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.window import Window
 
@@ -109,6 +111,40 @@ def test_the_handover_holds_the_work_against_the_approved_level(
     assert invented.picture(job).acceptances[-1].level_met == "yes"
     assert "As agreed: yes." in words(window.centre.card)
     assert not scrolls(window)
+
+
+def two_sections(qtbot: QtBot, invented: InventedShop, job: str) -> Window:
+    invented.bench.do(MakeGroup(job, "the roof", ("roof",)))
+    for panel, level in (("bonnet", "swirl gone"), ("roof", "haze gone")):
+        trial = judged_trial(invented, job, 4, "yes", "clear", panel=panel)
+        asked = invented.bench.do(AskOwner(job, "test_section", "so?", None, (panel,), trial_id=trial.id, level=level))
+        invented.bench.do(AnswerOwner(job, asked.id, "yes", "present"))
+    window = shown_window(qtbot, invented, job, HandoverStage())
+    click(window, "Accept")
+    return window
+
+
+def test_several_approved_sections_are_each_asked_about_and_named_in_the_line_to_be_signed(
+    qtbot: QtBot, invented: InventedShop, job: str
+) -> None:
+    window = two_sections(qtbot, invented, job)
+    assert "2 test sections were approved" in words(window.centre.card)
+    click(window, "acceptance: Sections")
+    assert "“haze gone”" in words(window.centre.card)
+    assert not scrolls(window)
+    click(window, "as agreed, bonnet: yes")
+    click(window, "as agreed, roof: no")
+    click(window, "acceptance: Answer")
+    click(window, "the owner's word, the car looked at together: accepted with remarks")
+    type_into(window, "remarks, printed as typed", "the roof is still hazy")
+    click(window, "Enter the answer")
+    found = invented.picture(job).acceptances[-1]
+    bonnet, roof = (a.id for a in invented.picture(job).agreements)
+    assert (found.met_ids, found.not_met_ids) == ((bonnet,), (roof,))
+    assert "As agreed, bonnet: yes. As agreed, roof: no." in words(window.centre.card)
+    signed = statement(invented.picture(job))
+    assert "Test section on the bonnet, “swirl gone”: as agreed." in signed
+    assert "Test section on the roof, “haze gone”: not as agreed." in signed
 
 
 def test_accepted_although_not_as_agreed_needs_the_words_for_it(

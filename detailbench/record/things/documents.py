@@ -56,7 +56,7 @@ class Acceptance(JobThing):
     """The owner's word at handover: accepted, with_remarks or not_accepted. Remarks are personal data (``remarks``).
     Of each approved test section the owner was asked whether the work is as agreed: ``met_ids`` and ``not_met_ids`` are
     the agreements of those found met and not met. ``level_met``: yes where every one asked about is met, no where one
-    is not, empty where nobody said; alone it was said of the newest approved section of all."""
+    is not, empty where nobody said; without either, of several sections it was not said of which."""
 
     table = "acceptance"
     answer: str

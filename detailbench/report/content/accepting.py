@@ -5,16 +5,19 @@ from __future__ import annotations
 import json
 
 from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
 from detailbench.body.paths import Point
-from detailbench.findings.agreements import approved_section
+from detailbench.findings.agreements import ApprovedSection
+from detailbench.findings.level_met import levels_met, met_words, unsaid_which
+from detailbench.record.picture import JobPicture
 from detailbench.record.things import Acceptance, Signature
 from detailbench.report.content.blocks import Block, Fact, Facts, Para, Signing, Signings
 from detailbench.report.content.figures import day, moment, moment_with_offset, recorded
 from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parties import deleted
-from detailbench.report.content.parts import Text, clipped, said, typed
+from detailbench.report.content.parts import Text, clipped, joined, said, typed
 from detailbench.report.content.standing import standing
-from detailbench.report.content.wording import person_words
+from detailbench.report.content.wording import group_name, opening, person_words
 
 MOST_NAME, MOST_STATEMENT = 60, 400
 
@@ -58,7 +61,7 @@ def accepting_blocks(g: Gathered) -> tuple[Block, ...]:
     ]
     rows += _level(g, found)
     if _may_be_signed(g):
-        rows.append(Fact(_("Statement"), (_statement(found),)))
+        rows.append(Fact(_("Statement"), (_statement(g, found),)))
     earlier = g.picture.acceptances[:-1]
     if earlier:
         words = _("An earlier answer was entered {at}: {answer}.")
@@ -75,16 +78,41 @@ def accepting_blocks(g: Gathered) -> tuple[Block, ...]:
 
 
 def _level(g: Gathered, found: Acceptance) -> list[Fact]:
-    """The work held against the test section the owner agreed to; nothing where none was agreed."""
-    agreed = approved_section(g.picture)
-    if agreed is None:
-        return []
-    met = {
-        "yes": _("as agreed"),
-        "no": _("not as agreed"),
-        "": _("nobody said whether the work is as agreed"),
-    }[found.level_met]
-    return [Fact(_("Agreed level"), (said("{level}: {met}.", level=typed(agreed.level), met=met),))]
+    """The work held against each test section the owner agreed to; nothing where none was agreed."""
+    each = levels_met(g.picture, found)
+    texts: list[Text] = [
+        said("{where}: {level}: {met}.", where=_where(s), level=typed(s.level), met=met_words(met))
+        if len(each) > 1
+        else said("{level}: {met}.", level=typed(s.level), met=met_words(met))
+        for s, met in each
+    ]
+    if unsaid_which(g.picture, found):
+        texts.append((_not_which(found),))
+    return [Fact(_("Agreed level"), tuple(texts))] if texts else []
+
+
+def _where(section: ApprovedSection) -> Text:
+    panel = panel_name(section.trial.panel)
+    return opening(panel) if section.group is None else joined([group_name(section.group), panel], ", ")
+
+
+def _not_which(found: Acceptance) -> str:
+    """The owner's word on the level, where it is not kept of which section it was."""
+    if found.level_met == "yes":
+        return _("The owner found the work as agreed; of which test section was not said.")
+    return _("The owner found the work not as agreed; of which test section was not said.")
+
+
+def signed_answer(picture: JobPicture, found: Acceptance) -> Text:
+    """What the line to be signed says of the work: the answer, then the word on every approved test section."""
+    parts: list[Text] = [(answer_words(found),)]
+    if found.met_ids or found.not_met_ids:  # an answer from before named none in what was signed
+        words = _("Test section on the {panel}, “{level}”: {met}")
+        parts += [
+            said(words, panel=panel_name(s.trial.panel), level=typed(s.level), met=met_words(met))
+            for s, met in levels_met(picture, found)
+        ]
+    return joined(parts, ". ")
 
 
 def _may_be_signed(g: Gathered) -> bool:
@@ -93,13 +121,13 @@ def _may_be_signed(g: Gathered) -> bool:
     return not theirs or any(s.way == "drawn" for s in theirs)
 
 
-def _statement(found: Acceptance) -> Text:
+def _statement(g: Gathered, found: Acceptance) -> Text:
     light = typed(found.light) or (_("light that was not noted"),)
     return standing(
         "handover",
         day=day(found.entered_at, recorded(found, "entered_at")),
         light=light,
-        answer=answer_words(found),
+        answer=signed_answer(g.picture, found),
     )
 
 

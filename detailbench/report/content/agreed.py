@@ -7,7 +7,8 @@ from decimal import Decimal
 from detailbench.basics.numbers import NBSP, format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.findings.agreement_words import about_words, answer_words, channel_words
+from detailbench.findings.agreement_words import about_words, answer_words, channel_words, newer_counts
+from detailbench.findings.agreements import sections_overtaken
 from detailbench.findings.settings import setting
 from detailbench.record.picture import one
 from detailbench.record.things import Agreement, Mishap, OtherWork
@@ -71,6 +72,7 @@ def answer_text(g: Gathered, a: Agreement) -> Text:
             said(_("remark: “{words}”"), words=remark) if remark else (),
             said(_("message: “{words}”"), words=message) if message else (),
             (_("a proof is kept"),) if a.evidence_id else (),
+            (newer_counts(g.picture, a.id),) if a.id in sections_overtaken(g.picture) else (),
         ],
         "; ",
     )

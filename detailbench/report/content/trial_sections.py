@@ -6,6 +6,7 @@ from datetime import date, datetime, time
 
 from detailbench.basics.texts import _
 from detailbench.findings.agreements import approved_section, section_photos
+from detailbench.findings.level_met import section_met
 from detailbench.findings.paint_feel import feel_of, feel_words
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.range_picture import range_picture
@@ -88,7 +89,7 @@ def _approved(g: Gathered, group: FinishGroup, stories: tuple[TrialTold, ...]) -
     if found.price is not None:
         texts.append(said(_("Price agreed with it: {price}."), price=price(g, found.price, found.agreement)))
     texts.append(ended(answer_text(g, found.agreement)))
-    met = g.picture.acceptances[-1].level_met if g.picture.acceptances else ""
+    met = section_met(g.picture, g.picture.acceptances[-1], found) if g.picture.acceptances else ""
     if met:
         words = {"yes": _("At handover: as agreed."), "no": _("At handover: not as agreed.")}
         texts.append((words[met],))

@@ -6,8 +6,15 @@ from datetime import datetime
 
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.findings.agreement_words import about_words, answer_line, channel_words, price_words, told_words
-from detailbench.findings.agreements import open_agreements
+from detailbench.findings.agreement_words import (
+    about_words,
+    answer_line,
+    channel_words,
+    newer_counts,
+    price_words,
+    told_words,
+)
+from detailbench.findings.agreements import open_agreements, sections_overtaken
 from detailbench.findings.kit_names import initials
 from detailbench.findings.limits import panel_list
 from detailbench.record.picture import JobPicture
@@ -27,6 +34,8 @@ def agreement_words(picture: JobPicture, agreement: Agreement) -> str:
     asked_again = agreement.answer == "open" and agreement not in open_agreements(picture)
     said = _("asked again since") if asked_again else answer_line(picture, agreement)
     second = " · ".join((said, when_words(at), initials(picture.shop, who)))
+    if agreement.id in sections_overtaken(picture):
+        second += " · " + newer_counts(picture, agreement.id)
     return f"{first}\n{second}" + (_(" · a proof is kept") if agreement.evidence_id else "")
 
 

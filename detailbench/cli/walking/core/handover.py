@@ -9,6 +9,8 @@ from detailbench.basics.texts import _
 from detailbench.cli.walking.core.hand import Hand
 from detailbench.cli.walking.kinds import amount
 from detailbench.cli.walking.steps import handover as h
+from detailbench.findings.agreements import approved_section
+from detailbench.findings.processes import group_of
 from detailbench.moves.documents import copy_out, newest_document
 from detailbench.moves.handover import CarLeaves, RecordAcceptance, RecordProtection, Sign
 from detailbench.seal.verdict import Outcome, Verdict
@@ -44,7 +46,21 @@ LEVEL = {"": "", "met": "yes", "not_met": "no"}
 
 
 def accept(step: h.Accept, hand: Hand) -> None:
-    hand.do(RecordAcceptance(hand.job, step.answer, step.remarks, step.light, LEVEL[step.level]))
+    level, sections = LEVEL[step.level], _of_sections(step, hand)
+    hand.do(RecordAcceptance(hand.job, step.answer, step.remarks, step.light, level, sections))
+
+
+def _of_sections(step: h.Accept, hand: Hand) -> dict[str, str]:
+    """Agreement of the approved section of each named panel's finish group → yes or no."""
+    out = {}
+    for panels, met in ((step.as_agreed, "yes"), (step.not_as_agreed, "no")):
+        for panel in hand.panels(panels) if panels else ():
+            group = group_of(hand.picture, panel)
+            found = approved_section(hand.picture, group.id) if group is not None else None
+            if found is None:
+                raise Refused(_("The owner approved no test section to hold the work against."), rule="no_section")
+            out[found.agreement.id] = met
+    return out
 
 
 def sign(step: h.SignIt, hand: Hand) -> None:

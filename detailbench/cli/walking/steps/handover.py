@@ -32,6 +32,8 @@ class Accept(Step):
     remarks: str = value(TEXT, "")
     light: str = named(TEXT, "")
     level: str = named(word("met", "not_met"), "")
+    as_agreed: tuple[str, ...] = named(PANELS, ())
+    not_as_agreed: tuple[str, ...] = named(PANELS, ())
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -5,14 +5,17 @@ from __future__ import annotations
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
 from detailbench.findings.agreement_words import approved_words
-from detailbench.findings.agreements import approved_section
+from detailbench.findings.agreements import ApprovedSection, approved_sections
+from detailbench.findings.level_met import levels_met
 from detailbench.moves.handover import RecordAcceptance
 from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import NoteField, TextField
 from detailbench.screens.look.parts import button, sentence
+from detailbench.screens.stages.handover.levels_part import LevelsPart
 from detailbench.screens.stages.handover.statement import answer_words, statement
 from detailbench.screens.stages.signing.remarks_part import RemarksPart
 from detailbench.screens.stages.signing.sign_part import Signed, SignOn, SignPart
@@ -32,17 +35,17 @@ SIGNED = Signed("handover", statement, _remarks, _why_not)
 
 
 class AcceptPage(QWidget):
-    """Three faces: the answer, the remarks, the signatures."""
+    """The answer, the remarks, the signatures; before them, where several were approved, each test section."""
 
     def __init__(self, context: Context, sign_on: SignOn) -> None:
         super().__init__()
         self._context = context
-        faces = (("answer", _("Answer")), ("remarks", _("Remarks")), ("sign", _("Signatures")))
-        self.which = in_line(ChoiceRow(_("acceptance"), faces, columns=3))
+        self.which = in_line(ChoiceRow(_("acceptance"), _faces(several=False), columns=4))
         self.faces = Faces()
-        self.answer, self.sign = _Answer(context), SignPart(context, SIGNED, sign_on)
+        self.levels = LevelsPart(context)
+        self.answer, self.sign = _Answer(context, self.levels), SignPart(context, SIGNED, sign_on)
         self.remarks = RemarksPart(context, "handover")
-        self._by_key = {"answer": self.answer, "remarks": self.remarks, "sign": self.sign}
+        self._by_key = {"answer": self.answer, "levels": self.levels, "remarks": self.remarks, "sign": self.sign}
         for face in self._by_key.values():
             self.faces.addWidget(face)
         self.which.set_value("answer")
@@ -54,20 +57,45 @@ class AcceptPage(QWidget):
         column.addWidget(self.faces, 1)
 
     def turn(self, face: str) -> None:
-        """Show the answer, the remarks or the signatures."""
+        """Show the answer, the sections, the remarks or the signatures."""
         self.which.set_value(face)
         self.faces.setCurrentWidget(self._by_key[face])
         self.redraw()
 
     def redraw(self) -> None:
+        picture = self._context.picture
+        sections = approved_sections(picture) if picture is not None else ()
+        several = len(sections) > 1
+        if ("levels" in self.which.buttons) != several:
+            self.which.set_choices(_faces(several=several))
+            if not several and self.faces.currentWidget() is self.levels:
+                self.which.set_value("answer")
+                self.faces.setCurrentWidget(self.answer)
+        if picture is not None:
+            found = picture.acceptances[-1] if picture.acceptances else None
+            self.levels.show_sections(picture, sections if several else (), found)
         for face in (self.answer, self.remarks, self.sign):
             face.redraw()
 
 
+def _faces(*, several: bool) -> tuple[tuple[str, str], ...]:
+    """The faces by key and name; several approved sections have one of their own."""
+    levels = (("levels", _("Sections")),) if several else ()
+    return (("answer", _("Answer")), *levels, ("remarks", _("Remarks")), ("sign", _("Signatures")))
+
+
+def _level_words(section: ApprovedSection, met: str, several: bool) -> str:
+    """The word kept of a section, where it is one of several with its panel."""
+    if not several:
+        return _("As agreed: yes.") if met == "yes" else _("As agreed: no.")
+    words = _("As agreed, {panel}: yes.") if met == "yes" else _("As agreed, {panel}: no.")
+    return words.format(panel=panel_name(section.trial.panel))
+
+
 class _Answer(QWidget):
-    def __init__(self, context: Context) -> None:
+    def __init__(self, context: Context, levels: LevelsPart) -> None:
         super().__init__()
-        self._context = context
+        self._context, self._levels = context, levels
         self._given = ("", "")
         self.now = sentence()
         self.answer = ChoiceRow(
@@ -101,19 +129,30 @@ class _Answer(QWidget):
         if given != self._given:
             self._given = given
             self.answer.set_value(found.answer if found is not None else "")  # the answer given stays marked
-            self.as_agreed.set_value(found.level_met if found is not None else "")
-        level = approved_words(picture) if picture is not None else ""
-        self.level.setText(level)
-        for part in (self.level, self.as_agreed):
-            part.setVisible(bool(level))
+            of_one = (
+                [met for _s, met in levels_met(picture, found)] if picture is not None and found is not None else []
+            )
+            self.as_agreed.set_value(of_one[0] if len(of_one) == 1 else "")
+        sections = approved_sections(picture) if picture is not None else ()
+        several = len(sections) > 1
+        if several:
+            self.level.setText(
+                _("{n} test sections were approved: say of each whether the work is as agreed (Sections).").format(
+                    n=len(sections)
+                )
+            )
+        else:
+            self.level.setText(approved_words(picture) if picture is not None else "")
+        self.level.setVisible(bool(sections))
+        self.as_agreed.setVisible(bool(sections) and not several)
         if picture is None or found is None:
             self.now.setText(_("No answer was entered yet."))
             return
         at = when_words(found.entered_at)
         remarks = picture.said(found.id, "remarks")
         told = _("Entered {at}: {answer}.").format(at=at, answer=answer_words(found.answer))
-        if found.level_met:
-            told = f"{told} {_('As agreed: yes.') if found.level_met == 'yes' else _('As agreed: no.')}"
+        words = [_level_words(s, met, several) for s, met in levels_met(picture, found) if met]
+        told = " ".join((told, *words))
         self.now.setText(f"{told} {_('Remarks: {text}').format(text=remarks)}" if remarks else told)
 
     def _enter(self) -> None:
@@ -129,7 +168,10 @@ class _Answer(QWidget):
             self.remarks.edit.setFocus()
             return
         self.remarks.say("")
-        light, met = self.light.text().strip(), self.as_agreed.value if approved_section(picture) is not None else ""
-        move = RecordAcceptance(picture.job.id, self.answer.value, text, light, met)
-        if self._context.do(move, self, self.remarks.say if met == "no" else None) is not None:
+        sections = approved_sections(picture)
+        answers = self._levels.chosen
+        if len(sections) == 1:
+            answers = {sections[0].agreement.id: self.as_agreed.value}
+        move = RecordAcceptance(picture.job.id, self.answer.value, text, self.light.text().strip(), sections=answers)
+        if self._context.do(move, self, self.remarks.say if "no" in answers.values() else None) is not None:
             self.remarks.edit.clear()

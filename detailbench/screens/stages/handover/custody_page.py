@@ -44,7 +44,7 @@ def came_words(picture: JobPicture) -> str:
     parts = []
     if came.energy_percent is not None:
         energy = {"fuel": _("fuel"), "charge": _("charge")}.get(came.energy, _("fuel or charge"))
-        parts.append(_("{energy} {percent} %").format(energy=energy, percent=format_number(came.energy_percent)))
+        parts.append(_("{energy} {percent}\u00a0%").format(energy=energy, percent=format_number(came.energy_percent)))
     if came.keys_count is not None:
         parts.append(_("keys: {n}").format(n=format_number(came.keys_count)))
     if came.warning_lamps:

@@ -17,7 +17,7 @@ def answer_words(answer: str) -> str:
 
 def statement(picture: JobPicture, role: str = "owner") -> str:
     """The handover statement of the newest answer as this role signs it; with none, the one with blanks."""
-    from detailbench.report.content.accepting import answer_words as printed
+    from detailbench.report.content.accepting import signed_answer
     from detailbench.report.content.figures import day, recorded
     from detailbench.report.content.parts import plain, typed
     from detailbench.report.content.standing import standing
@@ -30,6 +30,6 @@ def statement(picture: JobPicture, role: str = "owner") -> str:
             "handover_workshop" if role == "workshop" else "handover",
             day=day(found.entered_at, recorded(found, "entered_at")),
             light=typed(found.light) or (_("light that was not noted"),),
-            answer=printed(found),
+            answer=signed_answer(picture, found),
         )
     )

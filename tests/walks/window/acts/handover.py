@@ -56,6 +56,10 @@ class Accept(Act):
     @staticmethod
     def play(said: said_.Accept, walk: Walk) -> None:
         page(walk, "Accept")
+        for panels, met in ((said.as_agreed, "yes"), (said.not_as_agreed, "no")):
+            for panel in panels:
+                walk.hand.pick("acceptance", "Sections", CARD)
+                walk.hand.pick(f"as agreed, {panel_name(panel)}", met, CARD)
         walk.hand.pick("acceptance", "Answer", CARD)
         walk.hand.pick("the owner's word, the car looked at together", ANSWERS[said.answer], CARD)
         if said.remarks:
