@@ -66,7 +66,7 @@ def test_the_line_is_worked_out_beside_the_window_which_answers_meanwhile(
     click(window, "Sheet")  # the window answers
     click(window, "Range")
     go.set()
-    assert "Adviser: try" in said(window, stage, qtbot)
+    assert "Adviser, if it stays so after that: try" in said(window, stage, qtbot)
     assert threads[0] != threading.get_ident()
 
 

@@ -49,19 +49,13 @@ class AdviserPart(QWidget):
         self.setVisible(asked is not None)
         if asked is None:
             return
-        self.line.setText(_("The adviser is working it out …") if says is None else self._words(says))
+        self.line.setText(_("The adviser is working it out …") if says is None else says.line)
         self.line.setAccessibleName(self.line.text())
         set_kind(self.line, "flagged" if says is not None and says.how == "order_broken" else "")
         self.why.setVisible(says is not None and bool(says.workings))
         self.take.setVisible(self._advising.may_take_up())
         self.stop.setVisible(asked.clear_coat_known and (says is None or says.how != "nothing"))
         self.stop.set_value(asked.stop)
-
-    def _words(self, says: AdviserSays) -> str:
-        """A wipe, a lamp or a fresh pad comes first: it may change what the adviser reckons with."""
-        asked = self._advising.asked
-        first = asked is not None and asked.plain is not None and says.agrees is None and says.move is not None
-        return _("First do what the rule says. {line}").format(line=says.line) if first else says.line
 
     def _heard(self) -> None:
         parent = self.parentWidget()
