@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
-from detailbench.findings.adviser import AdviserAsked, AdviserSays
+from detailbench.findings.adviser import AdviserAsked
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.why_button import WhyButton
