@@ -120,7 +120,9 @@ class Hands:
                 asked = self.do(agreeing.AskOwner(self.job, "sanding", "may it be sanded?", panels=group.panels))
                 self.do(agreeing.AnswerOwner(self.job, asked, "yes", "present"))
             steps.append({"combination_id": combination})
-        self.do(work.AdoptProcess(self.job, group.id, steps))
+        by_hand = values.get("means") == "hand"  # while its trials are by machine
+        why = "gentler by hand" if by_hand else ""
+        self.do(work.AdoptProcess(self.job, group.id, steps, override=why))
         return self.picture.steps[-len(steps)]
 
     def confirmed(self, panel: str = "roof", rung: int = 3) -> None:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from detailbench.basics.numbers import format_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.adopted_now import no_longer_seen_stops
 from detailbench.findings.first_panel import first_panel_stops
 from detailbench.findings.gauges import failed_now
+from detailbench.findings.kit_renewal import same_combinations
 from detailbench.findings.limits import sanding_stops
 from detailbench.findings.panels import READABLE, odd, outline_of
 from detailbench.findings.permissions import permissions, shop_totals
@@ -52,7 +54,8 @@ def start_stops(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Sto
         *_of_another_paint(picture, panel, step),
         *_never_spreads(picture, panel, step),
         *first_panel_stops(picture, panel, step),
-        *(ban_start_stops(picture, panel, step.combination_id) if step.means == "machine" else ()),
+        *(ban_start_stops(picture, panel, step.combination_id) if step.means != "sanding" else ()),
+        *no_longer_seen_stops(picture, panel, step),
     )
     return (*standing_stops(picture), *stops, *supplement_stops(picture))
 
@@ -61,7 +64,8 @@ def _of_another_paint(picture: JobPicture, panel: str, step: ProcessStep) -> tup
     """The trials behind a step may have been made on panels that have since been found to carry another paint."""
     group = group_of(picture, panel)
     rests = set(one(picture.processes, step.process_id).trial_ids)
-    tried = {t.panel for t in picture.trials if t.id in rests and t.combination_id == step.combination_id}
+    same = same_combinations(picture.shop, step.combination_id)
+    tried = {t.panel for t in picture.trials if t.id in rests and t.combination_id in same}
     if group is None or not tried or any(p in group.panels for p in tried):
         return ()
     return (

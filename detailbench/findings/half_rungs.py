@@ -10,8 +10,10 @@ from dataclasses import dataclass, replace
 
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import parts
+from detailbench.findings.kit_renewal import HALF
 from detailbench.findings.removal import trial_load
 from detailbench.findings.trial_story import known_range, trials_of
+from detailbench.findings.trials_made import as_now
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Combination, Trial
 from detailbench.trials.outcome import Option, Result
@@ -67,12 +69,14 @@ def halved(picture: JobPicture, group_id: str, proposed: Option | None = None) -
         return HalvedRange(plain, (), picture)
     told = _told_on_it(picture, halves)
     forbidden = {seen.rung.key for seen in plain if seen.forbidden}
+    retired = {seen.rung.key for seen in plain if seen.retired}
     base = {h.key: h.combination_id for h in halves}
     words = {h.key: h.words for h in halves}
     seen = [
         _named(s, words, forbidden | {k for k, b in base.items() if b in forbidden})
         for s in known_range(told, group_id)
     ]
+    seen = [replace(s, retired=base.get(s.rung.key, s.rung.key) in retired) for s in seen]
     there = {s.rung.key for s in seen}  # one of a combination that was retired since has no place of its own
     return HalvedRange(_finer(tuple(seen), base), tuple(h for h in halves if h.key in there), told)
 
@@ -143,7 +147,7 @@ def _proposed(picture: JobPicture, group_id: str, plain: Range, option: Option |
 
 def half_key(combination_id: str) -> str:
     """The key of a combination's half-rung."""
-    return f"{combination_id} harder"
+    return f"{combination_id}{HALF}"
 
 
 def _section_m2(trial: Trial) -> float | None:
@@ -175,7 +179,7 @@ def _told_on_it(picture: JobPicture, halves: list[HalfRung]) -> JobPicture:
     shop = replace(picture.shop, combinations=(*spread, *own))
     renamed = {id_: h for h in halves for id_ in h.trials}
     trials = []
-    for trial in picture.trials:
+    for trial in (as_now(picture, t) for t in picture.trials):
         half = renamed.get(trial.id)
         under = renamed.get(trial.on_top_of)
         if half is None and under is not None and under.combination_id == trial.combination_id:

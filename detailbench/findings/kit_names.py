@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from detailbench.basics.texts import _
+from detailbench.findings.kit_told_apart import part_name
 from detailbench.record.picture import ShopPicture, one
 from detailbench.record.thing import Thing
 from detailbench.record.things import Combination, Machine, Pad, ProcessStep, Product
@@ -18,9 +19,11 @@ def parts(shop: ShopPicture, combination: Combination) -> tuple[Machine, Pad, Pr
 
 
 def combination_name(shop: ShopPicture, combination_id: str) -> str:
-    """ "free orbital · foam pad · fine polish": unique within the shop by what it consists of."""
+    """ "free orbital · foam pad · fine polish". Where parts of one name are in the shop's combinations, the name says
+    what tells them apart: no two combinations of different parts are called the same."""
     machine, pad, product = parts(shop, one(shop.combinations, combination_id))
-    return f"{_(machine.name)} · {_(pad.name)} · {_(product.name)}"
+    named = (("machines", machine), ("pads", pad), ("products", product))
+    return " · ".join(part_name(shop, field, part) for field, part in named)
 
 
 def step_name(shop: ShopPicture, step: ProcessStep) -> str:

@@ -7,16 +7,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from detailbench.findings.kit_names import combinations_in_use, parts
+from detailbench.findings.kit_told_apart import KIND_OF, first_of
 from detailbench.record.picture import ShopPicture
 from detailbench.record.things import Combination
 
 PARTS = (("machine_id", "machines"), ("pad_id", "pads"), ("product_id", "products"))
-# what makes a part another part; its name, batch, weight and declared values do not
-KIND_OF = {
-    "machines": ("movement", "orbit_mm", "own_rpm", "plate_mm"),
-    "pads": ("material", "diameter_mm"),
-    "products": ("kind",),
-}
+HALF = " harder"  # ends the key of a half-rung: the same combination, rubbed harder, is told as another one
 What = tuple[object, ...]
 
 
@@ -48,14 +44,11 @@ def outdated(shop: ShopPicture) -> tuple[tuple[Combination, Mapping[str, str]], 
 
 def what_it_is(shop: ShopPicture, combination: Combination) -> What:
     """The same for two combinations whose parts differ in name, batch or declared values only: what was seen with one
-    was seen with the other. A pad that was given another diameter is another pad."""
-    out: list[object] = []
+    was seen with the other. A pad that was given another diameter is another pad; one name for two pads makes them no
+    one pad; a half-rung is never the combination it rubs harder with."""
+    out: list[object] = [combination.id.endswith(HALF)]
     for part, (_name, field) in zip(parts(shop, combination), PARTS, strict=True):
-        by_id = {t.id: t for t in getattr(shop, field)}
-        first: Any = part
-        while first.replaces in by_id:
-            first = by_id[first.replaces]
-        out += [first.id, *(getattr(part, name) for name in KIND_OF[field])]
+        out += [first_of(getattr(shop, field), part).id, *(getattr(part, name) for name in KIND_OF[field])]
     return tuple(out)
 
 
@@ -63,3 +56,22 @@ def same_combinations(shop: ShopPicture, combination_id: str) -> frozenset[str]:
     """The ids of every combination that is this one, also under names it had before or has now."""
     what = {c.id: what_it_is(shop, c) for c in shop.combinations}
     return frozenset(id_ for id_, each in what.items() if each == what.get(combination_id)) | {combination_id}
+
+
+def stand_ins(shop: ShopPicture) -> Mapping[str, str]:
+    """Every combination → the one that stands for all that are the same as it: the one in the range now, the mildest of
+    several; where none is in the range, the newest."""
+    place = {c.id: -i for i, c in enumerate(combinations_in_use(shop))}
+    same: dict[What, list[Combination]] = {}
+    for combination in shop.combinations:
+        same.setdefault(what_it_is(shop, combination), []).append(combination)
+    return {
+        c.id: max(alike, key=lambda a: (a.id in place, place.get(a.id, 0), a.seq)).id
+        for alike in same.values()
+        for c in alike
+    }
+
+
+def stands_for(shop: ShopPicture, combination_id: str) -> str:
+    """The id of the combination that stands for this one now."""
+    return stand_ins(shop).get(combination_id, combination_id)

@@ -12,12 +12,12 @@ from detailbench.basics.numbers import format_number, format_thickness
 from detailbench.basics.texts import _
 from detailbench.findings.brought_in import as_own
 from detailbench.findings.half_rungs import halved
-from detailbench.findings.kit_renewal import what_it_is
+from detailbench.findings.kit_renewal import stand_ins, what_it_is
 from detailbench.findings.like_paint import likeness
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.removal import measured_trials, paint_of
 from detailbench.findings.settings import paint_to_paint
-from detailbench.findings.trial_story import as_outcome, known_range, outcome_of, trials_of
+from detailbench.findings.trial_story import as_outcome, known_range, outcome_of, stack_beneath, trials_of
 from detailbench.record.picture import JobPicture, one
 from detailbench.trials.outcome import Outcome
 from detailbench.trials.range_order import RangeNeighbours, range_order
@@ -106,6 +106,7 @@ def range_picture(picture: JobPicture, group_id: str, earlier: Iterable[JobPictu
     fell = _fell(picture, group_id, keys)
     process = process_of(picture, group_id)
     steps = steps_of(picture, process) if process is not None else ()
+    now = stand_ins(picture.shop)
     before = _before(picture, others)
     paint = _paint_tried(picture, group_id)
     harder = _harder(picture, group_id)
@@ -119,7 +120,7 @@ def range_picture(picture: JobPicture, group_id: str, earlier: Iterable[JobPictu
                 seen=seen,
                 known=known_of(seen, tried=bool(fell[i])),
                 trials=fell[i],
-                steps=tuple(s.number for s in steps if s.combination_id == seen.rung.key and s.means != "sanding"),
+                steps=tuple(s.number for s in steps if now[s.combination_id] == seen.rung.key and s.means != "sanding"),
                 before=before.get(seen.rung.key, ()),
                 taken=_taken(measured[i], paint, share),
                 disagrees=" ".join(
@@ -196,7 +197,8 @@ def _fell(picture: JobPicture, group_id: str, keys: list[str]) -> list[tuple[Tri
     for number, trial in enumerate(trials_of(picture, group_id), 1):
         if trial.combination_id not in keys:
             continue
-        under = one(picture.trials, trial.on_top_of).combination_id if trial.on_top_of else None
+        stack = stack_beneath(picture, trial)
+        under = stack[-1].combination_id if stack else None
         kept = outcome_of(picture, trial.id)
         out[keys.index(trial.combination_id)].append(
             TrialFell(
@@ -214,6 +216,7 @@ def _fell(picture: JobPicture, group_id: str, keys: list[str]) -> list[tuple[Tri
 def _before(picture: JobPicture, others: tuple[JobPicture, ...]) -> dict[str, tuple[SeenBefore, ...]]:
     """Combination of this shop → what earlier jobs saw of it; by what it is made of, not by its name."""
     here = {what_it_is(picture.shop, c): c.id for c in picture.shop.combinations if not c.retired}
+    now = stand_ins(picture.shop)
     out: dict[str, list[SeenBefore]] = {}
     for other in as_own(others):
         like = likeness(picture, other)
@@ -225,7 +228,7 @@ def _before(picture: JobPicture, others: tuple[JobPicture, ...]) -> dict[str, tu
                 if seen.rung.key not in tried:
                     continue
                 key = here.get(what_it_is(other.shop, one(other.shop.combinations, seen.rung.key)), seen.rung.key)
-                step = next((s.number for s in steps if s.combination_id == seen.rung.key), 0)
+                step = next((s.number for s in steps if now[s.combination_id] == seen.rung.key), 0)
                 out.setdefault(key, []).append(SeenBefore(other.job.number, like, known_of(seen, tried=True), step))
     return {key: tuple(seen) for key, seen in out.items()}
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name
+from detailbench.findings.kit_renewal import stands_for
 from detailbench.findings.processes import group_of
 from detailbench.findings.stop import Stop
 from detailbench.findings.technique import material_of, setup_of, technique_figures
@@ -55,13 +56,14 @@ def bans_of(picture: JobPicture, trials: Iterable[Trial]) -> tuple[Ban, ...]:
 
 def standing_bans(picture: JobPicture, group_id: str, combination_id: str) -> tuple[Ban, ...]:
     """The stops of a combination on the paint of a finish group that nothing lifted."""
-    found = bans_of(picture, trials_of(picture, group_id))
-    return tuple(b for b in found if b.stands and b.trial.combination_id == combination_id)
+    key, found = stands_for(picture.shop, combination_id), bans_of(picture, trials_of(picture, group_id))
+    return tuple(b for b in found if b.stands and b.trial.combination_id == key)
 
 
 def lifted_bans(picture: JobPicture, group_id: str, combination_id: str) -> tuple[Ban, ...]:
     """The stops for heat of a combination that a later trial lifted, where none stands."""
-    own = [b for b in bans_of(picture, trials_of(picture, group_id)) if b.trial.combination_id == combination_id]
+    key, found = stands_for(picture.shop, combination_id), bans_of(picture, trials_of(picture, group_id))
+    own = [b for b in found if b.trial.combination_id == key]
     return () if any(b.stands for b in own) else tuple(b for b in own if b.why == HEAT)
 
 

@@ -13,6 +13,7 @@ from detailbench.basics.numbers import format_quantity
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
 from detailbench.findings.kit_renewal import stand_ins, stands_for
+from detailbench.findings.kit_retired import out_of_use_here
 from detailbench.findings.mild_end import from_mild_end
 from detailbench.findings.paint_feel import feel_for_table, feel_of
 from detailbench.findings.processes import group_of
@@ -54,10 +55,11 @@ def as_outcome(kept: TrialOutcome) -> Outcome:
 
 def range_combinations(picture: JobPicture, group_id: str) -> tuple[Combination, ...]:
     """The shop's range, mildest first, and what this group tried that is in it no more. A combination stands in it once,
-    under the name it has now."""
+    under the name it has now; one of which a part is retired stands in it only where it was tried."""
     shop = picture.shop
     now = stand_ins(shop)
-    used = {t.combination_id for t in trials_of(picture, group_id)} | {now[c.id] for c in combinations_in_use(shop)}
+    in_use = {now[c.id] for c in combinations_in_use(shop)} - out_of_use_here(picture)
+    used = {t.combination_id for t in trials_of(picture, group_id)} | in_use
     return tuple(sorted((c for c in shop.combinations if c.id in used), key=lambda c: (c.rung, c.seq)))
 
 
@@ -107,7 +109,8 @@ def known_range(picture: JobPicture, group_id: str, without: str = "") -> tuple[
     """What is known of each rung on this paint, from its judged trials (except ``without``); the latest word counts.
     After a stop for heat or colour only what was seen since does, and that it did not clear."""
     here = range_combinations(picture, group_id)
-    seen = {c.id: RungSeen(_rung(picture, c)) for c in here}
+    gone = out_of_use_here(picture)
+    seen = {c.id: RungSeen(_rung(picture, c), retired=c.id in gone) for c in here}
     trials = tuple(t for t in trials_of(picture, group_id) if t.id != without)
     for ban in bans_of(picture, trials):
         if (id_ := ban.trial.combination_id) in seen:

@@ -11,6 +11,7 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.adopted_now import other_means_stops, usual_means
 from detailbench.findings.cure import cure_stops
 from detailbench.findings.gates import start_stops
 from detailbench.findings.limits import reminder, unread_stops
@@ -92,8 +93,9 @@ def _with_what_refines(steps: list[dict[str, Any]]) -> list[dict[str, Any]]:
 @dataclass(frozen=True)
 class AdoptProcess:
     """One to n ordered steps for a finish group. Every step but sanding must have been seen to work on this paint, the
-    whole of it on a second panel too (a person may set that aside). A sanding step names its ``disc_id``, needs the
-    owner's yes, and is followed by a step that refines it."""
+    whole of it on a second panel too, by machine or by hand as it was tried (a person may set these two aside); where
+    ``means`` is left out it is what the combination is used by. A sanding step names its ``disc_id``, needs the owner's
+    yes, and is followed by a step that refines it."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -110,6 +112,7 @@ class AdoptProcess:
         steps = _with_what_refines([_step_values(s) for s in self.steps])
         for step in steps:
             w.get(Combination, step.get("combination_id", ""))
+            step.setdefault("means", usual_means(picture.shop, step["combination_id"]))
             if step.get("disc_id"):
                 one(picture.shop.discs, step["disc_id"])
         polishing = [s["combination_id"] for s in steps if s.get("means") != "sanding"]
@@ -119,8 +122,11 @@ class AdoptProcess:
         rest, why_not = may_adopt_steps(picture, group, polishing)
         if why_not:
             raise Refused(why_not, rule="not_seen_to_work")
-        unconfirmed = confirming_stops(picture, group, polishing)
-        habit = stopped_unless_overridden(w, self.job_id, unconfirmed, "", self.override)
+        asked = (
+            *other_means_stops(picture.shop, [(s["combination_id"], s["means"]) for s in steps]),
+            *confirming_stops(picture, group, polishing),
+        )
+        habit = stopped_unless_overridden(w, self.job_id, asked, "", self.override)
         process = w.add(Process, job_id=self.job_id, group_id=group.id, trial_ids=rest, words=self.words)
         for number, step in enumerate(steps, 1):
             w.add(ProcessStep, job_id=self.job_id, process_id=process.id, number=number, **step)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from detailbench.basics.texts import _
 from detailbench.trials.outcome import Cleared, Finish, Outcome
-from detailbench.trials.rungs import Range
+from detailbench.trials.rungs import Range, RungSeen
 
 TEACHING = frozenset({Finish.CLEAR, Finish.EVEN_HAZE, Finish.TRAILS})
 
@@ -80,38 +80,40 @@ def may_adopt(trials: Sequence[TrialSeen], steps: Sequence[str], names: Mapping[
 
 
 def confirming_due(trials: Sequence[TrialSeen], steps: Sequence[str]) -> str | None:
-    """None where the whole process was seen on a second panel too, else the sentence that asks for it."""
+    """None where the whole process was seen on a second panel too, by the newest word of each panel, else the sentence
+    that asks for it."""
     if may_adopt(trials, steps) is not None:
         return None
-    beneath = tuple(steps[:-1])
-    panels = {
-        t.panel
-        for t in trials
-        if t.key == steps[-1] and t.beneath == beneath and t.teaches and t.finish_clear and (beneath or t.cleared)
-    }
-    if len(panels) >= 2:
+    panels = {t.panel for t in trials}
+    if sum(may_adopt([t for t in trials if t.panel == panel], steps) is None for panel in panels) >= 2:
         return None
     return _("One confirming trial of the whole process on a second panel is still to be made.")
 
 
-def mildest_words(range_: Range, adopted: int) -> str | None:
-    """What documents may say of an adopted combination (of the cut, where there are two steps), or None.
+def mildest_words(range_: Range, adopted: int, *, cut: bool = False) -> str | None:
+    """What documents may say of an adopted combination (``cut``: of the first of two steps), or None.
 
     "The mildest that served" only where the next milder one was seen not to; "the mildest tried" where nothing
-    milder was tried; None where a milder one was seen to serve as well.
+    milder was tried; None where a milder one was seen to serve as well, or this one is not known to any more. A cut
+    serves where it clears, whatever finish it leaves: a refining step comes on top.
     """
     below = range_[:adopted]
-    if any(seen.works for seen in below):
+    if not serves(range_[adopted], cut=cut) or any(serves(seen, cut=cut) for seen in below):
         return None
-    if below and _seen_not_to_serve(below[-1].cleared, below[-1].finish_clear):
+    if below and _seen_not_to_serve(below[-1], cut=cut):
         return _("the mildest that served")
     if any(seen.cleared is not None for seen in below):
         return _("the mildest tried that served")
     return _("the mildest tried")
 
 
-def _seen_not_to_serve(cleared: bool | None, finish_clear: bool | None) -> bool:
-    return cleared is False or (cleared is True and finish_clear is False)
+def serves(seen: RungSeen, *, cut: bool) -> bool:
+    """Whether a combination is known to serve on this paint: by itself, or for the cut."""
+    return not seen.forbidden and (seen.cleared is True if cut else seen.works)
+
+
+def _seen_not_to_serve(seen: RungSeen, *, cut: bool) -> bool:
+    return seen.cleared is False or (not cut and seen.cleared is True and seen.finish_clear is False)
 
 
 class _Names(dict[str, str]):

@@ -9,7 +9,7 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.findings.kit_names import combination_name, combinations_in_use
 from detailbench.findings.kit_renewal import outdated, same_combinations
 from detailbench.findings.like_paint import like_paint
-from detailbench.findings.trial_story import known_range, range_combinations
+from detailbench.findings.trial_story import known_range, range_combinations, told
 from detailbench.moves.kit_range import MoveInRange, RenewRange
 from detailbench.moves.shop import ChangeInShop, Retire
 from detailbench.moves.trials import JudgeTrial, RecordTrial
@@ -124,10 +124,12 @@ def test_what_was_seen_stays_known_under_the_new_name_and_not_for_another_size(i
     renewed = invented.bench.do(RenewRange()).id
     shop = invented.bench.shop()
     assert same_combinations(shop, a) == {a, renewed}
-    # in the job that tried it, it keeps the name of then, and is not offered a second time
+    # in the job that tried it, it stands in the range once, by the name of now; its trial keeps the name of then
     range_ = known_range(invented.picture(job), group.id)
-    assert [s.rung.key for s in range_] == [a, *rest]
+    assert [s.rung.key for s in range_] == [renewed, *rest]
     assert range_[0].cleared is False
+    assert "softest foam" in range_[0].rung.label
+    assert "softest foam" not in told(invented.picture(job), group.id)[0].name
     later = invented.job()
     mine = invented.group(later)
     ((box, _likeness),) = like_paint(invented.picture(later), mine.id, [invented.picture(job)])

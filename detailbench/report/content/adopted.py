@@ -5,9 +5,10 @@ from __future__ import annotations
 from statistics import median
 
 from detailbench.basics.texts import _
+from detailbench.findings.adopted_now import no_longer_seen, other_means
 from detailbench.findings.agreements import newest_about
 from detailbench.findings.kit_names import combination_name
-from detailbench.findings.mildest import mildest_sentence
+from detailbench.findings.mildest import milder_served, mildest_sentence
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.removal import measured_trials
 from detailbench.findings.settings import paint_to_paint
@@ -47,8 +48,12 @@ def adopted_texts(g: Gathered, group: FinishGroup) -> tuple[Text, ...]:
     for step in steps:
         if step.means == "machine":
             out += _ran_hot(g, group, step)
-    first = next((s for s in steps if s.means != "sanding"), None)
-    why = mildest_sentence(g.picture, group, first.combination_id) if first is not None else None
+    spoken = _spoken_against(g, process, steps)
+    if spoken:
+        return (*out, *spoken, *_own_words(process, None))
+    polishing = [s for s in steps if s.means != "sanding"]
+    first, cut = polishing[0], len(polishing) > 1
+    why = mildest_sentence(g.picture, group, first.combination_id, cut=cut)
     if why:
         rests = bool(process.trial_ids)
         out.append(
@@ -57,9 +62,21 @@ def adopted_texts(g: Gathered, group: FinishGroup) -> tuple[Text, ...]:
             else (_("It rests on no test section."),)
         )
     elif process.trial_ids:
-        out.append((_("It was seen to work on this paint; a milder one was seen to serve as well."),))
+        milder = milder_served(g.picture, group, first.combination_id, cut=cut)
+        also = _("It was seen to work on this paint; a milder one was seen to serve as well.")
+        if cut:
+            also = _("The two steps were seen to work on this paint; a milder cut was seen to clear as well.")
+        out.append((also if milder else _("It was seen to work on this paint."),))
     out += _own_words(process, why)
     return tuple(out)
+
+
+def _spoken_against(g: Gathered, process: Process, steps: tuple[ProcessStep, ...]) -> list[Text]:
+    """What is true of the process now where it is not what it was adopted for: its trials speak against it since, or a
+    step is done by another means than it was tried with. Then nothing is said of the mildest."""
+    said_ = [no_longer_seen(g.picture, process)]
+    said_ += [other_means(g.picture.shop, s.combination_id, s.means) for s in steps]
+    return [typed(words) for words in dict.fromkeys(said_) if words]
 
 
 def _ran_hot(g: Gathered, group: FinishGroup, step: ProcessStep) -> list[Text]:
@@ -150,7 +167,7 @@ def _takes_off(g: Gathered, step: ProcessStep) -> Text:
     if found.low_rate is not None and found.high_rate is not None:
         low = number(found.low_rate, worked(ref, "low_um_per_kj_m2"), 3)
         high = number(found.high_rate, worked(ref, "high_um_per_kj_m2"), 3)
-        text = _("{listed}; for each kJ/m² of load × path median {median} µm, 90 % interval {low} to {high} µm.")
+        text = _("{listed}; for each kJ/m² of load × path median {median} µm, 90\u00a0% interval {low} to {high} µm.")
         return said(text, listed=listed, median=middle, low=low, high=high)
     text = _("{listed}; for each kJ/m² of load × path median {median} µm, range {low} to {high} µm.")
     return said(text, listed=listed, median=middle, low=rates[0], high=rates[-1])

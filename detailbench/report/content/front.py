@@ -5,6 +5,7 @@ from __future__ import annotations
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.body.outlines import style_name
+from detailbench.findings.adopted_now import no_longer_seen, other_means
 from detailbench.findings.kit_names import step_name
 from detailbench.findings.mildest import mildest_sentence
 from detailbench.findings.parties import bearer_for, owner_of
@@ -261,10 +262,15 @@ def _process(g: Gathered, group: FinishGroup) -> Text:
         return ()
     steps = steps_of(g.picture, process)
     names = joined([_short(step_name(g.picture.shop, s), 80) for s in steps], _(", then "))
-    first = next((s for s in steps if s.means != "sanding"), None)
-    rests = first is not None and process.trial_ids
-    why = mildest_sentence(g.picture, group, first.combination_id) if first is not None and rests else None
     text = said("{group}: {names}", group=_short_group(group), names=names)
+    if no_longer_seen(g.picture, process):
+        return ended(said(_("{text}; its test sections no longer speak for it, see Work"), text=text))
+    if any(other_means(g.picture.shop, s.combination_id, s.means) for s in steps):
+        return ended(said(_("{text}; it was not tried by the means it was done with, see Work"), text=text))
+    polishing = [s for s in steps if s.means != "sanding"]
+    why = None
+    if polishing and process.trial_ids:
+        why = mildest_sentence(g.picture, group, polishing[0].combination_id, cut=len(polishing) > 1)
     return ended(said(_("{text}; the first step was {why} on its test sections"), text=text, why=why) if why else text)
 
 

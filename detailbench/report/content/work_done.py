@@ -56,6 +56,7 @@ RULES = {
     "ended": "the job had ended, or the car was not noted as here",
     "first_panel": "first panel not as foreseen",
     "low_reading": "reading below “leave below” taken out",
+    "no_longer_seen": "process last seen not to work on this paint",
     "not_confirmed": "process not confirmed on a second panel",
     "odd_not_tried": "nothing tried on a panel unlike the rest",
     "material_not_tried": "nothing tried on this material",
@@ -63,6 +64,7 @@ RULES = {
     "cure": "refinish under its stated cure time",
     "cure_unknown": "refinish whose cure is not known",
     "colour_on_pad": "another trial with a combination that took colour",
+    "other_means": "by hand what was tried by machine, or the other way round",
     "stopped_here": "combination stopped for heat or colour on this paint",
 }
 

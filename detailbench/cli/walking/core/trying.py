@@ -82,7 +82,8 @@ def mildest(step: t.ExpectMildest, hand: Hand) -> None:
     steps = [s for s in panel_steps(hand.picture, panel) if s.means != "sanding"]
     if not steps:
         raise Refused(_("No process is adopted for that panel."), rule="no_step")
-    same(mildest_sentence(hand.picture, group_at(hand, panel), steps[0].combination_id) or "", step.says)
+    found = mildest_sentence(hand.picture, group_at(hand, panel), steps[0].combination_id, cut=len(steps) > 1)
+    same(found or "", step.says)
 
 
 def approved(step: t.ExpectApproved, hand: Hand) -> None:

@@ -9,6 +9,7 @@ from typing import Any
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.findings.adopted_now import no_longer_seen, usual_means
 from detailbench.findings.agreements import allowed_to_sand
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.mildest import mildest_sentence
@@ -22,7 +23,7 @@ from detailbench.findings.trial_story import (
     trials_of,
 )
 from detailbench.moves.work import AdoptProcess
-from detailbench.record.picture import JobPicture, one
+from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
@@ -32,7 +33,6 @@ from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import Faces, in_line, page_column
 from detailbench.screens.stages.work_parts.step_number import StepNumber
-from detailbench.trials.movement import Movement
 
 CM2 = 1e4  # cm² in a m²
 FIELDS = ("section_m2", "polish_s", "spread_s", "wipe_s", "pad_care_every", "setup_s")
@@ -115,7 +115,9 @@ class AdoptPage(QWidget):
         kept = steps_of(picture, process) if process is not None else ()
         names = [combination_name(picture.shop, s.combination_id) for s in kept]
         adopted = _("Adopted: {steps}.").format(steps=numbered(names)) if names else _("Nothing adopted yet.")
-        self.adopted.setText(adopted)
+        against = no_longer_seen(picture, process) if process is not None else ""
+        self.adopted.setText(" ".join(filter(None, (adopted, against))))
+        set_kind(self.adopted, "flagged" if against else "")
         n = len(group.panels)
         text = _("Adopt for {group}: 1 panel") if n == 1 else _("Adopt for {group}: {n} panels")
         self.adopt.setText(text.format(group=_(group.name), n=n).replace("&", "&&"))
@@ -148,7 +150,7 @@ class AdoptPage(QWidget):
         _rest, why_not = may_adopt_steps(picture, group, steps)
         told = [why_not] if why_not else []
         if not why_not:
-            mildest = mildest_sentence(picture, group, steps[0])
+            mildest = mildest_sentence(picture, group, steps[0], cut=len(steps) > 1)
             due = confirming_sentence(picture, group, steps)
             told += [_("In print: {words}.").format(words=mildest)] if mildest else []
             told += [due] if due else []
@@ -201,7 +203,7 @@ class AdoptPage(QWidget):
         if picture is None or group is None:
             return
         steps = candidates(picture, group).get(self.list.key, ())
-        words = mildest_sentence(picture, group, steps[0]) if steps else None
+        words = mildest_sentence(picture, group, steps[0], cut=len(steps) > 1) if steps else None
         values = self._values(picture, group, steps)
         if self.sanding.value and self.sanding.isVisibleTo(self):
             values.insert(0, {"means": "sanding", "disc_id": self.sanding.value})
@@ -235,13 +237,12 @@ def usual_values(picture: JobPicture, group: FinishGroup, steps: Sequence[str], 
 
     usual = Step("", "")
     trial = _shown_by(picture, group, steps, index)
-    machine = one(picture.shop.machines, one(picture.shop.combinations, steps[index]).machine_id)
     section = usual.section_m2
     if trial is not None and trial.section_w_mm and trial.section_h_mm:
         section = trial.section_w_mm * trial.section_h_mm / 1e6
     return {
         "combination_id": steps[index],
-        "means": "hand" if machine.movement == Movement.HAND else "machine",
+        "means": usual_means(picture.shop, steps[index]),
         "section_m2": section,
         "polish_s": trial.seconds if trial is not None and trial.seconds else usual.polish_s,
         "spread_s": usual.spread_s,

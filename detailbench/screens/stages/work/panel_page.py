@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
+from detailbench.findings.adopted_now import no_longer_seen_stops
 from detailbench.findings.gates import held, no_abrasive
 from detailbench.findings.kit_names import combination_name, initials
 from detailbench.findings.limits import binding_words, limits_on
@@ -113,7 +114,8 @@ class PanelPage(QWidget):
         self.steps.setVisible(bool(planned) and not said_above)
         self.steps.set_lines([self._line(picture, standing, p) for p in planned], step.id if step is not None else "")
         waits = supplement_stops(picture)
-        stops = (*standing_stops(picture), *no_abrasive(picture, hand.panel), *waits)
+        gone = no_longer_seen_stops(picture, hand.panel, step) if step is not None and run is None else ()
+        stops = (*standing_stops(picture), *no_abrasive(picture, hand.panel), *gone, *waits)
         because = " ".join(s.sentence for s in stops if s.sentence not in self.before.sentences)
         self.supplement.setVisible(bool(waits))
         self.why.setText(because)

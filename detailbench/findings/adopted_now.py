@@ -1,0 +1,77 @@
+"""Whether what an adopted process rests on still holds: an outcome may be corrected, a later trial may say otherwise,
+and a step by hand is another one than the machine's."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from detailbench.basics.texts import _
+from detailbench.findings.kit_names import combination_name, parts
+from detailbench.findings.processes import group_of, process_of, runs_of, steps_of
+from detailbench.findings.stop import Stop
+from detailbench.findings.trial_bans import ban_sentence
+from detailbench.findings.trial_story import may_adopt_steps
+from detailbench.findings.trials_made import trials_of
+from detailbench.record.picture import JobPicture, ShopPicture, one
+from detailbench.record.things import Process, ProcessStep
+from detailbench.trials.movement import Movement
+
+SANDING = "sanding"
+
+
+def no_longer_seen(picture: JobPicture, process: Process) -> str:
+    """What speaks against a process on its paint since it was adopted; empty while it is still seen to work. Nothing is
+    said of one that rests on no trial, or on trials of panels that left the finish group."""
+    group = next((g for g in picture.groups if g.id == process.group_id), None)
+    rests = set(process.trial_ids)
+    if group is None or not any(t.id in rests for t in trials_of(picture, group.id)):
+        return ""
+    steps = [s.combination_id for s in steps_of(picture, process) if s.means != SANDING]
+    _rest, why_not = may_adopt_steps(picture, group, steps)
+    return _("The trials no longer speak for the adopted process. {why}").format(why=why_not) if why_not else ""
+
+
+def no_longer_seen_stops(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Stop, ...]:
+    """What stands against beginning a step on one more panel where its process no longer holds. A stop for heat or
+    colour of the step itself is told by ``trial_bans``; what was begun on this panel may be finished."""
+    group = group_of(picture, panel)
+    process = one(picture.processes, step.process_id)
+    if group is None or runs_of(picture, panel, step.id) or ban_sentence(picture, group.id, step.combination_id):
+        return ()
+    said = no_longer_seen(picture, process)
+    if not said:
+        return ()
+    more = _("Adopt another process, or say why it is used all the same.")
+    return (Stop("no_longer_seen", f"{said} {more}"),)
+
+
+def panel_words(picture: JobPicture, panel: str) -> str:
+    """The same for a panel's adopted process; empty where it holds or none is adopted."""
+    group = group_of(picture, panel)
+    process = process_of(picture, group.id) if group is not None else None
+    return no_longer_seen(picture, process) if process is not None else ""
+
+
+def usual_means(shop: ShopPicture, combination_id: str) -> str:
+    """machine or hand: what a combination's trials are made with."""
+    machine, _pad, _product = parts(shop, one(shop.combinations, combination_id))
+    return "hand" if machine.movement == Movement.HAND else "machine"
+
+
+def other_means(shop: ShopPicture, combination_id: str, means: str) -> str:
+    """Said where a step is by hand and its trials are by machine, or the other way round; empty otherwise."""
+    tried = usual_means(shop, combination_id)
+    if means in (SANDING, tried):
+        return ""
+    text = (
+        _("{name}: tried by machine only, not seen to work by hand on this paint.")
+        if means == "hand"
+        else _("{name}: tried by hand only, not seen to work by machine on this paint.")
+    )
+    return text.format(name=combination_name(shop, combination_id))
+
+
+def other_means_stops(shop: ShopPicture, steps: Iterable[tuple[str, str]]) -> tuple[Stop, ...]:
+    """What stands against adopting steps, (combination, means) each, by another means than they were tried with."""
+    said = dict.fromkeys(filter(None, (other_means(shop, combination, means) for combination, means in steps)))
+    return tuple(Stop("other_means", words) for words in said)
