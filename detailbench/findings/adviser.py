@@ -12,6 +12,7 @@ from datetime import date
 from typing import cast
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
 from detailbench.findings.adviser_costs import adviser_costs
@@ -28,7 +29,7 @@ from detailbench.record.picture import JobPicture, one
 from detailbench.trials.adviser import RUBS_HARDER, AdviserLine, advise, broken_line, plan_for
 from detailbench.trials.adviser_doubt import Answer
 from detailbench.trials.adviser_doubt_line import doubt_line
-from detailbench.trials.adviser_prior import Box
+from detailbench.trials.adviser_prior import MOST_RUNGS, Box
 from detailbench.trials.adviser_search import Costs, Move, Stop
 from detailbench.trials.adviser_seen import order_broken
 from detailbench.trials.outcome import Option, Result
@@ -140,6 +141,10 @@ def adviser_says(asked: AdviserAsked) -> AdviserSays:
         line = broken_line(broken)
         again = _("One of the two may be misjudged: see both again before the range is changed.")
         return replace(_nothing(asked, f"{line} {again}"), how="order_broken")
+    usable = sum(s.usable for s in asked.range) - len(asked.costs.halves)
+    if usable > MOST_RUNGS:
+        text = _("{n} combinations may be used here and the adviser ranks {most}: retire under Shop what is not used.")
+        return _nothing(asked, text.format(n=format_number(usable), most=format_number(MOST_RUNGS)))
     if asked.answers:
         return _said(
             asked,
@@ -163,7 +168,7 @@ def adviser_says(asked: AdviserAsked) -> AdviserSays:
         clear_coat_known=asked.clear_coat_known,
     )
     if plan is None:
-        return _nothing(asked, _("The adviser ranks ranges of 1 to 12 combinations that may be used."))
+        return _nothing(asked, _("No combination of the range may be used here."))
     return _said(asked, "exact", advise(asked.range, plan, asked.plain_here))
 
 

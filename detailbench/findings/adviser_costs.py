@@ -45,7 +45,7 @@ def _halves(picture: JobPicture, group: FinishGroup, with_halves: HalvedRange, c
     """Where each half-rung that may be used stands, and the minutes it adds to its combination as tried at first."""
     out, after = [], -1
     for seen in with_halves.range:
-        if seen.forbidden:
+        if not seen.usable:
             continue
         half = with_halves.half(seen.rung.key)
         if half is None:

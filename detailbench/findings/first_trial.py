@@ -39,7 +39,7 @@ def today_or_arrival(picture: JobPicture, day: date | None) -> date:
 
 def served_before(picture: JobPicture, group: FinishGroup, earlier: Iterable[JobPicture]) -> int | None:
     """The mildest rung that served on like paint, in the group's own range: the likest, and of those the newest."""
-    allowed = [i for i, seen in enumerate(known_range(picture, group.id)) if not seen.forbidden]
+    allowed = [i for i, seen in enumerate(known_range(picture, group.id)) if seen.usable]
     found = like_paint(picture, group.id, earlier)
     for word in ALIKE:
         served = [box.ch for box, likeness in found if likeness == word and box.ch < box.gl]

@@ -34,7 +34,7 @@ def contradicting(picture: JobPicture, group_id: str) -> bool:
 
 
 def _answered(picture: JobPicture, group_id: str) -> list[tuple[Trial, Answer]]:
-    allowed = [seen.rung.key for seen in known_range(picture, group_id) if not seen.forbidden]
+    allowed = [seen.rung.key for seen in known_range(picture, group_id) if seen.usable]
     trials = trials_of(picture, group_id)
     over = before_a_stop(picture, trials)
     out = []

@@ -22,7 +22,7 @@ def like_paint(picture: JobPicture, group_id: str, earlier: Iterable[JobPicture]
     used none of them is left out, and so is what another workshop tried. A refinish is like no paint that was not
     refinished.
     """
-    here = tuple(s for s in known_range(picture, group_id) if not s.forbidden)
+    here = tuple(s for s in known_range(picture, group_id) if s.usable)
     own = next((g for g in picture.groups if g.id == group_id), None)
     system = own.paint_system if own is not None else "unknown"
     refinished = own is not None and own.refinished == "yes"

@@ -66,6 +66,8 @@ def rung_words(rung: RungFigures) -> str:
         told.append(_("on top: finished clear") if rung.seen.refined else _("on top: even haze"))
     if rung.seen.hot and not rung.seen.forbidden:
         told.append(_("stopped for heat once, ran without since"))
+    if rung.seen.retired:
+        told.insert(0, _("retired, for no new trial"))
     if rung.taken.median_rate is not None:
         told.append(_("takes off {what}").format(what=rung.taken_line))
     return "; ".join(told)

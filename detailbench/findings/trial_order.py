@@ -20,7 +20,7 @@ def first_trial_stops(picture: JobPicture, group: FinishGroup, combination_id: s
     """Where nobody knows whether a refinish has cured, the first trial is the mildest that may be used."""
     if cure_of(picture, group, day) != "unknown" or trials_of(picture, group.id):
         return ()
-    allowed = [seen.rung for seen in known_range(picture, group.id) if not seen.forbidden]
+    allowed = [seen.rung for seen in known_range(picture, group.id) if seen.usable]
     if not allowed or allowed[0].key == combination_id:
         return ()
     text = _("Whether the refinish has cured is not known: the first trial here is the mildest, {name}.")

@@ -13,6 +13,7 @@ from detailbench.basics.texts import _
 from detailbench.basics.workings import is_finite
 from detailbench.body.panels import PANEL_KEYS
 from detailbench.findings.gauges import GLOSS
+from detailbench.findings.kit_retired import hang_on_words
 from detailbench.findings.settings import DEFAULTS, MISJUDGED_PERCENT, ONE_OF, WALK_TURNS, setting
 from detailbench.moves.gauge_lines import carry_line
 from detailbench.moves.move import SHOP, Done
@@ -143,9 +144,10 @@ class Retire:
 
     def make(self, w: Writer) -> Done:
         thing = w.get(shop_kind(self.table), self.id)
+        hangs = "" if self.back or thing.retired else hang_on_words(w.shop(), thing.id)
         w.change(thing, retired=not self.back)
         says = _("{kind} taken back into use") if self.back else _("{kind} retired")
-        return Done(SHOP, says.format(kind=_(CALLED[self.table])), thing.id)
+        return Done(SHOP, says.format(kind=_(CALLED[self.table])), thing.id, hangs)
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,7 @@ It proposes no forbidden combination, and adopts nothing that was not seen to wo
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from detailbench.basics.errors import BadInput
@@ -80,7 +80,7 @@ def advise(range_: Range, plan: Plan, plain: Option | None = None) -> AdviserLin
     """The adviser's line for what was seen so far. ``plain``: what the plain rule chose. Raises BadInput where the plan
     is of another range (a rung was forbidden since: solve anew)."""
     at = _allowed(range_)
-    seen = [range_[i] for i in at]
+    seen = _with_retired(range_, at)
     if len(seen) != plan.n:
         raise BadInput(_("The range changed; the adviser has to be worked out again."), field="plan")
     broken = order_broken(seen)
@@ -150,7 +150,22 @@ def chosen(advice: Advice | None) -> Option | None:
 
 
 def _allowed(range_: Range) -> list[int]:
-    return [i for i, seen in enumerate(range_) if not seen.forbidden]
+    return [i for i, seen in enumerate(range_) if seen.usable]
+
+
+def _with_retired(range_: Range, at: Sequence[int]) -> list[RungSeen]:
+    """The rungs that may be used; what a retired one between them did not clear the next milder does not clear either,
+    where it left haze the next stronger does."""
+    seen = {i: range_[i] for i in at}
+    for i, old in enumerate(range_):
+        below, above = max((j for j in at if j < i), default=None), min((j for j in at if j > i), default=None)
+        if not old.retired or old.forbidden:
+            continue
+        if below is not None and old.cleared is False and seen[below].cleared is None:
+            seen[below] = replace(seen[below], cleared=False)
+        if above is not None and old.finish_clear is False and seen[above].finish_clear is None:
+            seen[above] = replace(seen[above], finish_clear=False)
+    return [seen[i] for i in at]
 
 
 def _saves(plan: Plan, box: Box) -> float | None:

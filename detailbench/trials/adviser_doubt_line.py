@@ -44,7 +44,7 @@ def doubt_line(
     plain: Option | None = None,
 ) -> AdviserLine:
     """The line for these answers, counted on the rungs of the range that may be used. BadInput for a longer range."""
-    at = [i for i, seen in enumerate(range_) if not seen.forbidden]
+    at = [i for i, seen in enumerate(range_) if seen.usable]
     costs = costs or Costs()
     n = len(at) - len(costs.halves)
     found, working = _worked(n, answers, costs, stop, before, misjudged, finish_misjudged)

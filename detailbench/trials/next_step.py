@@ -78,24 +78,27 @@ def _two_steps(row: Row, chosen: Option, context: Context) -> bool:
     return context.on_top_of is not None or chosen.then is not None
 
 
-def _may_rerun(context: Context) -> bool:
-    """The combination just tried may be used again: not forbidden, or used in a cooler way since."""
+def _may_rerun(context: Context, result: Result | None = None) -> bool:
+    """The combination just tried may be used again: not forbidden, or used in a cooler way since. One the shop retired
+    since may only be kept for what it was seen to do."""
+    if context.tried.retired:
+        return result is R.KEEP
     return not context.tried.forbidden or R.COOLER in context.already
 
 
 def _last(row: Row, context: Context) -> Option:
     """What the row ends in; where that would use a forbidden combination again, a milder one or a lower level."""
-    if row.last in RERUN and not _may_rerun(context):
+    if row.last in RERUN and not _may_rerun(context, row.last):
         other = _milder(row, context)
         option = other or _say(R.LOWER_LEVEL, row, context, None, (), "none")
-        return replace(option, sentence=f"{sentences.not_this_one()} {option.sentence}")
+        return replace(option, sentence=f"{sentences.not_this_one(context.tried.retired)} {option.sentence}")
     return _same(row.last, row, context)
 
 
 def _option(result: Result, row: Row, context: Context) -> Option | None:
     """``result`` carried out here, or None where it cannot be, or was done already."""
     if result in RERUN | LOOK_ONLY:
-        if result in context.already or (result in RERUN and not _may_rerun(context)):
+        if result in context.already or (result in RERUN and not _may_rerun(context, result)):
             return None
         if result is R.SLOWER_ARM and not context.time_left:
             return None

@@ -29,6 +29,7 @@ class RungSeen:
     ``refined_on`` the keys of the cuts it finished clear on. None: not seen, or not noted. ``trails``: it left trails,
     which are of its movement and say nothing about its strength (the finish stays not seen). ``forbidden``: stopped
     there, and nothing says otherwise since. ``hot``: stopped for heat once; what is known is of a go after that.
+    ``retired``: the shop uses it no more; what was seen stays known, and nothing new is tried with it.
     """
 
     rung: Rung
@@ -39,6 +40,12 @@ class RungSeen:
     trails: bool = False
     refined_on: tuple[str, ...] | None = None
     hot: bool = False
+    retired: bool = False
+
+    @property
+    def usable(self) -> bool:
+        """Neither forbidden here nor retired by the shop."""
+        return not self.forbidden and not self.retired
 
     @property
     def works(self) -> bool:
@@ -46,13 +53,13 @@ class RungSeen:
 
     @property
     def worth_trying(self) -> bool:
-        """Allowed, and on a fresh place not known to fail or to clear with a poor finish."""
-        return not self.forbidden and (self.cleared is None or self.works)
+        """Usable, and on a fresh place not known to fail or to clear with a poor finish."""
+        return self.usable and (self.cleared is None or self.works)
 
     @property
     def may_refine(self) -> bool:
-        """Allowed, and on top of a cut not seen to leave haze or trails."""
-        return not self.forbidden and self.refined is not False and not self.trails
+        """Usable, and on top of a cut not seen to leave haze or trails."""
+        return self.usable and self.refined is not False and not self.trails
 
 
 Range = tuple[RungSeen, ...]
@@ -161,9 +168,9 @@ def refine_above(range_: Range, at: int, cut: int) -> int | None:
 
 
 def known_cut(range_: Range, above: int) -> int | None:
-    """The mildest allowed rung above ``above`` that was seen to clear without finishing clear: with haze or trails."""
+    """The mildest usable rung above ``above`` that was seen to clear without finishing clear: with haze or trails."""
     for i in range(above + 1, len(range_)):
         seen = range_[i]
-        if seen.cleared is True and (seen.finish_clear is False or seen.trails) and not seen.forbidden:
+        if seen.cleared is True and (seen.finish_clear is False or seen.trails) and seen.usable:
             return i
     return None

@@ -126,5 +126,5 @@ def one_milder(name: str, minutes: float, *, thin: bool = False) -> str:
     return f"{_('The clear coat is thin here.')} {said}" if thin else said
 
 
-def not_this_one() -> str:
-    return _("This combination is not to be used here.")
+def not_this_one(retired: bool = False) -> str:
+    return _("This combination is retired.") if retired else _("This combination is not to be used here.")

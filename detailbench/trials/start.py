@@ -38,7 +38,7 @@ def where_to_start(
         raise BadInput(_("The combination that served is not in this range."), field="served_before")
     if cure == "not_cured":
         return Start(None, _("Under the paint maker's stated time: nothing but the painter's own finish."))
-    allowed = [i for i, seen in enumerate(range_) if not seen.forbidden]
+    allowed = [i for i, seen in enumerate(range_) if seen.usable]
     if not allowed:
         return Start(None, _("No combination of the range may be used here."))
     if thickness != "ordinary" or cure == "unknown":
@@ -47,7 +47,8 @@ def where_to_start(
         wanted = served_before
         text = _("Start with {name}: the mildest that served on like paint before.")
     else:
-        wanted = (len(range_) - 1) // 2
+        in_use = [i for i, seen in enumerate(range_) if not seen.retired]
+        wanted = in_use[(len(in_use) - 1) // 2]
         text = _("Start with {name}: the middle of the range.")
     # beside a barred one the milder neighbour comes first
     rung = min(allowed, key=lambda i: (abs(i - wanted), i))

@@ -6,6 +6,8 @@ from day_window import click_line, lines, press_button, texts, type_into
 from PySide6.QtCore import Qt
 from test_page_shop import names, shop, turn
 
+from detailbench.findings.kit_names import combination_name
+from detailbench.findings.kit_retired import hang_on
 from detailbench.moves.bench import Bench
 from detailbench.moves.shop import ChangeInShop
 from detailbench.screens.window import Window
@@ -75,3 +77,16 @@ def test_the_order_is_held_against_readings_and_says_when_there_are_none(shop: W
     turn(shop, "Range")
     press_button(shop, "Hold the order against our readings")
     assert "Fewer than two combinations were measured" in texts(shop)
+
+
+def test_before_a_polish_is_retired_the_page_says_what_hangs_on_it(shop: Window, bench: Bench) -> None:
+    turn(shop, "Compounds and polishes")
+    polish = next(p for p in bench.shop().products if hang_on(bench.shop(), p.id))
+    name = combination_name(bench.shop(), hang_on(bench.shop(), polish.id)[0].id)
+    assert "proposed for no new trial" not in texts(shop)
+    click_line(shop, "Compounds and polishes", polish.name)
+    assert name in texts(shop)
+    assert "Once it is retired they are proposed for no new trial." in texts(shop)
+    press_button(shop, "Retire: compound or polish")
+    turn(shop, "Range")
+    assert any("a part of it is retired: for no new trial" in line for line in lines(shop, "range, mildest first"))

@@ -10,8 +10,9 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
-from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
+from detailbench.findings.kit_names import combination_name, combinations_in_use
 from detailbench.findings.kit_renewal import outdated
+from detailbench.findings.kit_retired import part_retired
 from detailbench.moves.kit_range import MoveInRange, RenewRange
 from detailbench.moves.shop import AddToShop, Retire
 from detailbench.record.things import Combination
@@ -109,8 +110,8 @@ class RangePart(QWidget):
             words = name
             if combination.id in self._outdated:
                 words = _("{name}\na part of it has a new name or was changed").format(name=name)
-            elif any(part.retired for part in parts(shop, combination)):
-                words = _("{name}\na part of it is retired").format(name=name)
+            elif part_retired(shop, combination):
+                words = _("{name}\na part of it is retired: for no new trial").format(name=name)
             lines.append(Line(combination.id, f"{number}  {words}"))
         self.list.set_lines(lines)
         for name, things, line in (

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.findings.kit_renewal import outdated
+from detailbench.findings.kit_retired import hang_on_words
 from detailbench.moves.kit_range import RenewRange
 from detailbench.moves.shop import AddToShop, ChangeInShop, Retire, shop_kind
 from detailbench.screens.context import Context
@@ -53,6 +54,7 @@ class ThingsPart(QWidget):
             left.addWidget(sentence(kind.says))
         left.addWidget(self.list, 1)
         left.addWidget(self.with_retired)
+        self.hangs = sentence()
         self.in_range = sentence()
         self.put_in = button(_("Put it into the range there"), self._put_in, role="main")
         acts = QHBoxLayout()
@@ -64,6 +66,7 @@ class ThingsPart(QWidget):
         right.addWidget(self.what)
         right.addWidget(scrolled(self.form), 1)
         right.addLayout(acts)
+        right.addWidget(self.hangs)
         right.addWidget(self.in_range)
         right.addWidget(self.put_in)
         row = QHBoxLayout(self)
@@ -178,5 +181,10 @@ class ThingsPart(QWidget):
             it.setText(text)
             it.setAccessibleName(f"{text}: {self._kind.one}")
         self.new_one.setAccessibleName(_("Another new one: {kind}").format(kind=self._kind.one))
+        shop = self._context.shop
+        hangs = hang_on_words(shop, thing.id) if shop is not None and thing is not None and not thing.retired else ""
+        self.hangs.setText(hangs)
+        self.hangs.setAccessibleName(hangs)
+        self.hangs.setVisible(bool(hangs))
         self.new_one.setVisible(not new)
         self.retire_it.setVisible(not new)
