@@ -9,16 +9,22 @@ from datetime import datetime
 
 from detailbench.basics.numbers import format_quantity
 from detailbench.basics.texts import _
+from detailbench.basics.workings import COMMON_PRACTICE
 from detailbench.body.edges import EdgePosition, from_edges
 from detailbench.body.names import panel_name
 from detailbench.body.outlines import load_outline
 from detailbench.body.panels import Panel
+from detailbench.body.section_room import clear_of_edges_mm, has_room, over_edge_mm
 from detailbench.findings.kit_names import parts
+from detailbench.findings.processes import group_of
+from detailbench.findings.trials_made import trials_of
 from detailbench.findings.walking import panel_places
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Place, Trial
 
 CLEAR_MM = 25.0  # two to three centimetres between places; common practice, no source
+EDGE_MM = 100.0  # a typical place keeps ten centimetres from edges, openings and body lines; common practice, no source
+OVER_MM = 5.0  # what a tape on the curved metal and the drawing differ by: less hangs over nothing
 
 
 @dataclass(frozen=True)
@@ -39,7 +45,7 @@ class Patch:
 
 @dataclass(frozen=True)
 class PlaceCheck:
-    """``taken``: why this place may not serve as a fresh one, or empty; ``near``: a warning, or empty."""
+    """``taken``: why this place may not serve as a fresh one, or empty; ``near``: what speaks against it, or empty."""
 
     taken: str = ""
     near: str = ""
@@ -70,14 +76,14 @@ def patch_at(
     return Patch(x, y, wide_mm or pad.diameter_mm, high_mm or pad.diameter_mm)
 
 
-def check_place(picture: JobPicture, panel: str, patch: Patch) -> PlaceCheck:
-    """Whether a fresh trial may be made on this patch: not where another fresh one was, and not too close to it."""
-    near = ""
-    for number, trial in enumerate(picture.trials, 1):
-        if trial.panel != panel or trial.on_top_of:
-            continue
+def check_place(picture: JobPicture, panel: str, patch: Patch, spot: str = "typical") -> PlaceCheck:
+    """Whether a fresh trial may be made on this patch: not where another fresh one was, not too close to it, not over
+    the panel's edge; a place that is not the worst one keeps its distance from edges where the panel has room."""
+    near, lost = "", ""
+    for number, trial in _fresh_on(picture, panel):
         used = patch_of(picture, trial)
         if used is None:
+            lost = _other_lost(number)
             continue
         gap = patch.gap_mm(used)
         if gap < 0:
@@ -90,7 +96,77 @@ def check_place(picture: JobPicture, panel: str, patch: Patch) -> PlaceCheck:
             near = _("Only {gap} clear to trial {n}: 2 to 3 cm between places keep them apart.").format(
                 gap=format_quantity(gap, "mm", 0), n=number
             )
-    return PlaceCheck(near=near)
+    return PlaceCheck(near=" ".join(filter(None, (near, lost, edge_words(picture, panel, patch, spot)))))
+
+
+def edge_trouble(picture: JobPicture, panel: str, patch: Patch, spot: str) -> str:
+    """What speaks against a section so close to the panel's edge: *over* it; *too_large* to lie on the panel at all;
+    *near* one (or a body line) on a place that is to speak for the panel and has room to keep away; else empty."""
+    drawn, sides = _panels(picture)[panel], (patch.wide_mm, patch.high_mm)
+    if over_edge_mm(drawn, patch.x_mm, patch.y_mm, *sides) > OVER_MM:
+        return "over" if has_room(drawn, *sides) else "too_large"
+    clear = clear_of_edges_mm(drawn, patch.x_mm, patch.y_mm, *sides)
+    return "near" if spot != "worst" and clear < EDGE_MM and has_room(drawn, *sides, EDGE_MM) else ""
+
+
+def edge_words(picture: JobPicture, panel: str, patch: Patch, spot: str) -> str:
+    """The same in a sentence; empty where nothing speaks against it."""
+    trouble = edge_trouble(picture, panel, patch, spot)
+    if not trouble:
+        return ""
+    drawn, where = _panels(picture)[panel], (patch.x_mm, patch.y_mm, patch.wide_mm, patch.high_mm)
+    words = {
+        "too_large": _(
+            "A section of this size lies nowhere on the {panel} whole: take a smaller one, and keep off its edges."
+        ),
+        "over": _(
+            "The section hangs {mm} over the edge of the {panel}: paint goes through at an edge first. Move it in or "
+            "make it smaller."
+        ),
+        "near": _(
+            "Only {mm} to an edge, opening or body line of the {panel}: a place that is to speak for the panel keeps "
+            "10 cm from them, and there is room for it ({source})."
+        ),
+    }
+    mm = over_edge_mm(drawn, *where) if trouble == "over" else clear_of_edges_mm(drawn, *where)
+    return words[trouble].format(mm=format_quantity(mm, "mm", 0), panel=panel_name(panel), source=_(COMMON_PRACTICE))
+
+
+def lost_to(picture: JobPicture, trial: Trial) -> Trial | None:
+    """The fresh trial before this one on its panel that it cannot be told from, as the place of one of them was not
+    noted; None where the record tells them apart."""
+    before = [] if trial.on_top_of else [t for _n, t in _fresh_on(picture, trial.panel) if t.seq < trial.seq]
+    return next((t for t in reversed(before) if not trial.edge_a or not t.edge_a), None)
+
+
+def place_lost(picture: JobPicture, trial: Trial) -> str:
+    """The same in a sentence, or empty."""
+    other = lost_to(picture, trial)
+    if other is None:
+        return ""
+    number = next(n for n, t in _fresh_on(picture, trial.panel) if t.id == other.id)
+    return _lost(number) if not trial.edge_a else _other_lost(number)
+
+
+def no_place_words(picture: JobPicture, panel: str) -> str:
+    """The same of a fresh trial still to be made on this panel with no place noted."""
+    before = _fresh_on(picture, panel)
+    return _lost(before[-1][0]) if before else ""
+
+
+def _lost(before: int) -> str:
+    return _("The place was not noted: it cannot be told from that of trial {n} before it.").format(n=before)
+
+
+def _other_lost(number: int) -> str:
+    return _("The place of trial {n} was not noted: this one cannot be told from it.").format(n=number)
+
+
+def _fresh_on(picture: JobPicture, panel: str) -> list[tuple[int, Trial]]:
+    """The trials on fresh places of a panel with their numbers in its finish group, in the order made."""
+    group = group_of(picture, panel)
+    trials = picture.trials if group is None else trials_of(picture, group.id)
+    return [(n, t) for n, t in enumerate(trials, 1) if t.panel == panel and not t.on_top_of]
 
 
 def places_within(picture: JobPicture, trial: Trial, inset_mm: float = 0.0) -> frozenset[str]:

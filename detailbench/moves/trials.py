@@ -18,7 +18,7 @@ from detailbench.findings.processes import group_of
 from detailbench.findings.standing import standing_stops
 from detailbench.findings.trial_bans import colour_stops, heat_reminder
 from detailbench.findings.trial_order import first_trial_stops, worst_too_early
-from detailbench.findings.trial_places import check_place, patch_at
+from detailbench.findings.trial_places import check_place, no_place_words, patch_at
 from detailbench.findings.trial_story import advice_for, outcome_of, trials_of
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
@@ -126,14 +126,16 @@ class RecordTrial:
         return Done(self.job_id, _("trial on {panel}").format(panel=panel_name(self.panel)), trial.id, note)
 
     def _fresh_place(self, picture: JobPicture, technique: Mapping[str, Any]) -> str:
-        """Raise Refused where a fresh trial was made on this place before; a warning where one is too near."""
+        """Raise Refused where a fresh trial was made on this place before; what speaks against it, where anything
+        does: another too near, an edge, a place nobody can tell from one before."""
         if self.at is None:
-            return ""
+            return "" if self.on_top_of else no_place_words(picture, self.panel)
         on_panel(picture, self.panel, self.at)
         if self.on_top_of:
             return ""
         sides = technique.get("section_w_mm"), technique.get("section_h_mm")
-        found = check_place(picture, self.panel, patch_at(picture, self.panel, self.at, self.combination_id, *sides))
+        patch = patch_at(picture, self.panel, self.at, self.combination_id, *sides)
+        found = check_place(picture, self.panel, patch, self.spot)
         if found.taken:
             raise Refused(found.taken, rule="place_used")
         return found.near

@@ -6,6 +6,7 @@ from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
 from detailbench.body.names import panel_name
 from detailbench.findings.removal import trial_removal
+from detailbench.findings.trial_places import edge_trouble, lost_to, patch_of
 from detailbench.findings.trial_story import TrialTold, as_outcome
 from detailbench.record.things import Trial, TrialOutcome
 from detailbench.report.content.came_off import change_sentence
@@ -20,7 +21,8 @@ SPOTS = {"typical": "a typical place", "worst": "the worst place", "confirming":
 
 def tried_texts(g: Gathered, story: TrialTold, stories: tuple[TrialTold, ...]) -> tuple[Text, ...]:
     """The paragraphs of one test section."""
-    out = [_where(story, stories), _how(story.trial), _seen(g, story), _came_off(g, story.trial)]
+    where = joined([_where(story, stories), *_of_the_place(g, story, stories)], " ")
+    out = [where, _how(story.trial), _seen(g, story), _came_off(g, story.trial)]
     return tuple(text for text in out if text)
 
 
@@ -36,6 +38,29 @@ def _where(story: TrialTold, stories: tuple[TrialTold, ...]) -> Text:
             under = count([t.trial.id for t in stories[:below]])
             where = said(_("{where}, on top of test section {below}"), where=where, below=under)
     return ended(said("{name}: {where}", name=typed(story.name), where=where))
+
+
+def _of_the_place(g: Gathered, story: TrialTold, stories: tuple[TrialTold, ...]) -> list[Text]:
+    """What the record cannot tell of a fresh place, and what speaks against it."""
+    trial, out = story.trial, []
+    other = lost_to(g.picture, trial)
+    if other is not None:
+        before = next(i for i, t in enumerate(stories, 1) if t.trial.id == other.id)
+        words = (
+            _("Its place was not noted: it cannot be told from that of test section {n}.")
+            if not trial.edge_a
+            else _("The place of test section {n} was not noted: this one cannot be told from it.")
+        )
+        out.append(said(words, n=count([t.trial.id for t in stories[:before]])))
+    patch = None if trial.on_top_of else patch_of(g.picture, trial)
+    if patch is not None and (trouble := edge_trouble(g.picture, trial.panel, patch, trial.spot)):
+        texts = {
+            "over": _("As noted, it reached over the panel's edge."),
+            "too_large": _("As noted, it was larger than the panel leaves room for."),
+            "near": _("It lay nearer to an edge, an opening or a body line than there was need to."),
+        }
+        out.append((texts[trouble],))
+    return out
 
 
 def _how(trial: Trial) -> Text:

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.findings.trial_order import worst_too_early
-from detailbench.findings.trial_places import check_place, patch_at
+from detailbench.findings.trial_places import check_place, no_place_words, patch_at
 from detailbench.findings.trial_story import outcome_of
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup, Trial
@@ -110,11 +110,12 @@ def place_words(picture: JobPicture | None, group: FinishGroup | None, draft: Dr
     if draft.on_top_of:
         return _("On top, the same place: it then speaks about the finish only."), ""
     told, kind = _("Point at the place on the map; without one only the panel is kept."), ""
+    if picture is not None and draft.at is None and (lost := no_place_words(picture, draft.panel)):
+        told, kind = f"{told} {lost}", "flagged"
     if picture is not None and draft.at is not None:
         sides = draft.section_w_mm, draft.section_h_mm
-        found = check_place(
-            picture, draft.panel, patch_at(picture, draft.panel, draft.at, draft.combination_id, *sides)
-        )
+        patch = patch_at(picture, draft.panel, draft.at, draft.combination_id, *sides)
+        found = check_place(picture, draft.panel, patch, draft.spot)
         told = " ".join(filter(None, (f"{draft.at.phrase()}.", found.taken or found.near)))
         kind = "stop" if found.taken else "flagged" if found.near else ""
     if picture is not None and group is not None and (early := worst_too_early(picture, group, draft.spot)):

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import initials
+from detailbench.findings.trial_places import place_lost
 from detailbench.findings.trial_story import TrialTold, told
 from detailbench.moves.trials import StrikeTrial
 from detailbench.screens.context import Context
@@ -79,6 +80,8 @@ class StoryPage(QWidget):
             said = _("{seen} → {result}").format(seen=said, result=next_words(t.outcome))
         rows.append(said if picture is None else f"{said} · {initials(picture.shop, t.trial.entered_by)}")
         rows += note_words(t.trial, t.outcome)
+        lost = place_lost(picture, t.trial) if picture is not None else ""
+        rows += [lost] if lost else []
         return Line(t.trial.id, "\n".join(rows))
 
     def _enable(self) -> None:
