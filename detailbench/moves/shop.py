@@ -16,6 +16,7 @@ from detailbench.findings.gauges import GLOSS
 from detailbench.findings.kit_retired import hang_on_words
 from detailbench.findings.settings import DEFAULTS, MISJUDGED_PERCENT, ONE_OF, WALK_TURNS, setting
 from detailbench.moves.gauge_lines import carry_line
+from detailbench.moves.kit_measures import measures_fit
 from detailbench.moves.move import SHOP, Done
 from detailbench.record.tables import BY_NAME
 from detailbench.record.thing import ShopThing
@@ -94,6 +95,7 @@ def _values_fit(w: Writer, cls: type[ShopThing], values: Mapping[str, Any]) -> N
     for name, value in values.items():
         if name.endswith(MEASURES) and isinstance(value, (int, float)) and value < 0:
             raise BadInput(_("That cannot be below zero."), field=name, given=value)
+    measures_fit(cls.table, values)
     if cls is Gauge:
         _gauge_fits({f.name: f.default for f in own_fields(cls)} | dict(values))
     for name, part in (("machine_id", Machine), ("pad_id", Pad), ("product_id", Product)):
