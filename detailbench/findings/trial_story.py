@@ -54,8 +54,8 @@ def as_outcome(kept: TrialOutcome) -> Outcome:
 
 
 def range_combinations(picture: JobPicture, group_id: str) -> tuple[Combination, ...]:
-    """The shop's range, mildest first, and what this group tried that is in it no more. A combination stands in it once,
-    under the name it has now; one of which a part is retired stands in it only where it was tried."""
+    """The shop's range, mildest first, and what this group tried that is in it no more. Each stands in it once, under
+    the name it has now; one of which a part is retired stands in it only where it was tried."""
     shop = picture.shop
     now = stand_ins(shop)
     in_use = {now[c.id] for c in combinations_in_use(shop)} - out_of_use_here(picture)
@@ -179,6 +179,7 @@ def _context(
     _machine, _pad, product = parts(picture.shop, one(picture.shop.combinations, trial.combination_id))
     time_left = product.working_time_s is None or trial.seconds is None or trial.seconds < product.working_time_s
     first = setting(picture.shop, "change_first")
+    cut = None if under is None else (*stack_beneath(picture, under), under)[0]
     return Context(
         range=range_,
         at=keys.index(as_now(picture, trial).combination_id),
@@ -192,7 +193,17 @@ def _context(
         time_left=time_left,
         trial_minutes=float(setting(picture.shop, "trial_min")),
         mild_end=from_mild_end(picture, group, trial.panel, trial.entered_at.date()),
+        cut=None if cut is None else keys.index(cut.combination_id),
+        cut_cleared=None if cut is None else _cut_cleared(picture, cut, range_[keys.index(cut.combination_id)].cleared),
     )
+
+
+def _cut_cleared(picture: JobPicture, cut: Trial, on_this_paint: bool | None) -> bool | None:
+    """Whether a cut that was refined cleared: by the newest word on this paint as adopting asks for it, and by what was
+    seen on this very place. None where neither says so."""
+    kept = outcome_of(picture, cut.id)
+    own = None if kept is None else TrialSeen(cut.combination_id, as_outcome(kept)).cleared
+    return False if False in (own, on_this_paint) else (own or on_this_paint)
 
 
 def advice_for(

@@ -105,6 +105,12 @@ def _option(result: Result, row: Row, context: Context) -> Option | None:
         if result in (R.SLOWER_ARM, R.SMALLER_SECTION) and R.COOLER in context.already:
             return None  # both put more heat into one place
         return _same(result, row, context)
+    if context.on_top_of is not None and False in row.cut:
+        # the cut beneath did not clear: another cut is sought, and what refined clear on it refines again
+        cut = context.on_top_of if context.cut is None else context.cut
+        found = _option(result, row, replace(context, at=cut, on_top_of=None, cut=None))
+        then = context.at if context.tried.usable else None
+        return None if found is None else replace(found, then=then)
     finders = {
         R.STRONGER: _stronger,
         R.MILDER: _milder,

@@ -144,7 +144,8 @@ class Context:
     first tried. ``clear_coat``: known, thin, unknown. ``colour``: dark, mid, light. ``feel``: soft, medium, hard,
     sticky or None. ``paint_system``: one of PAINT_SYSTEMS. ``order``: the shop's, compound or pad first.
     ``time_left``: a slower arm would still be within the compound's working time. ``trial_minutes``: shop setting.
-    ``mild_end``: the paint asks for the mild end, so that stronger is the next rung only.
+    ``mild_end``: the paint asks for the mild end, so that stronger is the next rung only. ``cut``: the rung at the
+    bottom of the place, where that is not ``on_top_of``; ``cut_cleared``: whether it cleared there, None: not known.
     """
 
     range: Range
@@ -159,6 +160,8 @@ class Context:
     time_left: bool = True
     trial_minutes: float = 8.0
     mild_end: bool = False
+    cut: int | None = None
+    cut_cleared: bool | None = None
 
     def __post_init__(self) -> None:
         if not 0 <= self.at < len(self.range):

@@ -20,6 +20,11 @@ def sentence(result: Result, *, row: str, place: str, rung: Rung | None, then: R
         return _("Two steps: cut with {name} on a fresh place, then refine on top with {refine}.").format(
             name=name, refine=refine
         )
+    if result in (R.STRONGER, R.OTHER_MOVEMENT) and row == "on top, clear, the cut did not clear":
+        return _(
+            "The finish is clear, but the cut beneath did not clear: cut with {name} on a fresh place, then refine on "
+            "top as here."
+        ).format(name=name)
     if result is R.STRONGER:
         if on_top:
             return _("Refine on top with {name}: milder ones left haze here.").format(name=name)
@@ -44,6 +49,11 @@ def sentence(result: Result, *, row: str, place: str, rung: Rung | None, then: R
         return _lower_level(row)
     if result is R.WIPE and row == "trails without a driven pad":
         return _("A pad that is not driven round leaves no trails by itself: panel wipe, were they there before?")
+    if result is R.SECOND_LAMP and row == "on top, clear, the cut not known":
+        return _(
+            "The finish is clear. Whether the cut beneath cleared is not known: look for the marks under a second "
+            "lamp, and say it of the cut's trial."
+        )
     if result is R.WIPE and row == "smear":
         return _("Panel wipe, wait two minutes, look again. Still smeared: look after a wash or the next day.")
     return _plain(result, row)

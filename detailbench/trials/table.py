@@ -16,7 +16,8 @@ ANY_CLEARED = frozenset(Cleared)
 
 @dataclass(frozen=True)
 class Row:
-    """``on_top``, ``driven`` (a movement that leaves trails), ``hard``: None fits either. ``about``: what it teaches.
+    """``on_top``, ``driven`` (a movement that leaves trails), ``hard``: None fits either. ``cut``: what is known of the
+    clearing of the cut beneath, any where empty. ``about``: what it teaches.
 
     ``two_steps``: the row sets out on a cut and a refine on top whatever is chosen first.
     """
@@ -30,6 +31,7 @@ class Row:
     on_top: bool | None = None
     driven: bool | None = None
     hard: bool | None = None
+    cut: tuple[bool | None, ...] = ()
     about: str = "nothing"
     forbids: str = ""
     two_steps: bool = False
@@ -44,6 +46,7 @@ class Row:
             self.on_top in (None, context.on_top_of is not None)
             and self.driven in (None, context.movement.leaves_trails)
             and self.hard in (None, context.feel == "hard")
+            and (not self.cut or context.cut_cleared in self.cut)
         )
 
 
@@ -59,7 +62,29 @@ ROWS: tuple[Row, ...] = (
     Row("pad or dust marks", (R.CLEAN_PAD, R.OTHER_PAD), R.CLEAN_PAD, ANY_CLEARED, Finish.PAD_MARKS),
     Row("towel marks", (), R.OTHER_TOWEL, ANY_CLEARED, Finish.TOWEL_MARKS),
     Row("smear", (), R.WIPE, ANY_CLEARED, Finish.SMEAR),
-    # on top of a cut only the finish is judged
+    # on top of a cut only the finish is judged; both together serve where the cut cleared
+    Row(
+        "on top, clear, the cut did not clear",
+        (R.STRONGER, R.OTHER_MOVEMENT),
+        R.LOWER_LEVEL,
+        ANY_CLEARED,
+        Finish.CLEAR,
+        on_top=True,
+        cut=(False,),
+        about="finish",
+        two_steps=True,
+    ),
+    Row(
+        "on top, clear, the cut not known",
+        (),
+        R.SECOND_LAMP,
+        ANY_CLEARED,
+        Finish.CLEAR,
+        on_top=True,
+        cut=(None,),
+        about="finish",
+        two_steps=True,
+    ),
     Row("on top, clear", (), R.KEEP, ANY_CLEARED, Finish.CLEAR, on_top=True, about="finish", two_steps=True),
     Row(
         "on top, even haze",

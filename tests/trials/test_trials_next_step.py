@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import itertools
+
 import pytest
 
 from detailbench.basics.errors import BadInput
@@ -258,7 +260,7 @@ def test_on_light_paint_a_second_lamp_or_gloss_is_suggested() -> None:
 @pytest.mark.parametrize("cleared", list(Cleared))
 @pytest.mark.parametrize("finish", [Finish.CLEAR, Finish.EVEN_HAZE])
 def test_a_trial_on_top_speaks_about_the_finish_only(cleared: Cleared, finish: Finish) -> None:
-    context = Context(RANGE, 1, on_top_of=5)
+    context = Context(RANGE, 1, on_top_of=5, cut_cleared=True)
     advice = next_step(Outcome(cleared, finish), context)
     assert advice.about == "finish"
     assert advice.starts_two_steps
@@ -275,6 +277,24 @@ def test_refining_goes_down_first_and_then_up_but_stays_below_the_cut() -> None:
     assert (up.result, up.rung) == (Result.STRONGER, 3)
     none = known(**{k: {"refined": False} for k in ("soft_finishing", "medium_finishing", "firm_medium")})
     assert next_step(haze, Context(none, 2, on_top_of=4, already=done)).result is Result.LOWER_LEVEL
+
+
+def test_both_steps_are_kept_only_where_the_cut_beneath_cleared() -> None:
+    clear = Outcome(Cleared.YES, Finish.CLEAR)
+    failed = next_step(clear, Context(RANGE, 1, on_top_of=4, cut_cleared=False))
+    assert (failed.result, failed.chosen.place, failed.chosen.then) == (Result.STRONGER, "fresh", 1)
+    assert (failed.rung or 0) > 4
+    assert "the cut beneath did not clear" in failed.sentence
+    unknown = next_step(clear, Context(RANGE, 1, on_top_of=4))
+    assert unknown.result is Result.SECOND_LAMP
+    assert "Whether the cut beneath cleared is not known" in unknown.sentence
+    assert failed.about == unknown.about == "finish"
+    # of three steps the lowest is the cut
+    deep = next_step(clear, Context(RANGE, 1, on_top_of=2, cut=5, cut_cleared=False))
+    assert (deep.rung or 0) > 5
+    # where nothing stronger is left the level is agreed
+    last = Context(RANGE, 1, on_top_of=len(RANGE) - 1, cut_cleared=False)
+    assert next_step(clear, last).result is Result.LOWER_LEVEL
 
 
 def test_trails_on_top_call_for_a_free_orbital_one() -> None:
@@ -296,8 +316,9 @@ def test_every_row_of_the_table_speaks_for_some_outcome() -> None:
     for outcome in OUTCOMES:
         for at in (4, 8):
             for cut in (None, 8):
-                for feel in (None, "hard"):
-                    spoken.add(row_for(outcome, Context(RANGE, at, on_top_of=cut, feel=feel)).key)
+                for feel, known in itertools.product((None, "hard"), (True, False, None)):
+                    context = Context(RANGE, at, on_top_of=cut, feel=feel, cut_cleared=known)
+                    spoken.add(row_for(outcome, context).key)
     assert spoken == {row.key for row in ROWS}
 
 
