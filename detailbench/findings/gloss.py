@@ -12,17 +12,19 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from detailbench.basics.errors import Refused
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
+from detailbench.findings.gauges import gauge_of, gloss_sessions
 from detailbench.findings.moments import clean_and_bare, last_polishings, taken_after
 from detailbench.findings.panels import Moment
 from detailbench.findings.states import state_of
 from detailbench.findings.walking import DOUBLE_WITHIN_S, OUTER, panel_places, panels_in_order
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import GlossReading, Place
-from detailbench.thickness.gloss import GlossAngle, HazeIndex, gloss_angle, haze_index
+from detailbench.thickness.gloss import Angle, GlossAngle, HazeIndex, gloss_angle, haze_index
 from detailbench.thickness.gloss_panel import GlossPanel, gloss_panel
 
-FIRST_ANGLE = 60
+FIRST_ANGLE: Angle = 60
 UNUSUAL_GU = 120.0  # black glass reads 100; a painted panel hardly more: common practice, no source
 
 
@@ -42,7 +44,8 @@ class GlossAt:
 
 @dataclass(frozen=True)
 class PanelGloss:
-    """``angle``: which angle the comparison is made at and why, None until 60° was read before the work. ``change``
+    """``angle``: which angle the rule asks for and why, None until 60° was read before the work; ``missing``: that no
+    gloss meter of the job has it, so that the comparison stays at 60° (empty: one has). ``change``
     None: no like pair of places at that angle (``why_none``). Haze indices None where 60° and 20° were not both read at
     a place."""
 
@@ -54,6 +57,12 @@ class PanelGloss:
     why_none: str
     haze_before: HazeIndex | None
     haze_after: HazeIndex | None
+    missing: str = ""
+
+    @property
+    def compared_deg(self) -> int | None:
+        """The angle the comparison is made at."""
+        return None if self.angle is None else FIRST_ANGLE if self.missing else self.angle.angle_deg
 
 
 def gloss(picture: JobPicture) -> Mapping[str, PanelGloss]:
@@ -69,9 +78,34 @@ def panel_gloss(picture: JobPicture, key: str) -> PanelGloss | None:
         return None
     before, after = (_by_angle(picture, key, own, moment) for moment in ("as_found", "polished"))
     angle = _angle(before)
-    change, why_none = _change(picture, before, after, angle)
+    lacks = angle is not None and angle.angle_deg not in _angles_before(picture, key)
+    missing = missing_angle_words(angle.angle_deg) if angle is not None and lacks else ""
+    change, why_none = _change(picture, before, after, angle, instead=bool(missing))
     haze_before, haze_after = _haze(before), _haze(after)
-    return PanelGloss(key, before, after, angle, change, why_none, haze_before, haze_after)
+    return PanelGloss(key, before, after, angle, change, why_none, haze_before, haze_after, missing)
+
+
+def missing_angle_words(angle_deg: int) -> str:
+    """What is said where the rule asks for an angle no meter of the job has; the reading is kept at the angle there
+    is."""
+    return _(
+        "The rule asks for {angle}° here, and the gloss meter has no such angle: kept at the angle it has."
+    ).format(angle=format_number(angle_deg))
+
+
+def angle_missing(picture: JobPicture, place: Place, angle_deg: int) -> str:
+    """The same for a value just read at 60° on the outer skin; empty: nothing is missing."""
+    if angle_deg != FIRST_ANGLE or place.surface != OUTER:
+        return ""
+    found = panel_gloss(picture, place.panel)
+    return "" if found is None else found.missing
+
+
+def _angles_before(picture: JobPicture, key: str) -> frozenset[int]:
+    """Those of the meters in hand before the panel was worked: what none could read then is not asked for now."""
+    note = last_polishings(picture).get(key)
+    in_time = (s for s in gloss_sessions(picture) if note is None or s.seq < note.seq)
+    return frozenset(a for s in in_time for a in gauge_of(picture, s).angles_deg)
 
 
 def angle_due(picture: JobPicture, key: str) -> tuple[int, str]:
@@ -80,6 +114,8 @@ def angle_due(picture: JobPicture, key: str) -> tuple[int, str]:
     found = panel_gloss(picture, key)
     if found is None or found.angle is None:
         return FIRST_ANGLE, _("60° first; it decides the angle.")
+    if found.missing:
+        return FIRST_ANGLE, found.missing
     angle = found.angle.angle_deg
     return angle, _("{angle}° here, by the values at 60° before the work.").format(angle=angle)
 
@@ -168,7 +204,12 @@ def _haze(at: Mapping[int, GlossAt]) -> HazeIndex | None:
 
 
 def _change(
-    picture: JobPicture, before: Mapping[int, GlossAt], after: Mapping[int, GlossAt], angle: GlossAngle | None
+    picture: JobPicture,
+    before: Mapping[int, GlossAt],
+    after: Mapping[int, GlossAt],
+    angle: GlossAngle | None,
+    *,
+    instead: bool,
 ) -> tuple[GlossPanel | None, str]:
     if not after:
         return None, _("no gloss after the work")
@@ -176,7 +217,7 @@ def _change(
         return None, _("no gloss before the work")
     if angle is None:
         return None, _("not read at 60° before the work: no angle was chosen")
-    at = angle.angle_deg
+    at: Angle = angle.angle_deg if not instead else FIRST_ANGLE
     if at not in before or at not in after:
         when = _("before") if at not in before else _("after")
         return None, _("not read at {angle}° {when}").format(angle=at, when=when)

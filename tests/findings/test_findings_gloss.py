@@ -58,6 +58,35 @@ def test_the_angle_is_chosen_at_60_before_the_work_and_kept_after_it(hands: Hand
     assert angle_due(hands.picture, "roof")[0] == angle
 
 
+@pytest.mark.parametrize(("angles", "at60", "lacks"), [((20, 60), 6.0, 85), ((60,), 84.0, 20)])
+def test_where_the_meter_lacks_the_angle_the_rule_asks_for_the_comparison_stays_at_60_and_says_so(
+    hands: Hands, angles: tuple[int, ...], at60: float, lacks: int
+) -> None:
+    gauge = meter(hands, angles)
+    spell(hands, gauge)
+    gloss(hands, 60, at60)
+    assert angle_due(hands.picture, "roof") == (60, found(hands).missing)
+    assert f"asks for {lacks}°" in found(hands).missing
+    polished(hands, gauge)
+    spell(hands, meter(hands, (20, 60, 85), "a later one"))  # it could not read what was there before the work
+    spell(hands, gauge)
+    gloss(hands, 60, at60 + 3)
+    seen = found(hands)
+    assert seen.change is not None
+    assert (seen.change.angle_deg, seen.compared_deg) == (60, 60)
+    assert seen.change.change_gu == pytest.approx(3)
+    assert seen.angle is not None
+    assert seen.angle.angle_deg == lacks  # the rule is told as it is
+
+
+def test_a_second_meter_in_hand_before_the_work_brings_the_angle_the_first_lacks(hands: Hands) -> None:
+    spell(hands, meter(hands, (20, 60)))
+    gloss(hands, 60, 6.0)
+    spell(hands, meter(hands, (60, 85), "a second one"))
+    assert found(hands).missing == ""
+    assert angle_due(hands.picture, "roof")[0] == 85
+
+
 def test_a_change_is_the_mean_over_the_same_places_at_one_angle_and_has_no_interval(hands: Hands) -> None:
     gauge = meter(hands)
     spell(hands, gauge)

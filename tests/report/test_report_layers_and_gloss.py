@@ -99,6 +99,17 @@ def test_without_a_layer_gauge_the_report_says_that_clear_coat_was_not_measured(
     assert "Room left" not in text
 
 
+def test_an_angle_the_meter_lacks_is_said_with_the_change_at_the_angle_it_has(day: Week) -> None:
+    shop = day.picture.shop
+    meters = tuple(replace(g, angles_deg=(60,)) if g.principle == "gloss" else g for g in shop.gauges)
+    content = day.content(picture=replace(day.picture, shop=replace(shop, gauges=meters)))
+    said = "The rule asks for 20° here, and the gloss meter has no such angle: kept at the angle it has."
+    assert said in said_in(content)
+    assert said not in said_in(day.content())
+    figure = next(f for f in figures(content) if isinstance(f.trace, Worked) and f.trace.at[0] == "angle_deg")
+    assert figure.shown == "20"
+
+
 def test_the_first_panel_set_aside_names_who_let_it_go_on(day: Week) -> None:
     step = day.picture.steps[-1]
     one = day.picture.runs[-1]

@@ -72,6 +72,9 @@ def _follows(g: Gathered, seen: PanelGloss) -> Text:
         texts.append(traced(seen.change.sentence, figures))
     elif seen.why_none and seen.after:
         texts.append(_no_change(g, seen))
+    if seen.missing and seen.angle is not None:
+        trace = worked(g.refs.of(seen.angle.working), "angle_deg")
+        texts.append(traced(seen.missing, [number(seen.angle.angle_deg, trace, 0)]))
     for index, when in ((seen.haze_before, _("before")), (seen.haze_after, _("after"))):
         if index is not None and index.haze_gu is not None:
             texts.append(said(_("Haze index {when}: {haze} GU."), when=when, haze=_haze(g, index)))

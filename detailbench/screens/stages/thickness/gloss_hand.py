@@ -9,7 +9,7 @@ from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.findings.changes import moment_of
 from detailbench.findings.gauges import gauge_of, gloss_sessions, is_gloss_meter
-from detailbench.findings.gloss import angle_due
+from detailbench.findings.gloss import FIRST_ANGLE, angle_due
 from detailbench.findings.moments import last_polishings, taken_after
 from detailbench.record.things import Gauge, GaugeSession, GlossReading
 from detailbench.screens.context import Context
@@ -68,9 +68,10 @@ class GlossHand:
     def angle(self) -> int:
         """The angle of the next value: as chosen, else as the rule asks, else what the meter has."""
         picture, panel = self._context.picture, self._context.selected_panel
-        due = angle_due(picture, panel)[0] if picture is not None and panel else 60
+        due = angle_due(picture, panel)[0] if picture is not None and panel else FIRST_ANGLE
         wanted = self._angle or due
-        return wanted if wanted in self.angles else next(iter(self.angles), due)
+        has = (a for a in (wanted, FIRST_ANGLE, *self.angles) if a in self.angles)
+        return next(has, due)
 
     @property
     def angle_why(self) -> str:

@@ -12,7 +12,7 @@ from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
 from detailbench.findings.gloss import GlossAt, PanelGloss
 from detailbench.screens.entry.why_button import WhyButton
-from detailbench.screens.look.parts import sentence
+from detailbench.screens.look.parts import sentence, set_kind
 from detailbench.screens.stages.thickness.desk import ThicknessDesk
 from detailbench.thickness.gloss import haze_change
 
@@ -71,8 +71,9 @@ class GlossPart(QWidget):
         self.angle.setText(
             _("Not read at 60° before the work yet: that value decides the angle.")
             if found.angle is None
-            else _("Compared at {sentence}").format(sentence=found.angle.sentence)
+            else found.missing or _("Compared at {sentence}").format(sentence=found.angle.sentence)
         )
+        set_kind(self.angle, "flagged" if found.missing else "")
         self.why_angle.setVisible(found.angle is not None)
         self._say_change(found)
         self._say_haze(found)

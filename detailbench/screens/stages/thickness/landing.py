@@ -7,7 +7,7 @@ from typing import Protocol
 from detailbench.basics.numbers import format_number, format_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.findings.gloss import angle_note
+from detailbench.findings.gloss import angle_missing, angle_note
 from detailbench.moves.gloss import RecordGloss
 from detailbench.moves.readings import RecordReading
 from detailbench.record.picture import JobPicture
@@ -108,7 +108,8 @@ class Landing:
         flags = flags_line(reading)
         kept = next((p for p in picture.places if p.id == reading.place_id), None)
         if before is not None and kept is not None:
-            flags = f"{flags} {angle_note(before, kept, reading.angle_deg)}".strip()
+            notes = (angle_note(before, kept, reading.angle_deg), angle_missing(picture, kept, reading.angle_deg))
+            flags = " ".join(text for text in (flags, *notes) if text)
         first = len(desk.gloss.values(reading.place_id, reading.angle_deg)) == 1
         if flags:
             sentence += f". {flags}"

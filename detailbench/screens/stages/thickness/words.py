@@ -72,7 +72,7 @@ def value_hint(*, layers: bool, gloss_on: bool, angles: Sequence[int]) -> str:
     hand, empty: none is."""
     gloss = f"{format_number(angles[0])}: {format_number(84.2)}" if angles else ""
     if gloss_on:
-        return _("gloss; at an angle of its own: {form}").format(form=gloss) if len(angles) > 1 else ""
+        return _("other angle: {form}").format(form=gloss) if len(angles) > 1 else ""
     forms = []
     if layers:
         forms.append(_("total / clear, as in {form}").format(form=f"{format_number(118)} / {format_number(42)}"))
