@@ -10,7 +10,7 @@ def flag_words(flag: str, gloss: bool = False) -> str:
     if gloss and flag in ("implausible", "zero"):
         return _("More than paint shows; kept.") if flag == "implausible" else _("0 GU? Kept.")
     return {
-        "double": _("double? A second value came within 0.8 s."),
+        "double": _("double? A second value came within 0.8\u00a0s."),
         "unit": _("Did the gauge switch to mil?"),
         "implausible": _("Outside the shop's usual range; kept."),
         "zero": _("0 means bare metal here; no value?"),

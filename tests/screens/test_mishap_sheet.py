@@ -10,7 +10,7 @@ from day_window import click, field, keys, lines, named, press, press_button, sa
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QAbstractButton, QApplication
 
 from detailbench.basics.clock import HandClock
 from detailbench.moves.bench import Bench
@@ -34,6 +34,11 @@ def test_one_key_words_and_enter(window: Window, bench: Bench, job_id: str) -> N
     now = QApplication.focusWidget()
     assert now is not None
     assert now.accessibleName() == "told: owner"
+    chosen = [b.accessibleName() for b in window.findChildren(QAbstractButton) if b.isVisible() and b.isChecked()]
+    assert [name for name in chosen if name.startswith(("told", "how"))] == []  # nobody but a person says who was told
+    press_button(window, "Told of this mishap")
+    assert bench.job(job_id).mishaps[0].told == ""
+    assert "The owner or the bearer is told." in texts(window)
 
 
 def test_the_first_mishaps_fields_stand_together(window: Window) -> None:

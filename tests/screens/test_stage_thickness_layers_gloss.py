@@ -75,7 +75,7 @@ def test_the_empty_field_says_which_forms_the_gauges_in_hand_may_be_typed_in(bay
     line = bay.thickness.card.walk.field.line
     assert plain(line.placeholderText()) == "total / clear, as in 118 / 42"
     bay.shop.bench.do(StartSession(bay.job, gloss_meter(bay)))
-    assert plain(line.placeholderText()) == "gloss; at an angle of its own: 20: 84.2"
+    assert plain(line.placeholderText()) == "other angle: 20: 84.2"
     assert bay.thickness.desk is not None
     bay.thickness.desk.measure_gloss(False)
     assert plain(line.placeholderText()) == "total / clear, as in 118 / 42; gloss as in 20: 84.2"
@@ -147,6 +147,20 @@ def test_room_left_stands_on_the_card_with_its_bound_its_risk_and_its_working(ba
     assert working.name == "room_left"
 
 
+def test_a_clear_coat_without_a_reserve_is_told_once(bay: Bay) -> None:
+    session = layer_gauge(bay)
+    for group in bay.picture.groups:
+        bay.shop.bench.do(SetPaintSystem(bay.job, group.id, "clear_over_colour"))
+    for clear in (33.0, 31.0, 34.0, 32.0, 33.0, 35.0, 31.0, 34.0):
+        bay.shop.clock.forward(seconds=4)
+        bay.shop.bench.do(RecordReading(bay.job, "bonnet", 118.0, clear_um=clear))
+    checked(bay, session)
+    walking(bay)
+    bay.click("Panel")
+    assert bay.visible_text().count("Clear coat by layer gauge") == 1
+    assert "Room left in the clear coat cannot be stated." in bay.visible_text()
+
+
 # gloss
 def take_in_hand(bay: Bay, name: str) -> None:
     bay.click("Gauge")
@@ -170,6 +184,21 @@ def test_a_gloss_meter_is_taken_in_hand_and_the_walk_asks_for_gloss_at_60_first(
     assert (value.angle_deg, value.value_gu, value.source) == (60, 84.2, "typed")
     assert bay.picture.readings == ()
     assert "bonnet 1: 84.2 GU at 60°" in bay.said
+
+
+def test_a_meter_without_the_angle_the_rule_asks_for_reads_on_at_60_and_that_is_said(bay: Bay) -> None:
+    gloss_meter(bay, (20, 60))
+    bay.shop.checked(bay.job)
+    walking(bay)
+    take_in_hand(bay, "invented gloss meter")
+    bay.window.to_map()
+    bay.type_value("6.4")
+    lacks = "The rule asks for 85° here, and the gloss meter has no such angle: kept at the angle it has."
+    assert bay.said == f"bonnet 1: 6.4 GU at 60°. {lacks}"
+    assert bay.window.notices.kind == "flagged"
+    assert bay.window.strip.next.whole == "bonnet, place 2 of 8: gloss at 60°"  # not at 20°, the meter's other angle
+    bay.click("Panel")
+    assert lacks in bay.visible_text()
 
 
 def test_with_gauge_and_meter_in_hand_a_press_or_a_key_says_what_the_next_value_is(bay: Bay) -> None:

@@ -197,6 +197,9 @@ def test_act_2_a_double_trigger_is_flagged_on_both_places_and_shifted_back_in_on
     rows = [plain(part.list.item(i).text()) for i in range(part.list.count())]
     assert "double?" in rows[3]
     assert "double?" in rows[4]
+    assert rows[3].index("double?") < rows[3].index("dirty")  # what is to be put right stands before the state
+    item = part.list.item(3)
+    assert part.list.visualItemRect(item).height() > 1.5 * part.list.fontMetrics().lineSpacing()  # told whole, not cut
     bay.click_row(part.list, 4)
     bay.click("Move this and all after it one place back")
     assert values(bay)[:7] == [[101.0], [102.0], [103.0], [104.0, 104.0], [105.0], [106.0], []]

@@ -161,7 +161,10 @@ def test_what_was_taken_in_is_forgotten_with_another_job(wash: Window, bench: Be
     press_button(wash, "for: several")
     press_button(wash, "Take in the left side")
     wash.open_job(job_id)
-    assert named(wash, "for: this panel").isChecked()  # type: ignore[attr-defined]
+    assert not named(wash, "for: several").isChecked()  # type: ignore[attr-defined]
+    assert not named(wash, "for: this panel").isChecked()  # type: ignore[attr-defined]  # there is none yet
+    press_button(wash, "the surface is now: washed")
+    assert "Choose a panel first" in wash.notices.text
     assert {fill(wash, k)[1] for k in wash.context.outline.panels} == {""}
 
 

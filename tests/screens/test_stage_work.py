@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QLineEdit
 from pytestqt.qtbot import QtBot
-from stage_scenes import adopted, click, field, named, pick, ready_job, scrolls, shown_window, type_into, words
+from stage_scenes import adopted, click, field, named, pick, ready_job, scrolls, shown_window, strike, type_into, words
 
 from detailbench.moves.turning import TurnJob
 from detailbench.screens.stages.work.hand import WorkHand
@@ -210,6 +210,11 @@ def test_sections_are_ticked_and_override_the_estimate(window: Window, invented:
     share = work_colouring(window.context).of("bonnet").share
     assert share is not None
     assert 0.9 < share < 1
+    line = next(w for w in window.findChildren(QLineEdit) if w.accessibleName().startswith("sections done of"))
+    QTest.mouseClick(line, Qt.MouseButton.LeftButton)
+    strike(window, "2")
+    press(Qt.Key.Key_Return)
+    assert invented.picture(job).runs[-1].sections_done == 2  # in place of the 1, not behind it
 
 
 # what stops

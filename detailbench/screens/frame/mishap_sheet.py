@@ -51,7 +51,6 @@ class MishapSheet(Sheet):
         self.put_right = button(_("Correct the time"), self._put_right, name=_("Correct the time of this mishap"))
         self.happened.line.returnPressed.connect(self._put_right)
         self.whom = ChoiceRow(_("told"), (("owner", _("owner")), ("bearer", _("bearer"))), columns=2)
-        self.whom.set_value("owner")
         self.how = ChoiceRow(_("how"), [(key, channel_words(key)) for key in CHANNELS], columns=3)
         self.told_at = MomentField(_("told at"), context.clock.now)
         self.tell = button(_("Told"), self._tell, name=_("Told of this mishap"))
@@ -176,6 +175,8 @@ class MishapSheet(Sheet):
         move = TellMishap(picture.job.id, kept.id, self.whom.value, self.how.value, at)
         if self._context.do(move, self, self._say) is not None:
             self.told_at.clear()
+            for row in (self.whom, self.how):  # said anew of the next one: nobody but a person says who was told
+                row.set_value("")
             self._say("")
 
     def _ask(self) -> None:

@@ -204,7 +204,7 @@ class PanelPart(QWidget):
         ]
         if figures.interval_um is not None:
             interval = format_thickness_interval(*figures.interval_um, digits=1)
-            facts.append(_("95 % interval of the mean {interval}").format(interval=interval))
+            facts.append(_("95\u00a0% interval of the mean {interval}").format(interval=interval))
         self.facts.setText("\n".join([", ".join(facts), *figures.sentences]))
         self.bound.setText(figures.bound_sentence)
         if seen.confirmed:
@@ -238,7 +238,9 @@ class PanelPart(QWidget):
         self.ruling.setText(ruling_words(found.ruling))
         set_kind(self.ruling, RULINGS[found.ruling])
         lines = [r.sentence for r in found.reasons if room is None or r.sentence != " ".join(room.sentences[1:])]
-        self.reasons.setText("\n".join([*lines, *([] if room is not None else [found.clear_coat])]))
+        if room is None and not any(found.clear_coat in line for line in lines):  # a reason may tell it already
+            lines.append(found.clear_coat)
+        self.reasons.setText("\n".join(lines))
         self.reasons.setVisible(bool(self.reasons.text()))
         if room is not None:
             self.room.setText("\n".join(room.sentences))

@@ -53,6 +53,7 @@ class WalkPart(QWidget):
         self.list = QListWidget()
         self.list.setAccessibleName(_("Places of this panel"))
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setWordWrap(True)  # a line is never cut: what is odd about a value stands in it
         gives_way(self.list, m.px(26))
         self.mend = MendRow(desk)
         self.beside = QListWidget()  # after what mends: to pass it on the way there would choose its first line
@@ -191,7 +192,7 @@ def gloss_row(place: WalkPlace, values: tuple[GlossReading, ...]) -> str:
     words = ", ".join(gloss_words(v) for v in values) or _("no gloss yet")
     flags = " ".join(filter(None, (flags_line(v) for v in values)))
     odd = dict.fromkeys(state_words(v) for v in values if not State(v.clean, v.work, v.cover).bare_and_clean)
-    return "  ".join(part for part in (format_number(place.number), words, own, *odd, flags) if part)
+    return "  ".join(part for part in (format_number(place.number), words, flags, own, *odd) if part)
 
 
 def _row_words(place: WalkPlace, pairs: dict[str, int]) -> str:
@@ -204,4 +205,4 @@ def _row_words(place: WalkPlace, pairs: dict[str, int]) -> str:
     flags = " ".join(filter(None, (flags_line(r, pairs) for r in place.readings)))
     # what was read clean and bare can be compared; any other state is said in the line
     odd = dict.fromkeys(state_words(r) for r in place.readings if not State(r.clean, r.work, r.cover).bare_and_clean)
-    return "  ".join(part for part in (number, values, own, *odd, flags) if part)
+    return "  ".join(part for part in (number, values, flags, own, *odd) if part)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from detailbench.basics.numbers import format_number, read_typed
@@ -32,7 +32,7 @@ class StepNumber(QWidget):
         self._may_be_empty, self._negative = may_be_empty, negative
         self.value: float | None = None
         self._unit = unit
-        self.line = QLineEdit()
+        self.line = _WholeLine()
         self.line.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.line.setMinimumWidth(44)
         self.less = button("−", lambda: self._by(-1), name=_("{what}: less").format(what=title))
@@ -125,3 +125,21 @@ class StepNumber(QWidget):
             self._by(sign)
             return
         super().keyPressEvent(event)
+
+
+class _WholeLine(QLineEdit):
+    """A click into it takes the whole number: what is typed then stands in its place, not behind it."""
+
+    _entered = False
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        super().focusInEvent(event)
+        self._entered = event.reason() == Qt.FocusReason.MouseFocusReason
+        if not self._entered:
+            self.selectAll()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        super().mouseReleaseEvent(event)
+        if self._entered and not self.hasSelectedText():
+            self.selectAll()
+        self._entered = False
