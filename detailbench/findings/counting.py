@@ -27,7 +27,8 @@ def share_words(found: ShareCleared) -> str:
             "{gone} of {of} counted marks gone; under {fewest} no share is stated. It supports, it does not judge."
         ).format(gone=found.gone, of=found.of, fewest=FEWEST_FOR_A_SHARE)
     return _(
-        "{gone} of {of} counted marks gone: {share} % ({low} to {high} %, 95 %). It supports, it does not judge."
+        "{gone} of {of} counted marks gone: {share}\u00a0% ({low} to {high}\u00a0%, 95\u00a0%). "
+        "It supports, it does not judge."
     ).format(
         gone=found.gone,
         of=found.of,

@@ -32,7 +32,7 @@ def _step(told: StepForecast) -> str:
     about = format_thickness(found.removed_um, digits=1)
     if found.low_rate is not None and found.high_rate is not None:
         between = format_thickness_interval(found.low_rate * per, found.high_rate * per, digits=1)
-        text = _("about {about}, {between} (90 %); from {n} trials on {paints}, {own}.")
+        text = _("about {about}, {between} (90\u00a0%); from {n} trials on {paints}, {own}.")
         return text.format(
             about=about, between=between, n=len(found.rates), paints=_paints(told.paints), own=_own(told.on_this_paint)
         )

@@ -96,7 +96,7 @@ def _told(found: PanelChange) -> SinceLast:
         most = format_thickness(bound, digits=1)
         sentence = _("not distinguishable from zero (less than {most} either way)").format(most=most)
     else:
-        sentence = _("{now} since then ({interval}, {confidence} %)").format(
+        sentence = _("{now} since then ({interval}, {confidence}\u00a0%)").format(
             now=format_thickness_change(now, digits=1),
             interval=format_thickness_interval(low, high, digits=1, with_unit=False),
             confidence=format_number(CONFIDENCE_PERCENT, 0),

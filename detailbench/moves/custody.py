@@ -62,7 +62,7 @@ class NoteCustody:
         if name == "energy_percent":
             real_number(value, name)
             if not 0 <= value <= 100:
-                raise BadInput(_("Fuel or charge is 0 to 100 %."), field=name, given=value)
+                raise BadInput(_("Fuel or charge is 0 to 100\u00a0%."), field=name, given=value)
         if name == "keys_count" and not (type(value) is int and 0 <= value <= MOST_KEYS):
             raise BadInput(_("Keys are counted in whole numbers, 0 to 99."), field=name, given=value)
         return value

@@ -190,7 +190,7 @@ def _sentence(
         return _("The readings after are thicker by {by} on average: no removal can be stated.").format(
             by=format_thickness(-removed, digits=1)
         )
-    return _("removed {value} ({interval}, {confidence} %)").format(
+    return _("removed {value} ({interval}, {confidence}\u00a0%)").format(
         value=format_thickness(removed, digits=1),
         interval=format_thickness_interval(low, high, digits=1, with_unit=False),
         confidence=format_number(100 * confidence, 0),

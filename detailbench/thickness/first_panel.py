@@ -76,7 +76,8 @@ def first_panel(
     if risk_after is not None and risk_after > most_risk:
         reasons.append(
             _(
-                "From the readings after the work the chance of going below the reserve is {risk} %, above {most} %."
+                "From the readings after the work the chance of going below the reserve is {risk}\u00a0%, "
+                "above {most}\u00a0%."
             ).format(
                 risk=format_number(math.ceil(1000 * risk_after) / 10, 1), most=format_number(round(100 * most_risk, 6))
             )

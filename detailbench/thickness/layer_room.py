@@ -177,7 +177,7 @@ def _thin(low: float, decides: float, limits: ClearLimits) -> list[str]:
     if low <= 0:
         out = [_("The places scatter too much to state how thin the clear coat may be.")]
     else:
-        text = _("At a place picked at random it is thicker than {low} with a chance of {chance} %.")
+        text = _("At a place picked at random it is thicker than {low} with a chance of {chance}\u00a0%.")
         chance = _percent(1 - limits.most_risk)
         out = [text.format(low=format_thickness(_down(low), digits=1), chance=chance)]
     if decides < low:
@@ -189,7 +189,7 @@ def _thin(low: float, decides: float, limits: ClearLimits) -> list[str]:
 def _risk(risk: float, limits: ClearLimits) -> list[str]:
     if risk <= limits.most_risk:
         return []
-    text = _("Chance of less than the reserve of {reserve} at a place: {risk} %; the shop allows {most} %.")
+    text = _("Chance of less than the reserve of {reserve} at a place: {risk}\u00a0%; the shop allows {most}\u00a0%.")
     shown = format_number(math.ceil(1000 * risk) / 10, 1)
     most = _percent(limits.most_risk)
     return [text.format(reserve=format_thickness(limits.reserve_um), risk=shown, most=most)]
@@ -197,7 +197,7 @@ def _risk(risk: float, limits: ClearLimits) -> list[str]:
 
 def _room(room: float, by_share: bool, limits: ClearLimits, off: Removal) -> str:
     if room < 0 and by_share:
-        return _("No room left: more than the shop's largest share, {share} % of the clear coat.").format(
+        return _("No room left: more than the shop's largest share, {share}\u00a0% of the clear coat.").format(
             share=_percent(limits.largest_share or 0.0)
         )
     if room < 0:

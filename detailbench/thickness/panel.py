@@ -153,7 +153,7 @@ def _bound_sentence(bound: float | None, confidence: float, share: float) -> str
     if bound <= 0:
         return _("The places scatter too much to state how thin the rest may be.")
     return _(
-        "With confidence of at least {confidence} %, at least {share} % of the measured field of this panel "
+        "With confidence of at least {confidence}\u00a0%, at least {share}\u00a0% of the measured field of this panel "
         "(edges and body lines excluded) is thicker than {bound}."
     ).format(
         confidence=format_number(100 * confidence, 0),

@@ -57,7 +57,7 @@ def doubt_line(
     parts = [said, move_sentence(here, range_, trial, None, agrees, later=comes_first(plain, agrees)), found.sentence]
     if found.sure is not None:
         # a belief is never all there is: above 99 it would be rounded to a certainty
-        text = _("Believed to more than 99 %.") if found.sure > 0.99 else _("Believed to {share} %.")
+        text = _("Believed to more than 99\u00a0%.") if found.sure > 0.99 else _("Believed to {share}\u00a0%.")
         parts.append(text.format(share=format_number(100 * found.sure, 0)))
     return AdviserLine(here, None, trial, None, agrees, " ".join(parts), working)
 

@@ -231,7 +231,7 @@ def _sentence(state: str, count: int) -> str:
         return _("Measured {count} times so far: list, median and range; an interval from {n} on.").format(
             count=count, n=FEWEST_FOR_INTERVAL
         )
-    return _("Measured {count} times in this shop; 90 % interval for one paint.").format(count=count)
+    return _("Measured {count} times in this shop; 90\u00a0% interval for one paint.").format(count=count)
 
 
 def _checked(trial: MeasuredTrial) -> MeasuredTrial:

@@ -33,7 +33,7 @@ def dew_point(*, air_c: float, humidity_percent: float, surface_c: float | None 
         raise BadInput(_("The dew point is given for air from 0 to 60 °C."), field="air_c", given=air_c)
     if not 0 < humidity_percent <= 100:
         raise BadInput(
-            _("Relative humidity lies above 0 and up to 100 %."), field="humidity_percent", given=humidity_percent
+            _("Relative humidity lies above 0 and up to 100\u00a0%."), field="humidity_percent", given=humidity_percent
         )
     if surface_c is not None and not math.isfinite(surface_c):
         raise BadInput(_("“{name}” must be a number.").format(name="surface_c"), field="surface_c", given=surface_c)

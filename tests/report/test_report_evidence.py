@@ -119,6 +119,20 @@ def test_complete(text: str, whole: Whole, content: DocumentContent) -> None:
     assert "because a gauge for metal cannot read them: left mirror cap" in text
 
 
+def test_what_is_drawn_on_the_map_of_marks_after_the_work_is_said_below_it(text: str) -> None:
+    assert "After the work a mark is drawn only where it was looked at again and is still seen" in text
+
+
+def test_plastic_nobody_measured_is_laid_at_a_gauge_for_metal_only_where_one_was_used(whole: Whole) -> None:
+    shop = whole.picture.shop
+    ultrasonic = replace(shop, gauges=tuple(replace(g, principle="ultrasonic") for g in shop.gauges))
+    text = said_in(whole.content(replace(whole.picture, shop=ultrasonic)))
+    assert "gauge for metal" not in text
+    said = next(line for line in text.splitlines() if line.startswith("Not measured: "))
+    assert "left mirror cap" in said
+    assert "gauge for metal" not in said_in(whole.content(replace(whole.picture, sessions=(), readings=())))
+
+
 def test_a_reading_left_out_of_the_sheets_would_show_in_the_count(whole: Whole) -> None:
     from detailbench.report.content.gathered import gather
 

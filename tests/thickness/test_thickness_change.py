@@ -29,7 +29,7 @@ def test_removal_is_stated_with_its_interval() -> None:
     result = change(BEFORE, after(2.1), shim_before_um=SHIM, shim_after_um=SHIM)
     assert result.outcome == "removed"
     assert result.estimate_um == pytest.approx(2.1)
-    assert result.sentence == "removed 2.1\u00a0µm (1.7 to 2.5, 95 %)"
+    assert result.sentence == "removed 2.1\u00a0µm (1.7 to 2.5, 95\u00a0%)"
 
 
 def test_the_interval_is_built_from_pairs_and_shims() -> None:

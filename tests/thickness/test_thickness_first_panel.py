@@ -36,7 +36,7 @@ def test_intervals_meet_up_to_where_they_touch(beyond: float, meet: bool) -> Non
 def test_a_risk_from_the_readings_after_above_the_limit_holds_even_where_they_meet() -> None:
     found = first_panel(FORESEEN, Figure(2.1, 0.3), risk_after=0.0501)
     assert (found.outcome, found.meet) == ("hold", True)
-    assert "5.1 %, above 5 %" in found.sentence
+    assert "5.1\u00a0%, above 5\u00a0%" in found.sentence
     assert first_panel(FORESEEN, Figure(2.1, 0.3), risk_after=0.05).outcome == "go on"
     assert first_panel(FORESEEN, Figure(2.1, 0.3), risk_after=0.08, most_risk=0.1).outcome == "go on"
 

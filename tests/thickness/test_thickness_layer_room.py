@@ -45,14 +45,14 @@ def test_above_the_shops_limit_the_step_is_refused_and_says_why() -> None:
     found = room(removal=Removal(3.9, 0.8))
     assert found.refused
     assert found.risk > 0.05
-    assert any("Chance of less than the reserve of 30\u00a0µm" in s and "allows 5 %" in s for s in found.sentences)
+    assert any("Chance of less than the reserve of 30\u00a0µm" in s and "allows 5\u00a0%" in s for s in found.sentences)
     assert not room(limits=ClearLimits(30.0, most_risk=0.1), removal=Removal(3.9, 0.8)).refused
 
 
 def test_a_stated_chance_is_never_rounded_down() -> None:
     found = room(removal=Removal(3.9, 0.8))
     said = next(s for s in found.sentences if s.startswith("Chance of less"))
-    assert float(said.split(": ")[1].split(" %")[0]) >= 100 * found.risk
+    assert float(said.split(": ")[1].split("\u00a0%")[0]) >= 100 * found.risk
 
 
 def test_the_largest_share_binds_where_it_is_less() -> None:
@@ -61,7 +61,7 @@ def test_the_largest_share_binds_where_it_is_less() -> None:
     over = room(limits=ClearLimits(30.0, largest_share=0.07))
     assert over.refused
     assert over.risk < 0.05
-    assert "largest share, 7 % of the clear coat" in over.sentences[-1]
+    assert "largest share, 7\u00a0% of the clear coat" in over.sentences[-1]
 
 
 def test_what_came_off_earlier_counts_against_the_largest_share() -> None:
@@ -95,7 +95,7 @@ def test_room_and_bound_are_rounded_down_in_words() -> None:
     found = room()
     assert found.sentences[-1] == "Room left after 3.0\u00a0µm: 0.9\u00a0µm."
     assert room(removal=None).sentences[-1] == "Room left: 3.9\u00a0µm."
-    assert "thicker than 33.9\u00a0µm with a chance of 95 %" in found.sentences[1]
+    assert "thicker than 33.9\u00a0µm with a chance of 95\u00a0%" in found.sentences[1]
 
 
 def test_the_gauges_own_uncertainty_lowers_the_bound() -> None:

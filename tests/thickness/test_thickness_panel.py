@@ -26,7 +26,7 @@ def test_the_design_case_gives_its_lower_bound() -> None:
     result = panel(with_moments(118, 4, 8))
     assert result.lower_bound_um == pytest.approx(105.2508, abs=1e-4)
     assert "thicker than 105\u00a0µm" in result.bound_sentence
-    assert "confidence of at least 95 %, at least 95 % of the measured field" in result.bound_sentence
+    assert "confidence of at least 95\u00a0%, at least 95\u00a0% of the measured field" in result.bound_sentence
     assert "edges and body lines excluded" in result.bound_sentence
 
 
@@ -48,7 +48,7 @@ def test_a_bound_at_or_below_nought_is_not_put_into_words() -> None:
 
 def test_other_shares_are_named_as_asked_for() -> None:
     sentence = panel(with_moments(118, 4, 8), confidence=0.9, share=0.99).bound_sentence
-    assert "confidence of at least 90 %, at least 99 % of" in sentence
+    assert "confidence of at least 90\u00a0%, at least 99\u00a0% of" in sentence
 
 
 def test_the_bound_in_words_is_rounded_down() -> None:

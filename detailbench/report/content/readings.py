@@ -7,6 +7,7 @@ from datetime import datetime
 from detailbench.basics.numbers import format_least_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
+from detailbench.findings.gauges import ULTRASONIC, gauge_of, is_gloss_meter
 from detailbench.findings.measuring_mode import enough, mode_of, place_counts
 from detailbench.findings.panels import READABLE, Moment, PanelSeen, PlaceSeen
 from detailbench.findings.places_shown import places_in_mean
@@ -72,9 +73,9 @@ def _bound_note(g: Gathered) -> tuple[Para, ...]:
     confidence, share = (float(str(first.working.inputs[k])) for k in ("confidence", "share"))
     text = said(
         _(
-            "“Thicker than” under a panel's readings says: with confidence of at least {confidence} %, at least "
-            "{share} % of the measured field of this panel (edges and body lines excluded) is thicker than the figure "
-            "given. An interval in brackets holds the panel's mean with {confidence} % confidence."
+            "“Thicker than” under a panel's readings says: with confidence of at least {confidence}\u00a0%, at least "
+            "{share}\u00a0% of the measured field of this panel (edges and body lines excluded) is thicker than the "
+            "figure given. An interval in brackets holds the panel's mean with {confidence}\u00a0% confidence."
         ),
         confidence=number(100 * confidence, worked(ref, "confidence", times=100), 0),
         share=number(100 * share, worked(ref, "share", times=100), 0),
@@ -139,11 +140,15 @@ def _all(seen: PlaceSeen) -> tuple[Reading, ...]:
 
 def _not_measured(g: Gathered) -> tuple[Para, ...]:
     missing = [k for k in g.order if k not in g.measured]
-    metal = [k for k in missing if g.outline.panels[k].substrate in READABLE]
-    other = [k for k in missing if k not in metal]
+    gauges = [gauge_of(g.picture, s) for s in g.picture.sessions]
+    thickness = [gauge for gauge in gauges if not is_gloss_meter(gauge)]
+    # ultrasound reads through plastic too: where it was in hand, the gauge is no reason
+    by_metal = bool(thickness) and all(gauge.principle != ULTRASONIC for gauge in thickness)
+    other = [k for k in missing if by_metal and g.outline.panels[k].substrate not in READABLE]
+    rest = [k for k in missing if k not in other]
     out = []
-    if metal:
-        out.append(Para(said(_("Not measured: {panels}."), panels=panels_listed(metal))))
+    if rest:
+        out.append(Para(said(_("Not measured: {panels}."), panels=panels_listed(rest))))
     if other:
         text = _("Not measured, because a gauge for metal cannot read them: {panels}.")
         out.append(Para(said(text, panels=panels_listed(other))))

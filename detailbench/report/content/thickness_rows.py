@@ -78,7 +78,7 @@ def _head(g: Gathered, figures: list[Panel]) -> Text:
         return (_("mean, {unit}").format(unit=unit),)
     confidence = float(str(first.working.inputs["confidence"]))
     figure = number(100 * confidence, worked(g.refs.of(first.working), "confidence", times=100), 0)
-    return said(_("mean ({confidence} % interval), {unit}"), confidence=figure, unit=unit)
+    return said(_("mean ({confidence}\u00a0% interval), {unit}"), confidence=figure, unit=unit)
 
 
 def _places_row(g: Gathered, seen: PanelSeen, *, joins: bool) -> ValueRow:
@@ -142,7 +142,7 @@ def _came_off(g: Gathered, keys: list[str]) -> ValueRows:
         rows=rows,
         axis=(_("What came off, {unit}; left of zero: thicker after the work").format(unit=thickness_unit()),),
         head=said(
-            _("came off ({confidence} % interval)"),
+            _("came off ({confidence}\u00a0% interval)"),
             confidence=number(100 * confidence, worked(ref, "confidence", times=100), 0),
         ),
         key=_used(words, rows),

@@ -125,7 +125,7 @@ def _gauge() -> tuple[Asked, ...]:
 
 
 def gauge_line(gauge: Any) -> str:
-    accuracy = _("± ({fixed} + {share} % of the reading)").format(
+    accuracy = _("± ({fixed} + {share}\u00a0% of the reading)").format(
         fixed=format_quantity(gauge.accuracy_fixed_um, "µm"), share=show_share(gauge.accuracy_share)
     )
     if gauge.principle == GLOSS:  # it reads no thickness: an accuracy in µm would say something of nothing

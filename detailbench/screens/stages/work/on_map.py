@@ -37,6 +37,6 @@ def work_colouring(context: Context) -> Colouring:
         _("work left"),
         fills,
         _("done"),
-        _("not begun"),
+        _("not begun; figures: min left"),
         ((HELD, _("held back")), (NO_PROCESS, _("no process yet"))),
     )
