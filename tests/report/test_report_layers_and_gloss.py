@@ -106,8 +106,8 @@ def test_an_angle_the_meter_lacks_is_said_with_the_change_at_the_angle_it_has(da
     said = "The rule asks for 20° here, and the gloss meter has no such angle: kept at the angle it has."
     assert said in said_in(content)
     assert said not in said_in(day.content())
-    figure = next(f for f in figures(content) if isinstance(f.trace, Worked) and f.trace.at[0] == "angle_deg")
-    assert figure.shown == "20"
+    shown = {f.shown for f in figures(content) if isinstance(f.trace, Worked) and f.trace.at[0] == "angle_deg"}
+    assert "20" in shown  # traced to the rule's own working
 
 
 def test_the_first_panel_set_aside_names_who_let_it_go_on(day: Week) -> None:
