@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 from datetime import datetime
 from itertools import pairwise
 
 from detailbench.basics.texts import _
-from detailbench.record.picture import JobPicture
+from detailbench.record.picture import JOB_KINDS, JobPicture
 from detailbench.record.thing import Thing
 from detailbench.record.things import ClockNote
 
@@ -61,5 +61,4 @@ def jumps(picture: JobPicture) -> tuple[Jump, ...]:
 
 
 def _things(picture: JobPicture) -> list[Thing]:
-    values = (getattr(picture, f.name) for f in fields(picture))
-    return [thing for value in values if isinstance(value, tuple) for thing in value]
+    return [thing for name in JOB_KINDS for thing in getattr(picture, name)]

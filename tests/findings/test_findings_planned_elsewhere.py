@@ -11,6 +11,7 @@ from invented_shop import InventedShop
 from test_findings_removal import measured, sheet
 
 from detailbench.basics.errors import Refused
+from detailbench.findings.clock import jumps
 from detailbench.findings.permissions import permissions
 from detailbench.findings.planned_removal import Forecasts, Planned
 from detailbench.findings.planned_words import planned_sentences
@@ -170,3 +171,11 @@ def test_few_trials_are_listed_with_median_and_range_and_five_give_an_interval(i
 
 def test_nothing_adopted_says_nothing(hands: Hands) -> None:
     assert planned_sentences(hands.picture, planned(hands)) == ()
+
+
+def test_another_jobs_entries_are_not_told_as_this_ones(hands: Hands, other: Hands) -> None:
+    """The clock's jumps are looked for in this job alone."""
+    measured(other)
+    adopted_unmeasured(hands)
+    assert hands.picture.others
+    assert jumps(hands.picture) == ()
