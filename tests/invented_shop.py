@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta, timezone
 from pathlib import Path
+from tempfile import mkdtemp
+from typing import TypeVar, cast
 
 import pytest
 
@@ -16,9 +18,20 @@ from detailbench.moves.bench import Bench
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup
 
+T = TypeVar("T")
 INVENTED_NOW = datetime(2031, 3, 10, 8, 30, tzinfo=timezone(timedelta(hours=1)))
 ZERO_UM = (0.1, 0.2, 0.0, 0.1, -0.1)
 FOIL_UM = (102.0, 102.5, 101.8, 102.2, 102.1)
+
+
+@dataclass(frozen=True)
+class Begun:
+    """A shop's folder after something was done in it, by whom and until when, and what that gave."""
+
+    folder: Path
+    person: str
+    until: datetime
+    gave: object
 
 
 @dataclass
@@ -31,6 +44,8 @@ class InventedShop:
     gauge: str
     zero: str
     foil: str
+    origin: Path | None = None  # the folder of the shop this is a copy of
+    kept: dict[object, Begun] = field(default_factory=dict)  # what was begun before in copies of it
 
     @property
     def folder(self) -> Path:
@@ -74,6 +89,27 @@ class InventedShop:
         self.bench = Bench(self.folder, self.clock, person=person)
         return self.bench
 
+    def begin(self, what: object, do: Callable[[], T]) -> T:
+        """What many tests begin with is done once, through moves as ever; whoever begins the same from the same point
+        of the record at the same hour is given a copy of the folder after it. ``do`` depends on nothing else, and
+        ``what`` names it with all that it is given. Under a window it is done anew: that keeps its bench."""
+        if self.origin is None or self.bench._watchers:
+            return do()
+        key = (what, self.bench.store.head(), self.bench.person, self.clock.now())
+        if key not in self.kept:
+            gave = do()
+            folder = Path(mkdtemp(dir=self.origin.parent))
+            shutil.copytree(self.folder, folder, dirs_exist_ok=True)
+            self.kept[key] = Begun(folder, self.bench.person, self.clock.now(), gave)
+            return gave
+        begun = self.kept[key]
+        self.bench.close()
+        shutil.rmtree(self.folder)
+        shutil.copytree(begun.folder, self.folder)
+        self.clock.set(begun.until)
+        self.bench = Bench(self.folder, self.clock, person=begun.person)
+        return cast(T, begun.gave)
+
 
 def invented_shop(folder: Path, clock: HandClock) -> InventedShop:
     """Open a new workshop and fill the shelf."""
@@ -100,6 +136,7 @@ def invented(prepared: InventedShop, tmp_path: Path, clock: HandClock) -> Iterat
     """An open invented shop of its own for one test, closed again after it."""
     folder = tmp_path / "workshop"
     shutil.copytree(prepared.folder, folder)
-    mine = replace(prepared, bench=Bench(folder, clock, person=prepared.person), clock=clock)
+    bench = Bench(folder, clock, person=prepared.person)
+    mine = replace(prepared, bench=bench, clock=clock, origin=prepared.folder)
     yield mine
     mine.bench.close()

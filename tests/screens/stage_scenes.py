@@ -40,6 +40,10 @@ def shown_window(qtbot: QtBot, invented: InventedShop, job: str, *stages: Stage,
 
 def ready_job(invented: InventedShop, *panels: str) -> str:
     """A car with these panels measured and confirmed, its paint system known."""
+    return invented.begin(("ready", panels), lambda: _ready_job(invented, panels))
+
+
+def _ready_job(invented: InventedShop, panels: tuple[str, ...]) -> str:
     bench = invented.bench
     bench.do(shop.SetSetting("shop_name", "Invented Paintworks"))
     job = invented.job()
@@ -85,6 +89,10 @@ def judged_trial(
 
 def adopted(invented: InventedShop, job: str) -> tuple[str, ...]:
     """One step adopted for the bonnet's group; the ids of its steps."""
+    return invented.begin(("adopted", job), lambda: _adopted(invented, job))
+
+
+def _adopted(invented: InventedShop, job: str) -> tuple[str, ...]:
     trial = judged_trial(invented, job, 4, "yes", "clear")
     group = invented.group(job)
     judged_trial(invented, job, 4, "yes", "clear", panel="roof")  # confirmed on a second panel
