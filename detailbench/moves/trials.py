@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Any, ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
+from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition
 from detailbench.body.names import panel_name
@@ -16,6 +17,7 @@ from detailbench.findings.gates import no_abrasive
 from detailbench.findings.limits import reminder, unread_stops
 from detailbench.findings.processes import group_of
 from detailbench.findings.standing import standing_stops
+from detailbench.findings.technique_bounds import MOST_NOTE, technique_unfit, text_too_long
 from detailbench.findings.trial_bans import colour_stops, heat_reminder
 from detailbench.findings.trial_order import first_trial_stops, worst_too_early
 from detailbench.findings.trial_places import check_place, no_place_words, patch_at
@@ -35,11 +37,15 @@ TECHNIQUE = (
     "surface_after_c", "lamp_id", "note", "pad_condition", "primed", "batch",
 )  # fmt: skip
 NUMBERS = ("force_n", "section_w_mm", "section_h_mm", "passes", "seconds")
+MOST_MARKS = 10_000
 PADS = choices("trial", "pad_condition")
 PRIMED = choices("trial", "primed")
 
 
-def _technique(values: Mapping[str, Any]) -> dict[str, Any]:
+def _technique(
+    values: Mapping[str, Any], picture: JobPicture, panel: str, combination: Combination, kept: Mapping[str, Any]
+) -> dict[str, Any]:
+    """What is entered, each value one that can be; ``kept``: what the trial holds already, which is not asked again."""
     for name, value in values.items():
         if name not in TECHNIQUE:
             raise BadInput(_("A technique has no field “{name}”.").format(name=name), field=name)
@@ -56,6 +62,9 @@ def _technique(values: Mapping[str, Any]) -> dict[str, Any]:
         )
     if values.get("primed", "") not in ("", *PRIMED):
         raise BadInput(_("The pad was primed: yes or no."), field="primed", given=values.get("primed"))
+    unfit = technique_unfit(picture, panel, combination, {**kept, **values})
+    if unfit is not None and unfit[0] in values:
+        raise BadInput(unfit[1], field=unfit[0], given=str(values[unfit[0]])[:60])
     return dict(values)
 
 
@@ -101,7 +110,7 @@ class RecordTrial:
         )
         habit = stopped_unless_overridden(w, self.job_id, stops, self.panel, self.override)
         lamp_of_the_shop(picture, self.technique.get("lamp_id", ""))
-        technique = _technique(self.technique)
+        technique = _technique(self.technique, picture, self.panel, combination, {})
         near = self._fresh_place(picture, technique)
         if not technique.get("batch"):
             technique["batch"] = one(picture.shop.products, combination.product_id).batch
@@ -154,7 +163,9 @@ class CorrectTrial:
         picture = w.job(self.job_id)
         trial = one(picture.trials, self.trial_id)
         lamp_of_the_shop(picture, self.technique.get("lamp_id", ""))
-        w.change(trial, **_technique(self.technique))
+        combination = one(picture.shop.combinations, trial.combination_id)
+        kept = {name: getattr(trial, name) for name in ("section_w_mm", "section_h_mm")}
+        w.change(trial, **_technique(self.technique, picture, trial.panel, combination, kept))
         return Done(self.job_id, _("trial corrected"), trial.id)
 
 
@@ -211,6 +222,8 @@ class JudgeTrial:
             Stopped(self.stopped) if self.stopped else None,
             self.only_deep_left,
         )
+        if isinstance(self.note, str) and len(self.note) > MOST_NOTE:
+            raise BadInput(text_too_long(len(self.note)), field="note")
         picture = w.job(self.job_id)
         trial = one(picture.trials, self.trial_id)
         for lamp in (self.lamp_id, self.second_lamp_id):
@@ -283,4 +296,7 @@ def a_count(before: int | None, left: int | None) -> str:
         real_number(value, name)
         if value != int(value):
             raise BadInput(_("Marks are counted in whole numbers."), field=name, given=value)
+        if value > MOST_MARKS:
+            text = _("Nobody counts more than {most} marks in one frame.")
+            raise BadInput(text.format(most=format_number(MOST_MARKS)), field=name, given=value)
     return counted_words(before, left)

@@ -15,7 +15,7 @@ from detailbench.findings.range_shown import range_shown
 from detailbench.findings.trial_story import range_combinations
 from detailbench.moves.trials import JudgeTrial, RecordTrial
 
-USUAL = {"dial": "5", "force_word": "moderate", "section_w_mm": 500.0, "section_h_mm": 400.0, "seconds": 50.0}
+USUAL = {"force_word": "moderate", "section_w_mm": 500.0, "section_h_mm": 400.0, "seconds": 50.0}
 SMALLER = {**USUAL, "section_w_mm": 350.0, "section_h_mm": 280.0}
 LONGER = {**USUAL, "seconds": 75.0}
 

@@ -125,7 +125,7 @@ def meter(h: Hands) -> str:
 
 def of_work(h: Hands) -> list[Move]:
     j, group, trial = h.job, h.shop.group(h.job, "roof").id, h.picture.trials[-1]
-    technique = {"dial": "1", "force_n": 3.0, "section_w_mm": 300.0, "passes": 4, "seconds": 40.0,
+    technique = {"dial": "high", "force_n": 3.0, "section_w_mm": 300.0, "passes": 4, "seconds": 40.0,
                  "surface_before_c": 20.0, "note": "n"}  # fmt: skip
     step = {"combination_id": trial.combination_id, "means": "machine", "section_m2": 0.1, "spread_s": 1.0,
             "overlap": 0.1, "pad_care_every": 4, "setup_s": 1.0}  # fmt: skip
