@@ -50,7 +50,7 @@ def test_a_step_that_was_stopped_for_heat_says_where_and_with_what_it_ran_withou
     told = "Step 1 was stopped for heat in test section 1 and ran without in test section 2: "
     assert f"{told}dial middle, force light, 45 s." in text
     assert "Stopped: heat." in text
-    assert "the bay door was shut." in text
+    assert "Note: the bay door was shut." in text
 
 
 def test_a_step_that_never_ran_hot_says_nothing_of_heat(hands: Hands) -> None:

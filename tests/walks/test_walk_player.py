@@ -45,7 +45,7 @@ AFTER = BEGUN.count("\n") + 1  # the line the test's own first act stands on
         ("expect jobs 2", "it is 1, not 2"),
         ("expect documents 1", "it is 0, not 1"),
         ('expect notice "swirl"', "“swirl” is not in: gauge “invented gauge” in hand"),
-        ("expect verdict unchanged", "No such document was closed"),
+        ("expect closed-record unchanged", "No such document was closed"),
         ('expect advice "Keep"', "not judged yet"),
         ("trial rung 99", "no rung 99"),
         ("start", "No process is adopted"),
@@ -152,7 +152,7 @@ pair photos
 strike photo
 expect photos 1
 expect first-rung 4
-trial rung 4 spot worst because "the owner agreed" force 40 N passes 4 seconds 40 before 21 C after 25 C
+trial rung 4 place worst because "the owner agreed" force 40 N passes 4 seconds 40 before 21 C after 25 C
 outcome cant_tell smear note "wiped too early"
 strike trial
 lightness light

@@ -132,7 +132,7 @@ def _scarce(g: Gathered, group: FinishGroup) -> list[Fact]:
         thin = thin_panels(g.picture, group.panels)
         text = _("Thin, by the layer gauge's readings and the workshop's own limits: {panels}.")
         texts.append(said(text, panels=panels_listed(p for p in g.order if p in thin)))
-    return [Fact(_("Paint to spare"), tuple(texts))] if texts else []
+    return [Fact(_("This paint"), tuple(texts))] if texts else []
 
 
 def _refinish(group: FinishGroup) -> list[Fact]:

@@ -125,7 +125,9 @@ def _seen(g: Gathered, story: TrialTold) -> Text:
         parts.append(ended(counted))
     if kept.next_result:
         parts.append(ended(said(_("Result: {result}"), result=Result(kept.next_result).label)))
-    parts += [ended(typed(words)) for words in (kept.note, story.trial.note) if words.strip()]
+    parts += [
+        ended(said(_("Note: {words}"), words=typed(words))) for words in (kept.note, story.trial.note) if words.strip()
+    ]
     return joined(parts, " ")
 
 

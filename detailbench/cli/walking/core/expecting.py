@@ -98,10 +98,10 @@ def odd_panel(step: e.ExpectOdd, hand: Hand) -> None:
     panel = hand.on_panel(step.of)
     finding = next((f for f in found.findings if f.key == panel), None) if found is not None else None
     if finding is None:
-        same("not_compared", step.verdict)
+        same("not_compared", step.compared)
         return
     words = {"like the rest": "like", "look again": "look_again", "two groups": "two_groups", "differs": finding.side}
-    same(words.get(finding.verdict, "not_compared"), step.verdict)
+    same(words.get(finding.verdict, "not_compared"), step.compared)
 
 
 def advice(step: e.ExpectAdvice, hand: Hand) -> None:
@@ -162,12 +162,12 @@ def documents(step: e.ExpectDocuments, hand: Hand) -> None:
     same(len(hand.picture.documents), step.count)
 
 
-def verdict(step: e.ExpectVerdict, hand: Hand) -> None:
+def closed_record(step: e.ExpectClosedRecord, hand: Hand) -> None:
     document = newest_document(hand.bench.store, hand.job, "")
     if step.of == "oldest":
         document = next(d for d in hand.picture.documents if d.kind == document.kind)
     content = hand.bench.store.files.read(document.sha256)
-    same(verdict_of(hand, content).outcome.name.lower(), step.verdict)
+    same(verdict_of(hand, content).outcome.name.lower(), step.found)
 
 
 def replaced(step: e.ExpectReplaced, hand: Hand) -> None:
@@ -221,7 +221,7 @@ ACTS = {
     e.ExpectChange: change,
     e.ExpectNoChange: no_change,
     e.ExpectDocuments: documents,
-    e.ExpectVerdict: verdict,
+    e.ExpectClosedRecord: closed_record,
     e.ExpectReplaced: replaced,
     e.ExpectDue: due_count,
     e.ExpectNotice: notice,

@@ -68,7 +68,7 @@ def make_trial(step: t.MakeTrial, hand: Hand) -> None:
             group.id,
             panel,
             rung_of(hand, step.rung).id,
-            spot=step.spot,
+            spot=step.place,
             on_top_of=under,
             at=position(hand, panel, step.at),
             technique={name: value for name, value in technique.items() if value is not None},

@@ -76,7 +76,7 @@ class ExpectFree(Step):
 class ExpectOdd(Step):
     verb = "expect odd"
     does = "how the panel in hand, or another, compares with the rest of the car"
-    verdict: str = value(word("thicker", "thinner", "look_again", "like", "two_groups", "not_compared"))
+    compared: str = value(word("thicker", "thinner", "look_again", "like", "two_groups", "not_compared"))
     of: str = named(PANEL, "")
 
 
@@ -137,10 +137,10 @@ class ExpectDocuments(Step):
 
 
 @dataclass(frozen=True, kw_only=True)
-class ExpectVerdict(Step):
-    verb = "expect verdict"
+class ExpectClosedRecord(Step):
+    verb = "expect closed-record"
     does = "what a check of the newest closed document, or of the oldest of its kind, says"
-    verdict: str = value(word("unchanged", "signed_later", "other_key", "changed", "damaged"))
+    found: str = value(word("unchanged", "signed_later", "other_key", "changed", "damaged"))
     of: str = named(word("newest", "oldest"), "newest")
 
 

@@ -20,7 +20,7 @@ class MakeTrial(Step):
         "or of the newest made with the rung named as cut"
     )
     rung: int = named(whole(), 0)
-    spot: str = named(word(shown="typical|worst|confirming"), "typical")
+    place: str = named(word(shown="typical|worst|confirming"), "typical")
     on_top: bool = flag()
     cut: int | None = named(whole())
     at: At | None = named(AT)

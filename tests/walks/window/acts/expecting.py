@@ -25,7 +25,7 @@ ODD = {
 WORK = {"as_found": "as found", "polished": "polished"}
 CLEAN_NOW = surface.CLEAN | {"wiped": "panel-wiped"}
 COVER_NOW = surface.COVER | {"not_known": "cover not known"}
-VERDICTS = {"unchanged": "Not changed since it was closed"}
+CLOSED = {"unchanged": "Not changed since it was closed"}
 POLISHED = "Polished panels, before and after"
 SOON_MS = 1000
 PAIRS = re.compile(r"(\d+) like pairs?, (\d+) places? not comparable")
@@ -141,7 +141,7 @@ class ExpectOdd(Act):
     @staticmethod
     def play(said: said_.ExpectOdd, walk: Walk) -> None:
         panel_figures(walk, said.of)
-        walk.eyes.expect(ODD[said.verdict], CARD)
+        walk.eyes.expect(ODD[said.compared], CARD)
 
 
 class ExpectAdvice(Act):
@@ -252,17 +252,17 @@ class ExpectDocuments(Act):
         walk.expect("closed documents", lambda: found, said.count)
 
 
-class ExpectVerdict(Act):
-    step = said_.ExpectVerdict
+class ExpectClosedRecord(Act):
+    step = said_.ExpectClosedRecord
 
     @staticmethod
-    def play(said: said_.ExpectVerdict, walk: Walk) -> None:
+    def play(said: said_.ExpectClosedRecord, walk: Walk) -> None:
         paper = papers.PAPERS[walk.closed]
         paper.to_copy(walk)
         lines = walk.eyes.lines(paper.closed)
         walk.hand.choose(paper.closed, lines[-1 if said.of == "oldest" else 0])
         handover.check_seal(walk)
-        walk.eyes.expect(VERDICTS[said.verdict], CARD)
+        walk.eyes.expect(CLOSED[said.found], CARD)
 
 
 class ExpectReplaced(Act):

@@ -30,7 +30,7 @@ class MakeTrial(Act):
             beneath = trial_on(walk, walk.panel, "" if said.cut is None else rung_name(walk, said.cut))
         page(walk, "Place")
         walk.hand.pick("of", "the place", CARD)
-        walk.hand.pick("place", said.spot, CARD)
+        walk.hand.pick("place", said.place, CARD)
         if said.on_top:
             walk.hand.pick("on", beneath.lower(), CARD)
         elif walk.eyes.has("on: fresh place", CARD):
