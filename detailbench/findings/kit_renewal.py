@@ -14,6 +14,8 @@ from detailbench.record.things import Combination
 PARTS = (("machine_id", "machines"), ("pad_id", "pads"), ("product_id", "products"))
 HALF = " harder"  # ends the key of a half-rung: the same combination, rubbed harder, is told as another one
 What = tuple[object, ...]
+MOST_KEPT = 4  # the shop itself, and as it is told with half-rungs
+_KEPT: list[tuple[ShopPicture, Mapping[str, str]]] = []
 
 
 def newest(things: tuple[Any, ...], id_: str) -> Any:
@@ -60,7 +62,16 @@ def same_combinations(shop: ShopPicture, combination_id: str) -> frozenset[str]:
 
 def stand_ins(shop: ShopPicture) -> Mapping[str, str]:
     """Every combination → the one that stands for all that are the same as it: the one in the range now, the mildest of
-    several; where none is in the range, the newest."""
+    several; where none is in the range, the newest. Worked out once for a picture of the shop: every trial asks."""
+    for known, found in _KEPT:
+        if known is shop:
+            return found
+    found = _stand_ins(shop)
+    _KEPT[:] = [(shop, found), *_KEPT[: MOST_KEPT - 1]]
+    return found
+
+
+def _stand_ins(shop: ShopPicture) -> Mapping[str, str]:
     place = {c.id: -i for i, c in enumerate(combinations_in_use(shop))}
     same: dict[What, list[Combination]] = {}
     for combination in shop.combinations:

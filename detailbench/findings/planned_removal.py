@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import parts
+from detailbench.findings.kit_renewal import same_combinations
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of, is_finished, panel_steps
 from detailbench.findings.removal import measured_trials, paint_word, trial_load_path
@@ -144,8 +145,9 @@ class Forecasts:
     def _trial_of(self, step: ProcessStep) -> tuple[Trial | None, LoadPath | None]:
         """The newest trial of this combination the process rests on whose technique was noted, with its load × path."""
         rests = set(one(self.picture.processes, step.process_id).trial_ids)
+        same = same_combinations(self.picture.shop, step.combination_id)
         for trial in reversed(self.picture.trials):
-            if trial.id in rests and trial.combination_id == step.combination_id:
+            if trial.id in rests and trial.combination_id in same:
                 found, _why = trial_load_path(self.picture, trial)
                 if found is not None:
                     return trial, found

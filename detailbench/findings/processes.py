@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
+from detailbench.findings.kit_renewal import same_combinations
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup, Process, ProcessStep, StepRun
 
@@ -50,8 +51,12 @@ def _same_step(picture: JobPicture, step_id: str) -> set[str]:
     if step is None:
         return {step_id}
     group = {p.id: p.group_id for p in picture.processes}
-    what = (step.number, step.combination_id, step.means, group.get(step.process_id))
-    return {s.id for s in picture.steps if (s.number, s.combination_id, s.means, group.get(s.process_id)) == what}
+    what = (step.number, step.means, group.get(step.process_id))
+    alike = [s for s in picture.steps if (s.number, s.means, group.get(s.process_id)) == what]
+    if all(s.combination_id == step.combination_id for s in alike):
+        return {s.id for s in alike}  # asked for every panel while a step runs
+    same = same_combinations(picture.shop, step.combination_id)
+    return {s.id for s in alike if s.combination_id in same}
 
 
 def running(picture: JobPicture) -> StepRun | None:

@@ -12,10 +12,12 @@ from typing import Any
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name, parts
+from detailbench.findings.kit_renewal import same_combinations
 from detailbench.findings.processes import group_of, steps_of
 from detailbench.findings.standing import ENDS, standing_of
 from detailbench.findings.trial_bans import HEAT, cooler
 from detailbench.findings.trial_story import advice_for, as_outcome, known_range, outcome_of
+from detailbench.findings.trials_made import as_now
 from detailbench.record.picture import JOB_KINDS, JobPicture, ShopPicture, one
 from detailbench.record.things import Process, TrainingAnswer, Trial, TrialOutcome
 from detailbench.trials.outcome import Advice, Result
@@ -97,18 +99,17 @@ def _done_next(picture: JobPicture, trial: Trial, outcome: TrialOutcome) -> tupl
     after = min(follows, key=lambda thing: thing.seq, default=None)
     if after is None:
         return frozenset(), _("nothing more was tried or adopted on this paint")
+    own = same_combinations(picture.shop, trial.combination_id)
     if isinstance(after, Process):
         steps = [s.combination_id for s in steps_of(picture, after)]
         names = _(", then ").join(combination_name(picture.shop, id_) for id_ in steps)
-        fits = {Result.TWO_STEPS} if len(steps) > 1 else {Result.KEEP} if trial.combination_id in steps else set()
+        fits = {Result.TWO_STEPS} if len(steps) > 1 else {Result.KEEP} if own & set(steps) else set()
         return frozenset(fits), _("adopted: {steps}").format(steps=names)
     name = combination_name(picture.shop, after.combination_id)
     if after.on_top_of == trial.id:
         words = _("tried on top of it: {name}").format(name=name)
-        return frozenset(
-            {Result.CLEAN_PAD if after.combination_id == trial.combination_id else Result.TWO_STEPS}
-        ), words
-    if after.combination_id == trial.combination_id:
+        return frozenset({Result.CLEAN_PAD if after.combination_id in own else Result.TWO_STEPS}), words
+    if after.combination_id in own:
         return _same_again(picture, trial, outcome, after), _("tried again on another place: {name}").format(name=name)
     return _another(picture, trial, after), _("tried on a fresh place: {name}").format(name=name)
 
@@ -133,6 +134,7 @@ def _another(picture: JobPicture, trial: Trial, after: Trial) -> frozenset[Resul
     """Another combination: stronger or milder by the range, and which part of it is another."""
     group = group_of(picture, trial.panel)
     keys = [s.rung.key for s in known_range(picture, group.id)] if group is not None else []
+    trial, after = as_now(picture, trial), as_now(picture, after)
     fits = set()
     if trial.combination_id in keys and after.combination_id in keys:
         stronger = keys.index(after.combination_id) > keys.index(trial.combination_id)

@@ -27,7 +27,7 @@ from detailbench.findings.trials_made import stack_beneath as stack_beneath
 from detailbench.findings.trials_made import trials_of as trials_of
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import Combination, FinishGroup, Trial, TrialOutcome
-from detailbench.trials.adopt import TrialSeen, confirming_due, may_adopt
+from detailbench.trials.adopt import TrialSeen, confirming_due, may_adopt, panels_seen_to_work
 from detailbench.trials.movement import Movement
 from detailbench.trials.next_step import LOOK_ONLY, next_step
 from detailbench.trials.outcome import Advice, Cleared, Context, Finish, Outcome, Result, Stopped
@@ -266,6 +266,12 @@ def may_adopt_steps(
 def confirming_sentence(picture: JobPicture, group: FinishGroup, combination_ids: Sequence[str]) -> str | None:
     """What a confirming trial on a second panel would still have to show, or None."""
     return confirming_due(trials_seen(picture, group.id, since_stops=True), _as_now(picture, combination_ids))
+
+
+def panels_serving(picture: JobPicture, group: FinishGroup, combination_ids: Sequence[str]) -> frozenset[str]:
+    """The panels on which the whole process was seen to work, by the newest word of each."""
+    seen = trials_seen(picture, group.id, since_stops=True)
+    return panels_seen_to_work(seen, _as_now(picture, combination_ids))
 
 
 def _as_now(picture: JobPicture, combination_ids: Sequence[str]) -> list[str]:

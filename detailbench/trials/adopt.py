@@ -84,10 +84,15 @@ def confirming_due(trials: Sequence[TrialSeen], steps: Sequence[str]) -> str | N
     that asks for it."""
     if may_adopt(trials, steps) is not None:
         return None
-    panels = {t.panel for t in trials}
-    if sum(may_adopt([t for t in trials if t.panel == panel], steps) is None for panel in panels) >= 2:
+    if len(panels_seen_to_work(trials, steps)) >= 2:
         return None
     return _("One confirming trial of the whole process on a second panel is still to be made.")
+
+
+def panels_seen_to_work(trials: Sequence[TrialSeen], steps: Sequence[str]) -> frozenset[str]:
+    """The panels whose own trials alone would allow adopting these steps: the newest word of each counts."""
+    panels = {t.panel for t in trials}
+    return frozenset(p for p in panels if may_adopt([t for t in trials if t.panel == p], steps) is None)
 
 
 def mildest_words(range_: Range, adopted: int, *, cut: bool = False) -> str | None:

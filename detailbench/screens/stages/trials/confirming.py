@@ -8,7 +8,7 @@ from dataclasses import replace
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.panels import outline_of
-from detailbench.findings.trial_story import outcome_of, stack_beneath, trials_of
+from detailbench.findings.trial_story import outcome_of, panels_serving, stack_beneath, trials_of
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.stages.trials.draft import Draft, draft_of, place_of, with_combination
@@ -30,7 +30,7 @@ def confirming_draft(picture: JobPicture, group: FinishGroup, steps: Sequence[st
         (t, len(stack))
         for t, stack in made
         if t.panel not in whole and 0 < len(stack) < len(steps) and stack == tuple(steps[: len(stack)])
-        if (kept := outcome_of(picture, t.id)) is not None and not kept.stopped
+        if (kept := outcome_of(picture, t.id)) is not None and not kept.stopped and kept.cleared != "no"
     ]
     shown = next((t for t, stack in reversed(made) if stack == tuple(steps)), None)
     if shown is None:
@@ -40,7 +40,9 @@ def confirming_draft(picture: JobPicture, group: FinishGroup, steps: Sequence[st
         trial, n = max(begun, key=lambda found: (found[1], found[0].seq))
         draft = draft_of(like[n])
         return replace(draft, panel=trial.panel, on_top_of=trial.id, at=place_of(picture, trial), spot="confirming")
-    panels = [panel for panel in group.panels if panel not in whole]
+    # where it was made and is last seen not to work, it may be seen again on a fresh place
+    seen = panels_serving(picture, group, steps)
+    panels = [p for p in group.panels if p not in whole] or [p for p in group.panels if p not in seen]
     if not panels:
         return None
     draft = with_combination(picture.shop, draft_of(like[0]), steps[0])
