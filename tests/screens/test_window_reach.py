@@ -9,7 +9,16 @@ from invented_stage import InventedStage, press
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QColor, QMouseEvent, QWheelEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLabel, QLineEdit, QPushButton, QScrollArea
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QApplication,
+    QComboBox,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QScrollArea,
+    QWidget,
+)
 from pytestqt.qtbot import QtBot
 
 from detailbench.basics.texts import PSEUDO, SOURCE, speak
@@ -66,6 +75,35 @@ def test_everything_tab_stops_at_has_a_name(window: Window) -> None:
     found = stops(window, [window])
     assert len(found) > 10
     assert [w for w in found if not w.accessibleName()] == []
+
+
+def test_tab_stops_at_whatever_is_shown_and_takes_the_keys(window: Window) -> None:
+    tab = Qt.FocusPolicy.TabFocus.value
+    wanted = {
+        w
+        for w in window.findChildren(QWidget)
+        if w.focusPolicy().value & tab and w.isVisibleTo(window) and w.isEnabled() and w.focusProxy() is None
+    }
+    assert len(wanted) > 10
+    assert set(stops(window, [window])) == wanted
+
+
+def test_what_is_hidden_is_not_gone_through_for_the_next_stop(window: Window) -> None:
+    asked: list[str] = []
+
+    class Field(QLineEdit):
+        def focusPolicy(self) -> Qt.FocusPolicy:
+            asked.append(self.objectName())
+            return super().focusPolicy()
+
+    for name in ("hidden", "shown"):
+        host = QWidget(window)
+        Field(host).setObjectName(name)
+        host.setVisible(name == "shown")
+    asked.clear()
+    found = stops(window, [window])
+    assert set(asked) == {"shown"}
+    assert [w.objectName() for w in found if isinstance(w, Field)] == ["shown"]
 
 
 def test_tab_goes_round_the_whole_window_and_back(window: Window) -> None:

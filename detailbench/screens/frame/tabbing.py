@@ -3,7 +3,7 @@ the keys when what had them hides itself or goes dead."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QWidget
@@ -18,7 +18,7 @@ def stops(window: QWidget, areas: Iterable[QWidget]) -> list[QWidget]:
     out: list[QWidget] = []
     for area in areas:
         if area.isVisibleTo(window):
-            found = [w for w in (area, *area.findChildren(QWidget)) if _stops_at(w, window) and w not in out]
+            found = [w for w in _shown(area) if _stops_at(w) and w not in out]
             out += sorted(found, key=lambda w: _reading_order(w, window))
     return out
 
@@ -54,14 +54,17 @@ def _takes_keys(widget: QWidget) -> bool:
     )
 
 
-def _stops_at(widget: QWidget, window: QWidget) -> bool:
+def _shown(widget: QWidget) -> Iterator[QWidget]:
+    """It and what is shown within it; what is hidden is not looked into, and most of a window is."""
+    yield widget
+    for child in widget.children():
+        if isinstance(child, QWidget) and not child.isHidden():
+            yield from _shown(child)
+
+
+def _stops_at(widget: QWidget) -> bool:
     policy = widget.focusPolicy()
-    return (
-        bool(policy.value & Qt.FocusPolicy.TabFocus.value)
-        and widget.isEnabled()
-        and widget.isVisibleTo(window)
-        and widget.focusProxy() is None
-    )
+    return bool(policy.value & Qt.FocusPolicy.TabFocus.value) and widget.isEnabled() and widget.focusProxy() is None
 
 
 def _reading_order(widget: QWidget, window: QWidget) -> tuple[int, int]:
