@@ -22,6 +22,7 @@ from detailbench.findings.trial_bans import colour_stops, heat_reminder
 from detailbench.findings.trial_order import first_trial_stops, worst_too_early
 from detailbench.findings.trial_places import check_place, no_place_words, patch_at
 from detailbench.findings.trial_story import advice_for, outcome_of, trials_of
+from detailbench.findings.trial_timers import STARTED, end_unknown, say_the_time
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
 from detailbench.moves.panels import a_temperature, lamp_of_the_shop, on_panel, real_number
@@ -40,6 +41,7 @@ NUMBERS = ("force_n", "section_w_mm", "section_h_mm", "passes", "seconds")
 MOST_MARKS = 10_000
 PADS = choices("trial", "pad_condition")
 PRIMED = choices("trial", "primed")
+TIMERS = choices("trial", "timer")
 
 
 def _technique(
@@ -73,7 +75,8 @@ class RecordTrial:
     """A trial on a small place: which finish group, panel, combination and technique. ``on_top_of``: the trial whose
     hazy place it refines; it then speaks about finish only. A fresh place serves once. ``technique``: dial, force_n,
     force_word, section_w_mm, section_h_mm, passes, seconds, surface_before_c, surface_after_c, lamp_id, note,
-    pad_condition (fresh, cleaned, loaded), primed (yes, no), batch (that of the shelf where it is left out)."""
+    pad_condition (fresh, cleaned, loaded), primed (yes, no), batch (that of the shelf where it is left out). ``timed``:
+    a timer leads; its seconds are a plan till the passes are over, so none are kept yet."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -85,6 +88,7 @@ class RecordTrial:
     at: EdgePosition | None = None
     technique: Mapping[str, Any] = field(default_factory=dict)
     override: str = ""
+    timed: bool = False
 
     def make(self, w: Writer) -> Done:
         picture = w.job(self.job_id)
@@ -111,6 +115,8 @@ class RecordTrial:
         habit = stopped_unless_overridden(w, self.job_id, stops, self.panel, self.override)
         lamp_of_the_shop(picture, self.technique.get("lamp_id", ""))
         technique = _technique(self.technique, picture, self.panel, combination, {})
+        if self.timed:
+            technique |= {"seconds": None, "timer": STARTED}
         near = self._fresh_place(picture, technique)
         if not technique.get("batch"):
             technique["batch"] = one(picture.shop.products, combination.product_id).batch
@@ -152,7 +158,8 @@ class RecordTrial:
 
 @dataclass(frozen=True)
 class CorrectTrial:
-    """New technique values for a trial (temperatures measured later, say)."""
+    """New technique values for a trial (temperatures measured later, say). ``timer``: started, left_running or
+    empty, as its timer stands; seconds somebody knows end it."""
 
     undoable: ClassVar[bool] = True
     job_id: str
@@ -163,9 +170,13 @@ class CorrectTrial:
         picture = w.job(self.job_id)
         trial = one(picture.trials, self.trial_id)
         lamp_of_the_shop(picture, self.technique.get("lamp_id", ""))
+        technique = dict(self.technique)
+        timer = technique.pop("timer", "" if technique.get("seconds") else trial.timer)
+        if timer not in ("", *TIMERS):
+            raise BadInput(_("A timer was started or left running."), field="timer", given=timer)
         combination = one(picture.shop.combinations, trial.combination_id)
         kept = {name: getattr(trial, name) for name in ("section_w_mm", "section_h_mm")}
-        w.change(trial, **_technique(self.technique, picture, trial.panel, combination, kept))
+        w.change(trial, timer=timer, **_technique(technique, picture, trial.panel, combination, kept))
         return Done(self.job_id, _("trial corrected"), trial.id)
 
 
@@ -230,6 +241,8 @@ class JudgeTrial:
             lamp_of_the_shop(picture, lamp)
         if self.second_lamp_id and self.second_lamp_id == (self.lamp_id or trial.lamp_id):
             raise BadInput(_("The second lamp is another one than the first."), field="second_lamp_id")
+        if not self.stopped and end_unknown(trial):
+            raise Refused(say_the_time(), rule="left_running")
         counted = a_count(self.counted_before, self.counted_left)
         advice = advice_for(picture, trial, outcome)
         thing = w.add(

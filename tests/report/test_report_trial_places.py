@@ -1,4 +1,4 @@
-"""In print: a place that was not noted, or lay at the edge, says so with its test section."""
+"""In print: a place that was not noted or lay at the edge, and a timer that was left, stand with their test section."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from whole_job import frozen
 from detailbench.body.edges import EdgePosition
 from detailbench.findings.panels import outline_of
 from detailbench.findings.trial_story import range_combinations
-from detailbench.moves.trials import RecordTrial
+from detailbench.moves.trials import CorrectTrial, RecordTrial
 
 
 def tried(hands: Hands, from_edge_mm: float | None = None, **more: Any) -> None:
@@ -45,3 +45,11 @@ def test_a_place_at_the_edge_and_one_over_it_are_told(hands: Hands) -> None:
     assert "As noted, it reached over the panel's edge." in printed(hands)
     tried(hands, 1000.0)
     assert printed(hands).count("panel's edge") == 1
+
+
+def test_a_trial_whose_timer_was_left_says_so_and_prints_no_planned_seconds(hands: Hands) -> None:
+    tried(hands, 1000.0, timed=True)
+    assert "left running, time unknown" in printed(hands)
+    hands.do(CorrectTrial(hands.job, hands.picture.trials[0].id, {"seconds": 47.0}))
+    assert "left running" not in printed(hands)
+    assert "47 s" in printed(hands).replace("\N{NO-BREAK SPACE}", " ")

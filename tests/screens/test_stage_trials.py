@@ -253,11 +253,12 @@ def test_a_timer_nobody_comes_back_to_ends_as_left_running_with_time_unknown(
     invented.clock.forward(minutes=14)
     qtbot.waitUntil(lambda: hand_of(stage).timer is None)
     trial = invented.picture(job).trials[-1]
-    assert trial.seconds is None
-    assert "left running, time unknown" in trial.note
+    assert (trial.seconds, trial.primed, trial.timer) == (None, "", "left_running")
     window.far.leave()
+    assert "left running, time unknown" in words(window.centre.card)
     type_into(window, "true time of the passes, s", "55")
-    assert invented.picture(job).trials[-1].seconds == 55
+    trial = invented.picture(job).trials[-1]
+    assert (trial.seconds, trial.timer) == (55, "")
 
 
 def test_passes_cut_short_are_kept_as_long_as_they_were(
@@ -278,7 +279,9 @@ def test_a_start_broken_off_before_the_passes_polishes_nothing(
     press(Qt.Key.Key_Space)
     assert hand_of(stage).timer is None
     assert "nothing was polished" in window.notices.text
-    assert invented.picture(job).trials[-1].seconds == 50
+    trial = invented.picture(job).trials[-1]
+    assert (trial.seconds, trial.timer) == (None, "started")
+    assert not hand_of(stage).may_judge
 
 
 def test_a_trial_taken_back_stops_its_timer(window: Window, stage: TrialsStage) -> None:

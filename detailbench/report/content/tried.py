@@ -8,6 +8,7 @@ from detailbench.body.names import panel_name
 from detailbench.findings.removal import trial_removal
 from detailbench.findings.trial_places import edge_trouble, lost_to, patch_of
 from detailbench.findings.trial_story import TrialTold, as_outcome
+from detailbench.findings.trial_timers import time_words
 from detailbench.record.things import Trial, TrialOutcome
 from detailbench.report.content.came_off import change_sentence
 from detailbench.report.content.figures import count, moment, of_thing, recorded
@@ -95,6 +96,8 @@ def technique_texts(trial: Trial) -> list[Text]:
         out.append(said(_("{n} passes"), n=of_thing(trial, "passes", 0)))
     if trial.seconds is not None:
         out.append((of_thing(trial, "seconds", 0, "s"),))
+    elif time_words(trial):
+        out.append((time_words(trial),))
     if trial.pad_condition:
         pads = {"fresh": _("fresh pad"), "cleaned": _("cleaned pad"), "loaded": _("loaded pad")}
         out.append((pads[trial.pad_condition],))

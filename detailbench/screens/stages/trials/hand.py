@@ -11,14 +11,13 @@ from typing import Any
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.gates import held
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.processes import group_of, process_of
-from detailbench.findings.settings import setting
 from detailbench.findings.trial_story import outcome_of, range_combinations, trials_of
+from detailbench.findings.trial_timers import LEFT, STARTED, end_unknown
 from detailbench.moves.surface import HoldPanel
 from detailbench.moves.trials import CorrectTrial, RecordTrial
 from detailbench.record.picture import JobPicture
@@ -26,7 +25,7 @@ from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
 from detailbench.screens.stages.trials.draft import Draft, draft_from, fresh_draft, why_nothing, with_combination
 from detailbench.screens.stages.trials.judging import Judging
-from detailbench.screens.stages.trials.timer import JUDGED_IN, LEFT_AFTER_S, SHOP_SETS, Standing, TrialTimer
+from detailbench.screens.stages.trials.timer import JUDGED_IN, Standing, TrialTimer, begun, left_words, seconds_words
 from detailbench.trials.next_step import LOOK_ONLY
 from detailbench.trials.outcome import Option, Result
 
@@ -44,6 +43,7 @@ class TrialHand(QObject):
         super().__init__(context)
         self.context = context
         self.timer: TrialTimer | None = None
+        self._kept: TrialTimer | None = None  # whose passes were kept
         self.judging = Judging()
         self.again = ""  # a judged trial that is looked at once more
         self._draft: Draft | None = None
@@ -82,6 +82,12 @@ class TrialHand(QObject):
             return None
         waiting = [t for t in self.trials if t.id == self.again or outcome_of(picture, t.id) is None]
         return waiting[-1] if waiting else None
+
+    @property
+    def left(self) -> Trial | None:
+        """The open trial where its timer was started, does not run here, and nobody saw its passes end."""
+        trial = self.open_trial
+        return trial if trial is not None and self.timer is None and end_unknown(trial) else None
 
     def number(self, trial_id: str) -> int:
         """A trial's number within its group, from 1; the next free one for a trial that is not there."""
@@ -197,28 +203,16 @@ class TrialHand(QObject):
 
     def record(self, *, timed: bool = False) -> Trial | None:
         """Enter the trial as set up; None when it was refused (a rule may be set aside on the sheet that opens).
-        ``timed``: the timer leads through priming, where it is due."""
+        ``timed``: the timer leads, and what it plans is kept when it was done."""
         picture, group, draft = self.context.picture, self.group, self.draft
         if picture is None or group is None or draft is None:
             self.context.notice(_("Choose the panel for the trial on the map first."), "stop")
             return None
-        technique = draft.technique()
-        if timed and draft.prime and not draft.primed:
-            technique["primed"] = "yes"
-        done = self.context.do(
-            RecordTrial(
-                picture.job.id,
-                group.id,
-                draft.panel,
-                draft.combination_id,
-                draft.spot,
-                draft.on_top_of,
-                draft.at,
-                technique,
-            ),
-            self,
-        )
-        if done is not None and not draft.on_top_of:
+        move = RecordTrial(
+            picture.job.id, group.id, draft.panel, draft.combination_id, draft.spot, draft.on_top_of, draft.at,
+            draft.technique(), timed=timed,
+        )  # fmt: skip
+        if self.context.do(move, self) is not None and not draft.on_top_of:
             self._draft = replace(draft, at=None)  # a fresh place serves once
         return self.open_trial
 
@@ -232,15 +226,12 @@ class TrialHand(QObject):
         trial = self.open_trial or self.record(timed=True)
         if trial is None or self.context.picture is None:
             return
-        draft = self.draft
-        seconds = trial.seconds or (draft.seconds if draft is not None else None) or 60.0
-        self.again = ""
-        self.judging = Judging()
-        prime = draft is None or draft.prime
-        turns = trial.passes or 0
-        shop = self.context.picture.shop
-        lengths = {key: float(setting(shop, f"{key}_s")) for key in SHOP_SETS}
-        self.timer = TrialTimer.begin(trial.id, self.now, passes_s=seconds, prime=prime, lengths_s=lengths, turns=turns)
+        draft, picture = self.draft, self.context.picture
+        seconds, prime = (draft.seconds, draft.prime) if draft is not None else (None, True)
+        self.again, self.judging = "", Judging()
+        self.timer = begun(picture.shop, trial, self.now, seconds, prime=prime)
+        if trial.timer != STARTED and outcome_of(picture, trial.id) is None:
+            self._correct(trial.id, {"seconds": None, "timer": STARTED})
         self._tick.start()
         self.page_wanted.emit("run")
         self.tick()
@@ -250,29 +241,32 @@ class TrialHand(QObject):
         timer = self.timer
         if timer is None:
             return
-        phase, done_s = timer.at(self.now).phase.key, timer.passes_done_s(self.now)
+        self._keep(timer)
         self._stop_timer()
-        if phase in ("count_in", "prime", "spread"):
+        if not timer.known(self.now):
             self.context.notice(_("Stopped before the passes: nothing was polished yet."), "plain")
-        elif phase == "passes":
-            self._correct(timer.trial_id, {"seconds": max(round(done_s), 1)})
         self._tell()
+
+    def _keep(self, timer: TrialTimer) -> None:
+        """Keep what is known now of a trial that was not judged yet: its passes once, that it was left at any time."""
+        picture, known, self._kept = self.context.picture, timer.known(self.now), timer
+        trial = next((t for t in picture.trials if t.id == timer.trial_id), None) if picture is not None else None
+        if picture is None or trial is None or outcome_of(picture, trial.id) is not None:
+            return
+        if known and (end_unknown(trial) or "timer" in known):
+            self._correct(trial.id, known)
 
     def tick(self) -> None:
         """The phases lead on by themselves; a timer nobody came back to ends as left running."""
         standing = self.standing
         if self.timer is None or standing is None:
             return
+        if standing.phase.key in JUDGED_IN and self._kept is not self.timer:
+            self._keep(self.timer)
         if standing.left_running:
-            trial_id = self.timer.trial_id
+            self._keep(self.timer)
             self._stop_timer()
-            self._correct(trial_id, {"seconds": None, "note": _("left running, time unknown")})
-            self.context.notice(
-                _(
-                    "Nobody came back for {n} s: left running, time unknown. Type the true seconds if you know them."
-                ).format(n=format_number(LEFT_AFTER_S)),
-                "flagged",
-            )
+            self.context.notice(left_words(), "flagged")
         elif (shown := (self.timer.words(standing), seconds_words(standing.left_s))) == self._shown:
             return
         else:
@@ -285,7 +279,12 @@ class TrialHand(QObject):
         """The time as the person knows it, where the timer's is not known."""
         trial = self.open_trial
         if trial is not None and seconds:
-            self._correct(trial.id, {"seconds": seconds, "note": ""})
+            self._correct(trial.id, {"seconds": seconds, "timer": ""})
+
+    def time_unknown(self) -> None:
+        """Nobody knows how long the passes took: so it stays, and the trial may be judged."""
+        if self.left is not None:
+            self._correct(self.left.id, {"seconds": None, "timer": LEFT})
 
     def measured_after(self, surface_c: float | None) -> None:
         """The surface's temperature after the passes, kept at once."""
@@ -305,7 +304,7 @@ class TrialHand(QObject):
     @property
     def may_judge(self) -> bool:
         """An outcome can be entered: a trial waits, and its passes are over."""
-        if self.open_trial is None:
+        if self.open_trial is None or self.left is not None:
             return False
         standing = self.standing
         return standing is None or standing.phase.key in JUDGED_IN
@@ -357,6 +356,8 @@ class TrialHand(QObject):
             return ""
         if standing is not None:
             return f"{self.phase_words()}, {seconds_words(standing.left_s)}"
+        if self.left is not None:
+            return _("trial {n}: left running, time unknown").format(n=self.number(self.left.id))
         if trial is not None:
             return _("trial {n}: cleared? finish? or stopped").format(n=self.number(trial.id))
         draft = self.draft
@@ -390,9 +391,3 @@ class TrialHand(QObject):
             self.context.timer_changed.emit(seconds_words(standing.left_s), True)
         self.context.next_changed.emit()
         self.changed.emit()
-
-
-def seconds_words(left_s: float) -> str:
-    """ "1:05" left, counted up to the full second so that nought means over."""
-    whole = -int(-left_s // 1)
-    return f"{whole // 60}:{whole % 60:02d}"

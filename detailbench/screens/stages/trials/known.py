@@ -6,6 +6,7 @@ from detailbench.basics.numbers import format_number, format_quantity
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.kit_names import lamp_name
+from detailbench.findings.trial_timers import time_words
 from detailbench.record.picture import ShopPicture
 from detailbench.record.things import Trial, TrialOutcome
 from detailbench.trials.outcome import Cleared, Finish, Result, Stopped
@@ -55,7 +56,8 @@ def technique_words(trial: Trial) -> str:
         )
     if trial.passes:
         told.append(_("{n} passes").format(n=trial.passes))
-    told.append(_("{n} s").format(n=format_number(trial.seconds)) if trial.seconds else _("time unknown"))
+    unknown = time_words(trial) or _("time unknown")
+    told.append(_("{n} s").format(n=format_number(trial.seconds)) if trial.seconds else unknown)
     return ", ".join(told)
 
 

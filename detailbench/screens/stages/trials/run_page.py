@@ -12,17 +12,18 @@ from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import button, figure, gives_way, heading, label, sentence, set_kind
 from detailbench.screens.stages.trials.adviser_part import AdviserPart
 from detailbench.screens.stages.trials.advising import Advising
-from detailbench.screens.stages.trials.hand import TrialHand, seconds_words
+from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.known import outcome_words
+from detailbench.screens.stages.trials.left_part import LeftPart
 from detailbench.screens.stages.trials.outcome_keys import STOPS, key_choices
 from detailbench.screens.stages.trials.seen_part import SeenPart
-from detailbench.screens.stages.trials.timer import phase_words
+from detailbench.screens.stages.trials.timer import phase_words, seconds_words
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import Faces
 
 
 class RunPage(QWidget):
-    """Three faces: ready with the last result, the timer, the outcome."""
+    """Four faces: ready with the last result, the timer, the outcome, and a trial whose timer was left."""
 
     def __init__(self, context: Context, hand: TrialHand, advising: Advising) -> None:
         super().__init__()
@@ -33,7 +34,8 @@ class RunPage(QWidget):
             _Timing(context, hand),
             SeenPart(context, hand),
         )
-        for face in (self.ready, self.timing, self.seen):
+        self.left = LeftPart(context, hand)
+        for face in (self.ready, self.timing, self.seen, self.left):
             self.faces.addWidget(face)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -43,7 +45,9 @@ class RunPage(QWidget):
         """Show the face that belongs to where the trial stands."""
         standing = self._hand.standing
         if standing is not None and not self._hand.may_judge:
-            face: _Ready | _Timing | SeenPart = self.timing
+            face: _Ready | _Timing | SeenPart | LeftPart = self.timing
+        elif self._hand.left is not None and not self._hand.judging.stopped:
+            face = self.left
         elif self._hand.open_trial is not None:
             face = self.seen
         else:

@@ -10,10 +10,11 @@ from detailbench.moves.trials import StrikeTrial
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import button, label, sentence
-from detailbench.screens.stages.trials.hand import TrialHand, seconds_words
+from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.known import technique_words, trial_words
 from detailbench.screens.stages.trials.outcome_keys import CLEARED, FINISHES, STOPS, key_choices
 from detailbench.screens.stages.trials.support_part import SupportPart, counted_line
+from detailbench.screens.stages.trials.timer import seconds_words
 from detailbench.screens.stages.work_parts.pages import Faces, page_column
 from detailbench.screens.stages.work_parts.step_number import StepNumber
 

@@ -15,11 +15,11 @@ from detailbench.screens.map.colouring import Drawing
 from detailbench.screens.stages.stage import ColouringChoice, FarFacts, Stage
 from detailbench.screens.stages.trials.advising import Advising
 from detailbench.screens.stages.trials.card import TrialsCard
-from detailbench.screens.stages.trials.hand import TrialHand, seconds_words
+from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.on_map import process_colouring, trial_drawing
 from detailbench.screens.stages.trials.outcome_keys import CLEARED, FINISHES, STOPS
 from detailbench.screens.stages.trials.run_page import follows_words
-from detailbench.screens.stages.trials.timer import LOOKED_IN
+from detailbench.screens.stages.trials.timer import LOOKED_IN, seconds_words
 
 if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture
@@ -149,7 +149,7 @@ def may_enter(hand: TrialHand) -> bool:
 
 def _judge_keys(hand: TrialHand) -> str:
     """What finishes a trial that waits for its outcome."""
-    if hand.open_trial is None:
+    if hand.open_trial is None or (hand.left is not None and not hand.judging.stopped):
         return ""
     if hand.judging.ready:
         return _("Enter keeps the outcome")
