@@ -14,6 +14,7 @@ from detailbench.findings.kit_renewal import same_combinations
 from detailbench.findings.panels import PanelSeen, outline_of, panel_seen
 from detailbench.findings.processes import group_of
 from detailbench.findings.technique import setup_of, technique_figures
+from detailbench.findings.told_once import told_of_kit
 from detailbench.findings.trial_places import places_within
 from detailbench.findings.trials_made import stack_beneath
 from detailbench.record.picture import JobPicture, one
@@ -43,12 +44,25 @@ def measured_trials(
     for picture in pictures:
         same = same_combinations(picture.shop, combination_id)
         found = (
-            trial_removal(picture, t)
+            _measured(picture, t)
             for t in picture.trials
             if t.combination_id in same and (until is None or when(t) <= until) and not brought_in(picture, t)
         )
-        out += [f.measured for f in found if f.measured is not None]
+        out += [each for each in found if each is not None]
     return tuple(out)
+
+
+@told_of_kit
+def _found_so_far(_picture: JobPicture) -> dict[str, MeasuredTrial | None]:
+    """Trial → what it took off, filled as it is asked: every other job is asked again after each entry anywhere."""
+    return {}
+
+
+def _measured(picture: JobPicture, trial: Trial) -> MeasuredTrial | None:
+    kept = _found_so_far(picture)
+    if trial.id not in kept:
+        kept[trial.id] = trial_removal(picture, trial).measured
+    return kept[trial.id]
 
 
 def trial_removal(picture: JobPicture, trial: Trial) -> TrialRemoval:

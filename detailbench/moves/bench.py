@@ -10,6 +10,7 @@ from detailbench.basics.clock import Clock
 from detailbench.basics.errors import Refused
 from detailbench.basics.texts import _
 from detailbench.findings.clock import clock_behind, jump_back
+from detailbench.findings.told_once import carried_over
 from detailbench.moves.gone import said_of_gone
 from detailbench.moves.move import SHOP, Move
 from detailbench.moves.place import AcceptPlace, place_words
@@ -110,7 +111,8 @@ class Bench:
         for job in shop.jobs:
             had = self._tried.get(job.id)
             if had is not None and had.shop is not shop:
-                self._tried[job.id] = replace(had, job=job, car=one(shop.cars, job.car_id), shop=shop)
+                now = replace(had, job=job, car=one(shop.cars, job.car_id), shop=shop)
+                self._tried[job.id] = carried_over(had, now)
         return tuple(self._tried[job.id] for job in shop.jobs if job.id in ids)
 
     def evidence_bytes(self, sha256: str) -> bytes:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from statistics import median
 
 import numpy as np
@@ -92,10 +93,7 @@ def removal(
     mean = u = low = high = None
     state = "not_measured" if not trials else "few" if len(trials) < FEWEST_FOR_INTERVAL else "interval"
     if trials:
-        mixture = rates_on(trials, this_paint=this_paint, paint_to_paint=paint_to_paint)
-        mean, u = _mean_not_negative(mixture), _sd(mixture)
-        if state == "interval":
-            low, high = (quantile(mixture, p) for p in ((1 - CONFIDENCE) / 2, (1 + CONFIDENCE) / 2))
+        mean, u, low, high = _rate_figures(tuple(trials), this_paint, paint_to_paint)
     per = None if load_path_j_m2 is None else load_path_j_m2 / 1000
     removed, u_removed = (None, None) if per is None or mean is None or u is None else (mean * per, u * per)
     middle = median(rates) if rates else None
@@ -128,6 +126,18 @@ def removal(
         notes=(_("From this shop's own measured trials only."),),
     )
     return Removal(state, rates, middle, mean, u, low, high, removed, u_removed, _sentence(state, len(rates)), working)
+
+
+@lru_cache(maxsize=256)  # every panel of a plan asks the same of the same trials
+def _rate_figures(
+    trials: tuple[MeasuredTrial, ...], this_paint: str | None, paint_to_paint: float
+) -> tuple[float, float, float | None, float | None]:
+    """(mean with nothing below zero, u, and from enough trials on the 90 % interval)."""
+    mixture = rates_on(trials, this_paint=this_paint, paint_to_paint=paint_to_paint)
+    low = high = None
+    if len(trials) >= FEWEST_FOR_INTERVAL:
+        low, high = (quantile(mixture, p) for p in ((1 - CONFIDENCE) / 2, (1 + CONFIDENCE) / 2))
+    return _mean_not_negative(mixture), _sd(mixture), low, high
 
 
 def rates_on(

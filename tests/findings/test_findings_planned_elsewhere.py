@@ -11,16 +11,20 @@ from invented_shop import InventedShop
 from test_findings_removal import measured, sheet
 
 from detailbench.basics.errors import Refused
+from detailbench.findings import removal
 from detailbench.findings.clock import jumps
 from detailbench.findings.permissions import permissions
 from detailbench.findings.planned_removal import Forecasts, Planned
 from detailbench.findings.planned_words import planned_sentences
 from detailbench.findings.processes import group_of
 from detailbench.findings.removal import measured_trials
-from detailbench.moves.surface import MakeGroup
+from detailbench.moves.shop import SetSetting
+from detailbench.moves.surface import MakeGroup, SetState
 from detailbench.moves.trials import JudgeTrial
 from detailbench.moves.turning import TurnJob
 from detailbench.moves.work import AdoptProcess, StartStep
+from detailbench.record.picture import JobPicture
+from detailbench.record.things import Trial
 from detailbench.record.writing import Writer
 
 
@@ -165,7 +169,7 @@ def test_few_trials_are_listed_with_median_and_range_and_five_give_an_interval(i
     assert "median" in said
     measured(others[4])
     (said,) = planned_sentences(here.picture, planned(here))
-    assert "90 %" in said
+    assert "90\u00a0%" in said
     assert "5 trials on 5 paints, none of them this one" in said
 
 
@@ -179,3 +183,27 @@ def test_another_jobs_entries_are_not_told_as_this_ones(hands: Hands, other: Han
     adopted_unmeasured(hands)
     assert hands.picture.others
     assert jumps(hands.picture) == ()
+
+
+def test_what_other_jobs_measured_is_worked_out_once_until_the_kit_changes(
+    hands: Hands, other: Hands, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    measured(other)
+    adopted_unmeasured(hands)
+    asked: list[str] = []
+    worked_out = removal.trial_removal
+
+    def counted(picture: JobPicture, trial: Trial) -> removal.TrialRemoval:
+        asked.append(picture.job.id)
+        return worked_out(picture, trial)
+
+    monkeypatch.setattr(removal, "trial_removal", counted)
+    first = planned(hands)
+    assert asked.count(other.job) == 1
+    hands.do(SetState(hands.job, ("roof",), clean="wiped"))
+    again = planned(hands)
+    assert again.mean_um == first.mean_um
+    assert asked.count(other.job) == 1
+    hands.do(SetSetting("force_moderate_n", 50.0))
+    assert planned(hands).steps[0].removal != first.steps[0].removal
+    assert asked.count(other.job) == 2
