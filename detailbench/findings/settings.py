@@ -8,8 +8,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from detailbench.basics.errors import RecordTrouble
+from detailbench.basics.numbers import format_quantity
 from detailbench.basics.texts import _
 from detailbench.basics.workings import COMMON_PRACTICE
+from detailbench.findings.settings_bounds import setting_unfit
 from detailbench.record.picture import ShopPicture
 
 
@@ -32,8 +34,6 @@ ONE_OF: Mapping[str, tuple[str, ...]] = {
     "adviser_stop": ("prove", "thrift"),
     "change_first": ("compound", "pad"),
 }
-# how often something is judged wrongly: never, or as often as not, cannot be worked with
-MISJUDGED_PERCENT = (1.0, 49.0)
 WALK_TURNS = ("left", "right")
 SHOP_ONLY = ("undercoats_um", "undercoats_u_um")  # for the shop's picture of a clear coat, which never leaves the shop
 FROM_MEMORY = "from memory, after Streitberger & Dössel 2008: layers as a factory lays them"
@@ -102,12 +102,44 @@ DEFAULTS: Mapping[str, Default] = {
 
 
 def setting(shop: ShopPicture, key: str) -> Any:
-    """What the shop set, else the default."""
+    """What the shop set, else the default. A value kept by an older program that cannot be is as if not set
+    (``kept_unfit`` says so): a card must open all the same."""
+    kept = _kept(shop, key)
+    return DEFAULTS[key].value if kept is None or setting_unfit(key, kept[0]) else kept[0]
+
+
+def whose(shop: ShopPicture, key: str) -> str:
+    """Where the value in force comes from, in words: the shop's own, or what its default says of itself."""
+    kept = _kept(shop, key)
+    if kept is None or setting_unfit(key, kept[0]):
+        return _(DEFAULTS[key].source)
+    return _("the shop's own setting")
+
+
+def kept_unfit(shop: ShopPicture, key: str) -> str:
+    """The sentence where a value is kept that cannot be and another is used; empty where none is."""
+    kept, default = _kept(shop, key), DEFAULTS[key]
+    unfit = "" if kept is None else setting_unfit(key, kept[0])
+    if not unfit or kept is None:
+        return ""
+    text = _("Kept here is {value}, which cannot be used. {why} Until it is changed {default} is used.")
+    used = _("nothing") if default.value is None else format_quantity(default.value, default.unit)
+    return text.format(value=format_quantity(kept[0], default.unit), why=unfit, default=used)
+
+
+def all_kept_unfit(shop: ShopPicture) -> str:
+    """The same of every setting, with what it is for."""
+    found = ((d, kept_unfit(shop, d.key)) for d in DEFAULTS.values())
+    return " ".join(_("Setting “{what}”: {why}").format(what=_(d.says), why=why) for d, why in found if why)
+
+
+def _kept(shop: ShopPicture, key: str) -> tuple[Any] | None:
+    """(what the shop set), None where it never did."""
     text = shop.setting(key)
     if text is None:
-        return DEFAULTS[key].value
+        return None
     try:
-        return json.loads(text)
+        return (json.loads(text),)
     except ValueError as error:
         raise RecordTrouble(
             _("The setting “{setting}” cannot be read: it was changed outside this program.").format(setting=key)

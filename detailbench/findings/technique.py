@@ -10,10 +10,10 @@ from typing import Any
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number, format_quantity
 from detailbench.basics.texts import _
-from detailbench.basics.workings import COMMON_PRACTICE, Working
+from detailbench.basics.workings import Working
 from detailbench.findings.kit_names import parts
 from detailbench.findings.panels import READABLE, outline_of
-from detailbench.findings.settings import setting
+from detailbench.findings.settings import setting, whose
 from detailbench.record.picture import JobPicture, ShopPicture, one
 from detailbench.record.things import Machine, Trial
 from detailbench.trials.load import LoadPath, load_path, times_usual
@@ -132,7 +132,9 @@ def technique_figures(picture: JobPicture, setup: Setup, *, in_sun: bool = False
         changes=changes,
         too_warm=too_warm(shop, setup.surface_before_c, in_sun=in_sun),
         limit_c=limits[material],
-        warmth=warmth(setup.surface_before_c, setup.surface_after_c, material, limits),
+        warmth=warmth(
+            setup.surface_before_c, setup.surface_after_c, material, limits, whose(shop, f"stop_{material}_c")
+        ),
     )
 
 
@@ -155,7 +157,7 @@ def too_warm(shop: ShopPicture, panel_c: float | None, *, in_sun: bool = False) 
     if panel_c is None or panel_c <= limit:
         return ""
     return _("The panel is at {t}; let it cool below {limit} ({source}).").format(
-        t=format_quantity(panel_c, "°C", 0), limit=format_quantity(limit, "°C", 0), source=_(COMMON_PRACTICE)
+        t=format_quantity(panel_c, "°C", 0), limit=format_quantity(limit, "°C", 0), source=whose(shop, "start_below_c")
     )
 
 

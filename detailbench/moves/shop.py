@@ -8,13 +8,13 @@ from dataclasses import MISSING, Field, dataclass, fields
 from typing import Any, ClassVar
 
 from detailbench.basics.errors import BadInput
-from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.basics.workings import is_finite
 from detailbench.body.panels import PANEL_KEYS
 from detailbench.findings.gauges import GLOSS
 from detailbench.findings.kit_retired import hang_on_words
-from detailbench.findings.settings import DEFAULTS, MISJUDGED_PERCENT, ONE_OF, WALK_TURNS, setting
+from detailbench.findings.settings import DEFAULTS, ONE_OF, WALK_TURNS, setting
+from detailbench.findings.settings_bounds import setting_unfit
 from detailbench.moves.gauge_lines import carry_line
 from detailbench.moves.kit_measures import measures_fit
 from detailbench.moves.move import SHOP, Done
@@ -30,11 +30,6 @@ HEADER = {"id", "entered_at", "entered_by", "seq", "withdrawn", "retired"}
 NAMES = ("name", "label", "initials")
 MEASURES = ("_um", "_mm", "_cm", "_rpm", "_share", "_s", "_s2", "_k", "_n", "_db", "rung")
 MOST_SETTING = 1e9
-ABOVE_ZERO = (
-    "careful_below_um", "leave_below_um", "usual_scatter_um", "touch_factor", "reserve_um", "largest_share",
-    "most_risk", "undercoats_um", "undercoats_u_um", "paint_to_paint_percent",
-)  # fmt: skip
-BELOW = {"largest_share": 1.0, "most_risk": 0.5}
 IN_ORDER = (
     ("leave_below_um", "careful_below_um", "“Leave below” cannot lie above “careful below”."),
     ("plausible_low_um", "plausible_high_um", "The lower end cannot lie above the upper."),
@@ -203,13 +198,9 @@ class SetSetting:
             raise BadInput(_("A number of 0 or more is expected here."), field=self.key, given=self.value)
         if self.key == "sound_volume" and self.value > 100:
             raise BadInput(_("100 is the loudest there is."), field=self.key, given=self.value)
-        low, high = MISJUDGED_PERCENT
-        if "misjudged" in self.key and not low <= self.value <= high:
-            raise BadInput(
-                _("That lies between {low} and {high} %.").format(low=format_number(low), high=format_number(high)),
-                field=self.key,
-                given=self.value,
-            )
+        unfit = setting_unfit(self.key, self.value)
+        if unfit:
+            raise BadInput(unfit, field=self.key, given=self.value)
         self._fits_the_others(w)
         thing = w.add(Setting, key=self.key, value=json.dumps(self.value, ensure_ascii=False))
         return Done(SHOP, _("setting changed: {what}").format(what=_(default.says)), thing.id)
@@ -227,12 +218,7 @@ class SetSetting:
         raise BadInput(says, field=self.key, given=self.value)
 
     def _fits_the_others(self, w: Writer) -> None:
-        """Raise BadInput for what every job would stumble over: totals of nothing, or the wrong way round."""
-        if self.key in ABOVE_ZERO and self.value == 0:
-            raise BadInput(_("That must be more than nothing."), field=self.key, given=self.value)
-        if self.key in BELOW and self.value is not None and self.value >= BELOW[self.key]:
-            text = _("A share is typed like 0.05 for five in a hundred; here it lies below {most}.")
-            raise BadInput(text.format(most=format_number(BELOW[self.key])), field=self.key, given=self.value)
+        """Raise BadInput for what every job would stumble over: two totals the wrong way round."""
         for low, high, sentence in IN_ORDER:
             if self.key not in (low, high) or self.value is None:
                 continue

@@ -114,9 +114,13 @@ class Warmth:
 
 
 def warmth(
-    before_c: float | None, after_c: float | None, material: str, settings: Mapping[str, float] = STOP_C
+    before_c: float | None,
+    after_c: float | None,
+    material: str,
+    settings: Mapping[str, float] = STOP_C,
+    whose: str = "",
 ) -> Warmth:
-    """Raises BadInput for a material other than those of ``settings`` (metal, plastic)."""
+    """``whose``: where the stop setting comes from, in words; empty: common practice. Raises BadInput for a material other than those of ``settings`` (metal, plastic)."""
     if material not in settings:
         raise BadInput(_("The material is metal or plastic."), field="material", given=material)
     limit = settings[material]
@@ -130,7 +134,7 @@ def warmth(
         else _("{t} after; the stop setting is {limit} ({source}).")
     )
     shown = text.format(
-        t=format_quantity(after_c, "°C", 0), limit=format_quantity(limit, "°C", 0), source=_(COMMON_PRACTICE)
+        t=format_quantity(after_c, "°C", 0), limit=format_quantity(limit, "°C", 0), source=whose or _(COMMON_PRACTICE)
     )
     if rise is None:
         shown = f"{shown} {_('Temperature before: not measured.')}"

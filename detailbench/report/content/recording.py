@@ -7,7 +7,7 @@ from typing import Any
 
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.findings.settings import Default, in_force, setting
+from detailbench.findings.settings import Default, in_force, kept_unfit, setting
 from detailbench.record.picture import one
 from detailbench.report.content.blocks import Block, Column, Fact, Facts, Grid, Rows
 from detailbench.report.content.figures import number
@@ -82,6 +82,9 @@ def settings_blocks(g: Gathered) -> tuple[Block, ...]:
 
 
 def _where_from(g: Gathered, default: Default, value: Any) -> str:
+    unfit = kept_unfit(g.picture.shop, default.key)
+    if unfit:
+        return unfit
     if g.picture.shop.setting(default.key) is not None:
         return _("set by the shop")
     if value is None or value == "":

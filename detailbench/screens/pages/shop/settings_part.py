@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
-from detailbench.findings.settings import Default, setting
+from detailbench.findings.settings import Default, kept_unfit, setting
 from detailbench.moves.shop import SetSetting
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
@@ -70,6 +70,9 @@ class SettingsPart(QWidget):
         for key, field in self.fields.items():
             value = setting(shop, key)
             field.set_text(value if isinstance(value, str) else show_number(value))
+            unfit = kept_unfit(shop, key)
+            if unfit:
+                field.say(unfit)
         for key, row in self.choices.items():
             now = str(setting(shop, key))
             words = chosen_words(key, now)

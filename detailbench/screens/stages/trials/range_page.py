@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.findings.settings import all_kept_unfit
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, caption, sentence, set_kind
 from detailbench.screens.stages.trials.adviser_part import AdviserPart, rule_words
@@ -57,7 +58,7 @@ class RangePage(QWidget):
         else:
             self.start.setText(rule_words(asked))
         self.adviser.redraw()
-        disagrees = self._advising.disagrees()
+        disagrees = " ".join(filter(None, (self._advising.disagrees(), all_kept_unfit(picture.shop))))
         self.order.setText(disagrees)
         self.order.setVisible(bool(disagrees))
         self.range.show_range(self._advising.range(), draft.combination_id if draft is not None else "")
