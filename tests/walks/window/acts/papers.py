@@ -87,7 +87,11 @@ def close(walk: Walk, kind: str) -> None:
         if walk.eyes.has(name, CARD):
             walk.hand.type_into(name, PASSPHRASE, CARD)
     walk.hand.press(walk.eyes.name_like(paper.close, CARD), CARD)
-    if not walk.wait(lambda: walk.eyes.says("Working on it", CARD), 1000):
+    if walk.wait(lambda: walk.eyes.says("Working on it", CARD), 1000):
+        documents(walk, kind)  # meanwhile the card can be turned to other pages, and back
+        paper.to_close(walk)
+        walk.wait(lambda: not walk.eyes.says("Working on it", CARD), LONG_MS)
+    else:
         walk.eyes.name_like(paper.close, CARD)
     walk.expect("closed documents", lambda: documents(walk, kind), before + 1, LONG_MS)
     walk.closed = kind
