@@ -17,7 +17,7 @@ from detailbench.findings.sanding import sanding_start_stops
 from detailbench.findings.standing import standing_stops
 from detailbench.findings.stop import Stop as Stop
 from detailbench.findings.supplement import supplement_stops
-from detailbench.findings.trial_bans import ban_start_stops
+from detailbench.findings.trial_bans import ban_start_stops, stopped_panels
 from detailbench.findings.walking import OUTER
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import ProcessStep, Reading
@@ -117,8 +117,10 @@ def low_reading(picture: JobPicture, reading: Reading) -> tuple[Stop, ...]:
 def held_back(picture: JobPicture) -> dict[str, str]:
     """Panel → why it is held back, for the plan and the plan view."""
     out = {}
+    stopped = stopped_panels(picture)
     for key, ruling in permissions(picture).items():
         why = [s.sentence for s in held(picture, key)]
+        why += [stopped[key]] if key in stopped else []
         why += [r.sentence for r in ruling.reasons if r.ruling == "held back"]
         if any(step.means == "sanding" for step in panel_steps(picture, key)):
             why += [s.sentence for s in sanding_stops(picture, (key,))]

@@ -3,13 +3,13 @@ until a person set that aside for a trial and it ran."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.kit_renewal import stands_for
-from detailbench.findings.processes import group_of
+from detailbench.findings.processes import group_of, is_finished, panel_steps
 from detailbench.findings.stop import Stop
 from detailbench.findings.technique import material_of, setup_of, technique_figures
 from detailbench.findings.trials_made import outcome_of, trials_of
@@ -154,3 +154,15 @@ def ban_start_stops(picture: JobPicture, panel: str, combination_id: str) -> tup
     group = group_of(picture, panel)
     said = "" if group is None else ban_sentence(picture, group.id, combination_id)
     return (Stop("stopped_here", said),) if said else ()
+
+
+def stopped_panels(picture: JobPicture) -> Mapping[str, str]:
+    """Panel → why a step that is still to be done there cannot start: its combination was stopped on this paint."""
+    out: dict[str, str] = {}
+    for group in picture.groups:
+        for step in panel_steps(picture, group.panels[0]) if group.panels else ():
+            said = ban_sentence(picture, group.id, step.combination_id) if step.means == "machine" else ""
+            for panel in group.panels if said else ():
+                if group_of(picture, panel) == group and not is_finished(picture, panel, step.id):
+                    out.setdefault(panel, said)
+    return out

@@ -60,6 +60,7 @@ class MakeGroup:
         if any(g.name == self.name.strip() for g in picture.groups):
             raise BadInput(_("There is a finish group of that name already."), field="name", given=self.name)
         moving = dict.fromkeys(self.panels)
+        scarce = any(g.irreplaceable == "yes" and moving.keys() & set(g.panels) for g in picture.groups)
         for group in picture.groups:
             left = tuple(p for p in group.panels if p not in moving)
             if not left:
@@ -73,7 +74,9 @@ class MakeGroup:
             panels=tuple(moving),
             paint_system=self.paint_system,
         )
-        return Done(self.job_id, _("finish group “{group}” made").format(group=new.name), new.id)
+        # a refinished door on a car whose paint is irreplaceable is not: it is asked of each paint
+        again = _("Say of it too whether its paint can be replaced: that of its panels could not.") if scarce else ""
+        return Done(self.job_id, _("finish group “{group}” made").format(group=new.name), new.id, again)
 
 
 @dataclass(frozen=True)

@@ -14,7 +14,7 @@ from detailbench.findings.thin_paint import clear_coat_of, one_go_um, thin_panel
 from detailbench.moves.finish_groups import SetGroupPaint
 from detailbench.moves.readings import RecordReading
 from detailbench.moves.shop import SetSetting
-from detailbench.moves.surface import SetPaintSystem, SetState
+from detailbench.moves.surface import MakeGroup, SetPaintSystem, SetState
 from detailbench.moves.trials import JudgeTrial
 from detailbench.trials.outcome import Result
 
@@ -182,8 +182,9 @@ def test_where_the_clear_coat_is_thin_the_adviser_only_proves(hands: Hands) -> N
 
 
 def test_trials_on_a_thin_clear_coat_start_at_the_mild_end_unless_the_shop_turned_that_off(hands: Hands) -> None:
+    served(hands)
     layered(hands)
-    room(hands, -1.0)
+    room(hands, 2 * TOOK - 0.1)
     group = hands.shop.group(hands.job, "bonnet")
     found = start_for(hands.picture, group, "bonnet")
     assert (found.rung, found.from_mild_end) == (0, True)
@@ -211,3 +212,12 @@ def test_said_to_be_replaceable_is_as_nothing_said(hands: Hands) -> None:
     usual = start_for(hands.picture, group, "roof")
     hands.do(SetGroupPaint(hands.job, group.id, {"irreplaceable": "no"}))
     assert start_for(hands.picture, hands.shop.group(hands.job, "roof"), "roof") == usual
+
+
+def test_a_panel_taken_out_of_irreplaceable_paint_is_asked_about_again(hands: Hands) -> None:
+    group = hands.shop.group(hands.job, "roof")
+    assert hands.shop.bench.do(MakeGroup(hands.job, "a door", ("door_front_l",))).note == ""
+    hands.do(SetGroupPaint(hands.job, group.id, {"irreplaceable": "yes"}))
+    told = hands.shop.bench.do(MakeGroup(hands.job, "another door", ("door_rear_l",))).note
+    assert told == "Say of it too whether its paint can be replaced: that of its panels could not."
+    assert hands.shop.group(hands.job, "door_rear_l").irreplaceable == ""

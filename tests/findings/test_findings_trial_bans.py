@@ -10,6 +10,7 @@ from test_findings_outcome_table import learnt
 
 from detailbench.basics.errors import Refused
 from detailbench.findings.adviser import ask_adviser
+from detailbench.findings.gates import held_back
 from detailbench.findings.kit_names import parts
 from detailbench.findings.range_picture import range_picture
 from detailbench.findings.range_shown import range_shown
@@ -200,6 +201,20 @@ def test_a_step_does_not_start_while_its_combination_is_stopped_on_this_paint(ha
     assert caught.value.may_override
     run(hands, "yes", "clear", rung=3)
     hands.do(StartStep(hands.job, "roof", step.id))
+
+
+def test_the_plan_holds_what_is_still_to_be_done_with_a_stopped_combination_until_it_ran_without(hands: Hands) -> None:
+    hands.leave_below(80.0)
+    hands.survey({"roof": (118, 119, 117, 120, 118), "bonnet": (118, 119, 117, 120, 118)})
+    step = hands.adopted("roof")
+    hands.polish("bonnet", step)
+    assert "roof" not in held_back(hands.picture)
+    run(hands, "stopped", "heat", rung=3)
+    held = held_back(hands.picture)
+    assert "was stopped for heat on this paint" in held["roof"]
+    assert "stopped" not in held.get("bonnet", "")  # done before anyone knew
+    run(hands, "yes", "clear", rung=3)
+    assert "roof" not in held_back(hands.picture)
 
 
 # training

@@ -11,12 +11,16 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 from stage_scenes import click, field, named, ready_job, shown_window, strike, type_into, words
 
+from detailbench.findings.trial_story import range_combinations
 from detailbench.moves.finish_groups import SetGroupPaint
 from detailbench.moves.shop import Retire
+from detailbench.moves.trials import RecordTrial
 from detailbench.screens.look.looks import LookKey
+from detailbench.screens.stages.trials.draft import draft_from
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.stages.wash.stage import WashStage
 from detailbench.screens.window import Window
+from detailbench.trials.outcome import Option, Result
 
 __all__ = ["invented", "prepared"]
 MORE, BACK = "Lamps, count, warmth, note, strike out", "Back to what was seen"
@@ -189,3 +193,34 @@ def test_the_paint_page_of_the_wash_does_not_scroll(
     made.context.select_panel("bonnet")
     click(made, "Paint")
     qtbot.waitUntil(lambda: not scrolls(made))
+
+
+# a stop for heat
+@pytest.mark.parametrize(
+    ("was", "cooler"),
+    [
+        ({"force_word": "firm", "dial": "middle"}, ("moderate", "middle")),
+        ({"force_word": "light", "dial": "middle"}, ("light", "low")),
+        ({"force_n": 35.0, "dial": "high"}, ("moderate", "middle")),  # weighed: the word is only the usual one
+        ({"force_word": "light", "dial": "low"}, ("light", "low")),  # nothing is cooler but a pause
+    ],
+)
+def test_cooler_sets_up_one_thing_that_warms_less(
+    invented: InventedShop, job: str, was: dict[str, object], cooler: tuple[str, str]
+) -> None:
+    group = invented.group(job)
+    range_ = range_combinations(invented.picture(job), group.id)
+    made = invented.bench.do(RecordTrial(job, group.id, "bonnet", range_[4].id, technique=was)).id
+    trial = next(t for t in invented.picture(job).trials if t.id == made)
+    draft = draft_from(invented.picture(job), trial, Option(Result.COOLER, "", 4, place="fresh"), range_)
+    assert (draft.force_word, draft.dial) == cooler
+    assert draft.force_n == was.get("force_n")
+
+
+def test_cooler_is_taken_up_from_the_card(window: Window, stage: TrialsStage) -> None:
+    strike(window, "o")
+    press(Qt.Key.Key_Return)
+    click(window, "Take up what is chosen")
+    assert stage.hand is not None
+    assert stage.hand.draft is not None
+    assert (stage.hand.draft.force_word, stage.hand.draft.dial) == ("light", "middle")

@@ -152,6 +152,8 @@ def draft_from(picture: JobPicture, trial: Trial, option: Option, range_: tuple[
         draft = replace(draft, on_top_of="", at=None)
     if option.rung is not None:
         draft = with_combination(picture.shop, draft, range_[option.rung].id)
+    if option.result is Result.COOLER:
+        return _cooler(picture.shop, draft)
     return replace(draft, **_changed(draft, option.result))
 
 
@@ -194,11 +196,20 @@ def _changed(draft: Draft, result: Result) -> dict[str, Any]:
             "section_w_mm": round(draft.section_w_mm * SMALLER, -1),
             "section_h_mm": round(draft.section_h_mm * SMALLER, -1),
         }
-    if result is Result.COOLER and draft.force_n is None and draft.force_word in WORDS:
-        return {"force_word": WORDS[max(WORDS.index(draft.force_word) - 1, 0)]}
     if result in (Result.CLEAN_PAD, Result.OTHER_PAD):
         return {"prime": True}
     return {}
+
+
+def _cooler(shop: ShopPicture, draft: Draft) -> Draft:
+    """One thing that warms less: the next lighter force; where it is the lightest, or was weighed, the dial below."""
+    if draft.force_n is None and draft.force_word in WORDS[1:]:
+        return replace(draft, force_word=WORDS[WORDS.index(draft.force_word) - 1])
+    machine, _pad, _product = parts(shop, one(shop.combinations, draft.combination_id))
+    slower = sorted(machine.dials, key=lambda dial: dial[1])
+    names = [position for position, _per_min in slower]
+    at = names.index(draft.dial) if draft.dial in names else 0
+    return replace(draft, dial=names[at - 1]) if at > 0 else draft
 
 
 def lamp_in_use(picture: JobPicture) -> str:
