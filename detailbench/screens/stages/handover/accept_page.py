@@ -19,7 +19,7 @@ from detailbench.screens.stages.handover.levels_part import LevelsPart
 from detailbench.screens.stages.handover.statement import answer_words, statement
 from detailbench.screens.stages.signing.remarks_part import RemarksPart
 from detailbench.screens.stages.signing.sign_part import Signed, SignOn, SignPart
-from detailbench.screens.stages.work_parts.pages import Faces, in_line
+from detailbench.screens.stages.work_parts.pages import Faces
 from detailbench.screens.stages.work_parts.when import when_words
 
 
@@ -40,7 +40,7 @@ class AcceptPage(QWidget):
     def __init__(self, context: Context, sign_on: SignOn) -> None:
         super().__init__()
         self._context = context
-        self.which = in_line(ChoiceRow(_("acceptance"), _faces(several=False), columns=4))
+        self.which = ChoiceRow(_("acceptance"), _faces(several=False), columns=4)
         self.faces = Faces()
         self.levels = LevelsPart(context)
         self.answer, self.sign = _Answer(context, self.levels), SignPart(context, SIGNED, sign_on)
