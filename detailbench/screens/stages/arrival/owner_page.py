@@ -13,6 +13,7 @@ from detailbench.moves.arrival import DescribeCar, SetOwner
 from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import sentence
+from detailbench.screens.stages.wash.last_groups_part import LastGroupsPart
 from detailbench.screens.stages.work_parts.kept_fields import KeptFields
 from detailbench.screens.stages.work_parts.pages import in_line
 
@@ -42,19 +43,27 @@ class OwnerPage(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
+        self.last = LastGroupsPart(context)  # the first thing seen when a car comes back
+        column.addWidget(self.last)
         column.addWidget(in_line(self.kind))
         column.addWidget(personal("name", _("owner's name")))
         column.addWidget(self.contact)
         column.addLayout(reach)
-        column.addWidget(personal("address", _("address")))
-        column.addWidget(
-            fields.text(_("plate"), lambda p: p.said(p.car.id, "plate"), lambda job, text: DescribeCar(job, plate=text))
+        where = QHBoxLayout()
+        where.addWidget(personal("address", _("address")), 2)
+        where.addWidget(
+            fields.text(
+                _("plate"), lambda p: p.said(p.car.id, "plate"), lambda job, text: DescribeCar(job, plate=text)
+            ),
+            1,
         )
+        column.addLayout(where)
         column.addWidget(sentence(_("Kept apart from the rest, so that an owner can be forgotten later.")))
         column.addStretch(1)
 
     def redraw(self) -> None:
         self._fields.redraw()
+        self.last.redraw()
         picture = self._context.picture
         self.contact.setVisible(
             picture is not None and (_kind(picture) == "company" or bool(_reader("contact")(picture)))

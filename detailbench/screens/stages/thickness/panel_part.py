@@ -83,6 +83,8 @@ class PanelPart(QWidget):
             (self.clear, None),
         )
         for head, rows in (
+            (_("since last time"), ((self.since, self.why_since),)),  # what a car that comes back is looked at for
+            (_("last time"), ((self.last, None),)),
             (_("beside its twin and its family"), ((self.compared, self.why_compared),)),
             (_("a finish group of its own?"), ((self.proposal, None),)),
             (_("what may be worked"), worked),
@@ -90,8 +92,6 @@ class PanelPart(QWidget):
             (_("what came off"), ((self.change, self.why_change),)),
             (_("gloss"), ((self.gloss, None),)),
             (_("what change could be seen"), ((self.could_be_seen, None),)),
-            (_("since last time"), ((self.since, self.why_since),)),
-            (_("last time"), ((self.last, None),)),
         ):
             title, line = caption(head), rule()
             self._heads.append((title, line, rows[0][0]))

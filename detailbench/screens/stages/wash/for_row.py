@@ -42,8 +42,7 @@ class ForRow(QWidget):
     def redraw(self) -> None:
         """Show what is meant now."""
         meant, selected = self._meant, self._context.selected_panel
-        # "this panel" is what is meant only once there is one
-        self.scope.set_value("" if meant.scope == "panel" and not selected else meant.scope)
+        self.scope.set_value(meant.scope or ("panel" if selected else ""))
         self.picking.setVisible(meant.scope == "several")
         text = _("Leave out") if selected in meant.several else _("Take in")
         self.turn.setText(text)

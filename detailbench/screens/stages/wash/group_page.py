@@ -11,6 +11,7 @@ from detailbench.moves.surface import MakeGroup
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, sentence
 from detailbench.screens.stages.wash.asked_text import AskedText
+from detailbench.screens.stages.wash.last_groups_part import LastGroupsPart
 from detailbench.screens.stages.wash.panels_meant import PanelsMeant
 
 
@@ -31,7 +32,8 @@ class GroupPage(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("small"))
-        for part in (self.panels, self.name, self.make_it, self.whole, self.says):
+        self.last = LastGroupsPart(context)
+        for part in (self.last, self.panels, self.name, self.make_it, self.whole, self.says):
             column.addWidget(part)
         column.addStretch(1)
         self.name.line.returnPressed.connect(self.make)
@@ -59,6 +61,7 @@ class GroupPage(QWidget):
 
     def redraw(self) -> None:
         """Name the panels meant and the groups they would leave."""
+        self.last.redraw()
         picture = self._context.picture
         parts = []
         for key in self._meant.panels if picture is not None else ():

@@ -20,7 +20,7 @@ class PanelsMeant(QObject):
     def __init__(self, context: Context) -> None:
         super().__init__(context)
         self._context = context
-        self.scope = "panel"
+        self.scope = ""  # nobody said yet: the selected panel, once there is one
         self.several: frozenset[str] = frozenset()
         context.job_opened.connect(self.forget)
 
@@ -57,14 +57,18 @@ class PanelsMeant(QObject):
         self.changed.emit()
 
     def forget(self) -> None:
-        self.scope, self.several = "panel", frozenset()
+        self.scope, self.several = "", frozenset()
         self.changed.emit()
 
     def words(self) -> str:
         """The panels meant, by name while they are few; what to do where there are none."""
         panels = self.panels
         if not panels:
-            return _("Tap a panel, or type / and its name") if self.scope == "panel" else _("Tap the panels to take in")
+            return (
+                _("Tap a panel, or type / and its name")
+                if self.scope in ("", "panel")
+                else _("Tap the panels to take in")
+            )
         if len(panels) <= 2:
             return " + ".join(panel_name(key) for key in panels)
         count = format_number(len(panels))
