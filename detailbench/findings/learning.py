@@ -8,13 +8,16 @@ from dataclasses import dataclass
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.findings.kit_renewal import what_it_is
+from detailbench.findings.overrun import longest_planned_min
 from detailbench.findings.plan import work_standing
 from detailbench.findings.processes import process_of, runs_of, steps_of
+from detailbench.findings.told_once import told_of_kit
 from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import Process
+from detailbench.record.things import Process, StepRun
 from detailbench.work.learning import Learned, job_ratio, learning
 
 What = tuple[object, ...]
+FORGOTTEN = 3.0  # times the longest planned; common practice, no source
 
 
 @dataclass(frozen=True)
@@ -33,7 +36,11 @@ class LearnedMinutes:
     def sentence(self) -> str:
         if self.learned.jobs == 0:
             return _("No earlier job of yours with this process: the planned minutes stand by themselves.")
-        text = _("By {n} earlier jobs of yours: about {promise} min ({low} to {high} in 80 of 100 jobs).")
+        text = (
+            _("By 1 earlier job of yours: about {promise} min ({low} to {high} in 80 of 100 jobs).")
+            if self.learned.jobs == 1
+            else _("By {n} earlier jobs of yours: about {promise} min ({low} to {high} in 80 of 100 jobs).")
+        )
         return text.format(
             n=format_number(self.learned.jobs),
             promise=format_number(self.promise_min, 0),
@@ -60,13 +67,31 @@ def learned_minutes(
     for other in earlier:
         if other.job.id == picture.job.id or not other.visits or other.visits[-1].left_at is None:
             continue
-        ratio = _ratio(other, wanted, person_id)
+        kept = _ratios_so_far(other)
+        if (wanted, person_id) not in kept:
+            kept[wanted, person_id] = _ratio(other, wanted, person_id)
+        ratio = kept[wanted, person_id]
         if ratio is not None:
             ratios.append(ratio)
     found = learning(ratios)
     return LearnedMinutes(
         planned, planned * found.median, planned * found.mean, planned * found.low, planned * found.high, found
     )
+
+
+@told_of_kit
+def _ratios_so_far(_picture: JobPicture) -> dict[tuple[What, str], float | None]:
+    """(process, person) → the ratio of this job, filled as it is asked."""
+    return {}
+
+
+def _forgotten(picture: JobPicture, run: StepRun) -> bool:
+    """Far longer than ever planned, and nobody typed the true minutes: the timer was rather left on. Merely late is
+    careful work and counts, or every ratio would come out too small."""
+    longest = longest_planned_min(picture, run)
+    if run.minutes is not None or run.finished_at is None or longest is None:
+        return False
+    return (run.finished_at - run.started_at).total_seconds() / 60 > FORGOTTEN * longest
 
 
 def _what(picture: JobPicture, process: Process) -> What:
@@ -96,7 +121,8 @@ def _ratio(picture: JobPicture, wanted: What, person_id: str) -> float | None:
             runs = [run for s in own for run in runs_of(picture, panel, s.step)]
             theirs = bool(runs) and all(run.entered_by == person_id for run in runs)
             done = all(any(r.ended == "finished" for r in runs_of(picture, panel, s.step)) for s in own)
-            if own and theirs and done and all(m for m in minutes):
+            forgotten = any(_forgotten(picture, run) for run in runs)
+            if own and theirs and done and not forgotten and all(m for m in minutes):
                 actual[panel] = sum(m for m in minutes if m)
                 planned[panel] = sum(s.minutes.minutes for s in own)
     return job_ratio(tuple(actual.values()), tuple(planned.values())) if actual else None

@@ -9,6 +9,7 @@ from detailbench.findings.learning import learned_minutes
 from detailbench.findings.plan import work_standing
 from detailbench.moves.handover import CarLeaves
 from detailbench.moves.shop import AddToShop
+from detailbench.moves.work import FinishStep, StartStep
 from detailbench.work.learning import learning
 
 PANELS = ("roof", "bonnet", "tailgate", "wing_front_l", "wing_front_r")
@@ -61,3 +62,18 @@ def test_another_persons_job_another_process_or_too_few_panels_teach_nothing(han
     somebody = hands.do(AddToShop("person", {"name": "Jon Invented", "initials": "JI"}))
     assert found(hands, mine, person=somebody).learned.jobs == 0
     assert found(hands, mine).learned.jobs == 1
+
+
+def test_a_timer_left_on_far_beyond_the_plan_teaches_nothing_until_the_true_minutes_are_typed(hands: Hands) -> None:
+    hands.adopted("roof")
+    forgotten = worked(hands, 6.0)
+    assert found(hands, forgotten).learned.jobs == 0
+    assert found(hands, worked(hands, 2.0)).learned.jobs == 1
+    typed = Hands(hands.shop, hands.shop.job())
+    step = typed.adopted("roof", rung=3)
+    for panel in PANELS[:4]:
+        typed.do(StartStep(typed.job, panel, step.id))
+        typed.later(300 * 60)
+        typed.do(FinishStep(typed.job, panel, minutes=12.0))
+    typed.do(CarLeaves(typed.job))
+    assert found(hands, typed).learned.jobs == 1
