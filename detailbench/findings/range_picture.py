@@ -177,7 +177,7 @@ def taken_words(taken: Removal) -> str:
     if taken.median_rate is None:
         return _("not measured")
     if taken.low_rate is not None and taken.high_rate is not None and taken.rate is not None:
-        text = _("{rate} per kJ/m² ({low} to {high}, 90 %), measured {n} times")
+        text = _("{rate} per kJ/m² ({low} to {high}, 90\u00a0%), measured {n} times")
         return text.format(
             rate=format_thickness(taken.rate, digits=2),
             low=format_number(taken.low_rate, 2),

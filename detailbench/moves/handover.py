@@ -55,7 +55,7 @@ class RecordProtection:
         if self.cure_h is not None and self.cure_h < 0:
             raise BadInput(_("That cannot be below zero."), field="cure_h", given=self.cure_h)
         if self.humidity_percent is not None and not 0 < self.humidity_percent <= 100:
-            raise BadInput(_("Humidity is above 0 and at most 100 %."), field="humidity_percent")
+            raise BadInput(_("Humidity is above 0 and at most 100\u00a0%."), field="humidity_percent")
         picture = w.job(self.job_id)
         on_this_car(picture, self.panels)
         for stop in barred_stops(picture, self.panels):

@@ -74,7 +74,7 @@ def test_what_comes_off_is_a_list_until_there_are_five_and_never_a_constant(
     assert "1.40, 2.10; median 1.75" in few.taken_line
     assert few.taken.low_rate is None
     measured[combination] = tuple(MeasuredTrial(2.0, 0.4, 1000.0, str(i)) for i in range(5))
-    assert "90 %" in shown(hands).rungs[3].taken_line
+    assert "90\u00a0%" in shown(hands).rungs[3].taken_line
 
 
 def test_where_order_and_readings_disagree_both_neighbours_say_so(
