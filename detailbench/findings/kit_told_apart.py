@@ -31,9 +31,9 @@ def part_name(shop: ShopPicture, field: str, part: Any) -> str:
     size or kind, else a number. ``field``: machines, pads or products. What only changed its batch or declared values
     is the same part, and needs none."""
     things: tuple[Any, ...] = getattr(shop, field)
-    name = _(part.name)
+    name = _called(part)
     used = {getattr(c, USED_AS[field]) for c in shop.combinations}
-    alike = [t for t in things if (t.id in used or t.id == part.id) and _(t.name).casefold() == name.casefold()]
+    alike = [t for t in things if (t.id in used or t.id == part.id) and _called(t).casefold() == name.casefold()]
     own = _what(field, things, part)
     others = [t for t in alike if _what(field, things, t) != own]
     if not others:
@@ -45,6 +45,10 @@ def part_name(shop: ShopPicture, field: str, part: Any) -> str:
     roots = list(dict.fromkeys(first_of(things, t).id for t in sorted(twins, key=lambda t: (t.retired, t.seq))))
     number = roots.index(first_of(things, part).id) + 1
     return told if number == 1 else _("{name} no. {n}").format(name=told, n=number)
+
+
+def _called(part: Any) -> str:
+    return _(part.name)
 
 
 def _what(field: str, things: tuple[Any, ...], part: Any) -> tuple[object, ...]:

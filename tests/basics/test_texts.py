@@ -25,7 +25,7 @@ from detailbench.work.cautions import all_cautions
 FROM_SHELF = {  # in resources/: marks, starter kit, cautions, standing texts, outline
     "self.name_text", "self.looks_text", "self.polishing_text", "self.says_text", "text", "machine.name", "pad.name",
     "product.name", "compound.name", "lamp.name", "towel.name", "one(shop.lamps, lamp_id).name", "group.name",
-    "trial.dial", "position", 'str(data("texts", "standing.json")[key])',
+    "trial.dial", "position", "part.name", 'str(data("texts", "standing.json")[key])',
 }  # fmt: skip
 FROM_TABLE = {  # in a table of words in the code, one word for each of a closed set of keys
     "LAMPS[letter]", "GROUPS[letter]", "SURFACES[key]", "MEASURES[key]", "REMOVABLE[key]", "CALLED[self.table]",
