@@ -264,9 +264,9 @@ def _process(g: Gathered, group: FinishGroup) -> Text:
     names = joined([_short(step_name(g.picture.shop, s), 80) for s in steps], _(", then "))
     text = said("{group}: {names}", group=_short_group(group), names=names)
     if no_longer_seen(g.picture, process):
-        return ended(said(_("{text}; its test sections no longer speak for it, see Work"), text=text))
+        return ended(said(_("{text}; its test sections no longer speak for it, see Test sections"), text=text))
     if any(other_means(g.picture.shop, s.combination_id, s.means) for s in steps):
-        return ended(said(_("{text}; it was not tried by the means it was done with, see Work"), text=text))
+        return ended(said(_("{text}; it was not tried by the means it was done with, see Test sections"), text=text))
     polishing = [s for s in steps if s.means != "sanding"]
     why = None
     if polishing and process.trial_ids:
