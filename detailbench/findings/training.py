@@ -6,19 +6,18 @@ What was done is told by what followed in the record, what the plain rule says b
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import dataclass
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name, parts
-from detailbench.findings.kit_renewal import same_combinations
 from detailbench.findings.processes import group_of, steps_of
 from detailbench.findings.standing import ENDS, standing_of
 from detailbench.findings.trial_bans import HEAT, cooler
 from detailbench.findings.trial_story import advice_for, as_outcome, known_range, outcome_of
 from detailbench.findings.trials_made import as_now
-from detailbench.record.picture import JOB_KINDS, JobPicture, ShopPicture, one
+from detailbench.record.back_then import Changed, as_it_was
+from detailbench.record.picture import JobPicture, ShopPicture, one
 from detailbench.record.things import Process, TrainingAnswer, Trial, TrialOutcome
 from detailbench.trials.outcome import Advice, Result
 
@@ -27,7 +26,8 @@ from detailbench.trials.outcome import Advice, Result
 class Question:
     """One judged trial of a finished job. ``then``: the job as it stood when this was seen; ``rule``: what the plain
     rule says of it with what was known then, None where it cannot say; ``done``: the words that fit what was done next,
-    empty where nothing followed; ``done_words``: the same told."""
+    empty where nothing followed; ``done_words``: the same told; ``corrected``: what its outcome was put right to later,
+    None where it stayed."""
 
     number: int
     trial: Trial
@@ -36,6 +36,7 @@ class Question:
     rule: Advice | None
     done: frozenset[Result]
     done_words: str
+    corrected: TrialOutcome | None = None
 
 
 @dataclass(frozen=True)
@@ -55,14 +56,6 @@ class Agreement:
         )
 
 
-def as_it_was(picture: JobPicture, seq: int) -> JobPicture:
-    """The job with nothing in it that was entered after this; without the job before it."""
-    cut: dict[str, Any] = {
-        name: tuple(thing for thing in getattr(picture, name) if thing.seq <= seq) for name in JOB_KINDS
-    }
-    return replace(picture, last=None, **cut)
-
-
 def for_training(pictures: Iterable[JobPicture]) -> tuple[JobPicture, ...]:
     """The jobs that can be gone through again: ended, with a judged trial; the newest first."""
     ended = (*ENDS, "handed_over")
@@ -70,17 +63,38 @@ def for_training(pictures: Iterable[JobPicture]) -> tuple[JobPicture, ...]:
     return tuple(sorted(found, key=lambda p: p.job.seq, reverse=True))
 
 
-def questions(picture: JobPicture) -> tuple[Question, ...]:
-    """The judged trials of a job in the order they were judged."""
-    judged = [(outcome, t) for t in picture.trials if (outcome := outcome_of(picture, t.id)) is not None]
-    judged.sort(key=lambda pair: pair[0].seq)
+def judged_trials(picture: JobPicture) -> tuple[Trial, ...]:
+    """The trials somebody judged, in the order they were judged first."""
+    first = _first_outcomes(picture)
+    found = [t for t in picture.trials if t.id in first]
+    return tuple(sorted(found, key=lambda t: first[t.id].seq))
+
+
+def questions(picture: JobPicture, changed: Changed) -> tuple[Question, ...]:
+    """The judged trials of a job in the order they were judged, each as it was judged first. ``changed``: what was put
+    right in the job and in the shop's kit since (``Bench.changed_rows``), so that none of it is known too early."""
+    first = _first_outcomes(picture)
     out = []
-    for number, (outcome, trial) in enumerate(judged, 1):
-        then, before = as_it_was(picture, outcome.seq), as_it_was(picture, outcome.seq - 1)
-        done, words = _done_next(picture, trial, outcome)
+    for number, now in enumerate(judged_trials(picture), 1):
+        seq = first[now.id].seq
+        then, before = as_it_was(picture, seq, changed), as_it_was(picture, seq - 1, changed)
+        trial, outcome = one(then.trials, now.id), one(then.outcomes, first[now.id].id)
+        newest = outcome_of(picture, now.id)
+        corrected = newest if newest is not None and newest.id != outcome.id else None
+        done, words = _done_next(picture, trial, outcome, changed)
         # the rule is asked as it was asked then: with the outcome in hand, not yet among what is known
-        out.append(Question(number, trial, outcome, then, _rule(before, trial, outcome), done, words))
+        rule = _rule(before, one(before.trials, now.id), outcome)
+        out.append(Question(number, trial, outcome, then, rule, done, words, corrected))
     return tuple(out)
+
+
+def _first_outcomes(picture: JobPicture) -> dict[str, TrialOutcome]:
+    """Trial → what was seen of it first."""
+    first: dict[str, TrialOutcome] = {}
+    for outcome in picture.outcomes:
+        first.setdefault(outcome.trial_id, outcome)
+    here = {t.id for t in picture.trials}
+    return {id_: outcome for id_, outcome in first.items() if id_ in here}
 
 
 def _rule(before: JobPicture, trial: Trial, outcome: TrialOutcome) -> Advice | None:
@@ -90,26 +104,50 @@ def _rule(before: JobPicture, trial: Trial, outcome: TrialOutcome) -> Advice | N
         return None
 
 
-def _done_next(picture: JobPicture, trial: Trial, outcome: TrialOutcome) -> tuple[frozenset[Result], str]:
-    """What followed on this paint: another trial, or a process."""
-    group = group_of(picture, trial.panel)
-    panels = group.panels if group is not None else (trial.panel,)
-    follows: list[Trial | Process] = [t for t in picture.trials if t.panel in panels and t.seq > outcome.seq]
-    follows += [p for p in picture.processes if group is not None and p.group_id == group.id and p.seq > outcome.seq]
-    after = min(follows, key=lambda thing: thing.seq, default=None)
+def _done_next(
+    picture: JobPicture, trial: Trial, outcome: TrialOutcome, changed: Changed
+) -> tuple[frozenset[Result], str]:
+    """What followed on this paint: another trial, or a process. Where the outcome was corrected first, what followed
+    answered the correction and fits no word."""
+    after = _next_on_this_paint(picture, trial, outcome, changed)
     if after is None:
         return frozenset(), _("nothing more was tried or adopted on this paint")
-    own = same_combinations(picture.shop, trial.combination_id)
+    fits, words = _what_it_was(picture, trial, outcome, after)
+    if any(o.trial_id == trial.id and outcome.seq < o.seq < after.seq for o in picture.outcomes):
+        return frozenset(), _("after the outcome was corrected: {what}").format(what=words)
+    return fits, words
+
+
+def _next_on_this_paint(
+    picture: JobPicture, trial: Trial, outcome: TrialOutcome, changed: Changed
+) -> Trial | Process | None:
+    """The next trial on, or process for, the finish group the trial's panel was in at that moment."""
+    later: list[Trial | Process] = [*picture.trials, *picture.processes]
+    for after in sorted((x for x in later if x.seq > outcome.seq), key=lambda thing: thing.seq):
+        group = group_of(as_it_was(picture, after.seq, changed), trial.panel)
+        if isinstance(after, Process):
+            if group is not None and after.group_id == group.id:
+                return after
+        elif after.panel in (group.panels if group is not None else (trial.panel,)):
+            return after
+    return None
+
+
+def _what_it_was(
+    picture: JobPicture, trial: Trial, outcome: TrialOutcome, after: Trial | Process
+) -> tuple[frozenset[Result], str]:
     if isinstance(after, Process):
         steps = [s.combination_id for s in steps_of(picture, after)]
         names = _(", then ").join(combination_name(picture.shop, id_) for id_ in steps)
-        fits = {Result.TWO_STEPS} if len(steps) > 1 else {Result.KEEP} if own & set(steps) else set()
+        fits = {Result.TWO_STEPS} if len(steps) > 1 else {Result.KEEP} if trial.combination_id in steps else set()
         return frozenset(fits), _("adopted: {steps}").format(steps=names)
     name = combination_name(picture.shop, after.combination_id)
     if after.on_top_of == trial.id:
         words = _("tried on top of it: {name}").format(name=name)
-        return frozenset({Result.CLEAN_PAD if after.combination_id in own else Result.TWO_STEPS}), words
-    if after.combination_id in own:
+        return frozenset(
+            {Result.CLEAN_PAD if after.combination_id == trial.combination_id else Result.TWO_STEPS}
+        ), words
+    if after.combination_id == trial.combination_id:
         return _same_again(picture, trial, outcome, after), _("tried again on another place: {name}").format(name=name)
     return _another(picture, trial, after), _("tried on a fresh place: {name}").format(name=name)
 

@@ -14,6 +14,7 @@ from detailbench.findings.told_once import carried_over
 from detailbench.moves.gone import said_of_gone
 from detailbench.moves.move import SHOP, Move
 from detailbench.moves.place import AcceptPlace, place_words
+from detailbench.record.back_then import Changed, changed_rows
 from detailbench.record.begun import begun_jobs, jobs_with_trials
 from detailbench.record.checking import CheckResult, check
 from detailbench.record.journal import Standing, last_at, standing
@@ -53,6 +54,7 @@ class Bench:
         self._shop: ShopPicture | None = None
         self._jobs: dict[str, JobPicture] = {}
         self._tried: dict[str, JobPicture] = {}
+        self._changed: tuple[tuple[str, int], Changed] | None = None
         self._head = -1
         self._worries = worries(folder) if self.store.read_only is None else ()
         self._say_who()
@@ -114,6 +116,15 @@ class Bench:
                 now = replace(had, job=job, car=one(shop.cars, job.car_id), shop=shop)
                 self._tried[job.id] = carried_over(had, now)
         return tuple(self._tried[job.id] for job in shop.jobs if job.id in ids)
+
+    def changed_rows(self, job_id: str) -> Changed:
+        """What was put right in a job and in the shop's kit, to tell how the job stood once; kept until something
+        changes."""
+        key = (job_id, self.shop().head)
+        if self._changed is None or self._changed[0] != key:
+            with self.store.reading() as connection:
+                self._changed = key, changed_rows(connection, (job_id, SHOP))
+        return self._changed[1]
 
     def evidence_bytes(self, sha256: str) -> bytes:
         """A kept file. Raises RecordTrouble when it is missing or changed."""

@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.texts import _
-from detailbench.findings.training import for_training, newest_round, questions
+from detailbench.findings.training import for_training, judged_trials, newest_round
 from detailbench.moves.move import SHOP, Done
 from detailbench.record.things import TrainingAnswer
 from detailbench.record.writing import Writer
@@ -33,7 +33,7 @@ class AnswerTraining:
         picture = w.job(self.job_id)
         if not for_training((picture,)):
             raise Refused(_("Only a job that has ended can be gone through again."), rule="not_ended")
-        if all(q.trial.id != self.trial_id for q in questions(picture)):
+        if all(t.id != self.trial_id for t in judged_trials(picture)):
             raise Refused(_("That trial was never judged in this job."), rule="no_such_trial")
         before = () if self.anew else newest_round(w.shop(), self.job_id, w.person_id)
         if any(a.trial_id == self.trial_id for a in before):

@@ -223,7 +223,7 @@ def test_what_followed_a_stop_for_heat_with_the_same_combination_was_cooler(hand
     run(hands, "stopped", "heat", force_word="light")
     run(hands, "yes", "clear", force_word="firm")
     hands.do(TurnJob(hands.job, "stopped_after_trial", "the owner thinks it over"))
-    first, second, _third = questions(hands.picture)
+    first, second, _third = questions(hands.picture, hands.shop.bench.changed_rows(hands.job))
     assert first.done == {Result.COOLER}
     assert Result.COOLER not in second.done  # hotter than what was stopped
 
@@ -232,7 +232,7 @@ def test_the_range_as_it_was_then_knows_no_later_trial(hands: Hands) -> None:
     run(hands, "stopped", "heat")
     run(hands, "yes", "clear")
     hands.do(TurnJob(hands.job, "stopped_after_trial", "the owner thinks it over"))
-    then = questions(hands.picture)[0].then
+    then = questions(hands.picture, hands.shop.bench.changed_rows(hands.job))[0].then
     group = hands.shop.group(hands.job, "roof")
     assert known_range(then, group.id)[4].forbidden
     assert not known_range(hands.picture, group.id)[4].forbidden

@@ -106,7 +106,7 @@ def _job(hand: Hand, number: str) -> JobPicture:
 
 def train(step: k.Train, hand: Hand) -> None:
     picture = _job(hand, step.number)
-    asked = questions(picture)
+    asked = questions(picture, hand.bench.changed_rows(picture.job.id))
     answers = () if step.anew else newest_round(hand.bench.shop(), picture.job.id, hand.person)
     following = next_question(asked, answers)
     if following is None:
@@ -117,7 +117,7 @@ def train(step: k.Train, hand: Hand) -> None:
 def trained(step: k.ExpectTrained, hand: Hand) -> None:
     picture = _job(hand, step.number)
     answers = newest_round(hand.bench.shop(), picture.job.id, hand.person)
-    holds(step.part, agreement(questions(picture), answers).sentence)
+    holds(step.part, agreement(questions(picture, hand.bench.changed_rows(picture.job.id)), answers).sentence)
 
 
 ACTS = {

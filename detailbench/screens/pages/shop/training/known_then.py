@@ -40,6 +40,8 @@ def known_lines(asked: Question) -> tuple[tuple[str, str], ...]:
     if asked.trial.on_top_of in numbers:
         rows.append(_("on top of trial {n}").format(n=numbers[asked.trial.on_top_of]))
     rows += [technique_words(asked.trial), _("Seen: {what}").format(what=outcome_words(asked.outcome))]
+    if asked.corrected is not None:
+        rows.append(_("As it was entered first; it was corrected later."))
     lines.append((asked.trial.id, "\n".join(rows)))
     return tuple(lines)
 

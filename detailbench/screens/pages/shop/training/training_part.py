@@ -15,6 +15,7 @@ from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.parts import button, gives_way, heading, sentence
 from detailbench.screens.pages.shop.training.known_then import job_words, known_lines
+from detailbench.screens.stages.trials.known import outcome_words
 from detailbench.screens.stages.work_parts.open_list import Line, OpenList
 from detailbench.screens.stages.work_parts.pages import Faces
 from detailbench.trials.outcome import Result
@@ -128,16 +129,16 @@ class TrainingPart(QWidget):
         picture = self._jobs.get(self.jobs.key)
         for each in (self.what, self.known, self.faces):
             each.setVisible(picture is not None)
-        if picture is None:
+        bench = self._context.bench
+        if picture is None or bench is None:
             return
-        self._asked = questions(picture)
+        self._asked = questions(picture, bench.changed_rows(picture.job.id))
         answers = self.answers()
         if self._shown not in {a.trial_id for a in answers}:
             self._shown = ""  # the answer was taken back
         asked = next_question(self._asked, answers)
         shown = next((q for q in self._asked if q.trial.id == self._shown), None) or asked or self._asked[-1]
-        bench = self._context.bench
-        who = person_name(picture.shop, bench.person) if bench is not None and bench.person else _("nobody chosen")
+        who = person_name(picture.shop, bench.person) if bench.person else _("nobody chosen")
         self.what.setText(_("Trial {n} of {of} · {who}").format(n=shown.number, of=len(self._asked), who=who))
         self.known.set_lines([Line(key, words) for key, words in known_lines(shown)], shown.trial.id)
         if asked is not None and not self._shown:
@@ -152,12 +153,17 @@ class TrainingPart(QWidget):
         fits = ", ".join(result.label for result in Result if result in shown.done)
         done = _("{what} ({words})").format(what=shown.done_words, words=fits) if fits else shown.done_words
         rule = _("it cannot say") if shown.rule is None else shown.rule.result.label
+        corrected = ""
+        if shown.corrected is not None:
+            corrected = _("The outcome was corrected later: {what}").format(what=outcome_words(shown.corrected))
         rows = [
             _("Said: {word}").format(word=Result(said.result).label),
             _("What was done: {what}").format(what=done),
             _("The plain rule with what was known then: {word}").format(word=rule),
             agreement(self._asked, answers).sentence,
         ]
+        if corrected:
+            rows.insert(1, corrected)
         if at_end:
             rows.append(_("That was the last trial of this job."))
         text = "\n".join(rows)
