@@ -65,7 +65,7 @@ def rung_words(rung: RungFigures) -> str:
     if rung.seen.refined is not None and not rung.seen.forbidden:
         told.append(_("on top: finished clear") if rung.seen.refined else _("on top: even haze"))
     if rung.seen.hot and not rung.seen.forbidden:
-        told.append(_("stopped for heat once, ran without since"))
+        told.append(_("too hot once"))
     if rung.seen.retired:
         told.insert(0, _("retired, for no new trial"))
     if rung.taken.median_rate is not None:

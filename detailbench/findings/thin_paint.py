@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from detailbench.basics.numbers import format_thickness
+from detailbench.basics.numbers import format_number, format_thickness
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.changes import changes
@@ -25,6 +25,7 @@ from detailbench.thickness.layer_room import ClearLimits
 from detailbench.trials.removal import removal
 
 HAS_CLEAR = ("clear_over_colour", "tinted_clear")
+MOST_TOLD = 2  # on a card; the rest are counted
 GOES = 2  # this polishing and one more in the life of the car: common practice, no source
 
 
@@ -65,11 +66,14 @@ def clear_coat_of(picture: JobPicture, group: FinishGroup) -> str:
 
 
 def clear_coat_words(picture: JobPicture, group: FinishGroup) -> tuple[str, str]:
-    """(known, thin or unknown, the same in words with what makes it thin)."""
+    """(known, thin or unknown, the same in words with what makes it thin, of the first panels)."""
     found = clear_coat_of(picture, group)
     if found == "thin":
-        why = thin_panels(picture, group.panels)
-        return found, " ".join((_("Clear coat: thin."), *why.values()))
+        why = tuple(thin_panels(picture, group.panels).values())
+        rest = len(why) - MOST_TOLD
+        more = _("So are {n} more panels.") if rest > 1 else _("So is one more panel.") if rest == 1 else ""
+        told = (_("Clear coat: thin."), *why[:MOST_TOLD], more.format(n=format_number(max(rest, 0))))
+        return found, " ".join(filter(None, told))
     return found, _("Clear coat: known.") if found == "known" else _("Clear coat: not known.")
 
 

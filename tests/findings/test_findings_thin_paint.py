@@ -10,7 +10,7 @@ from test_findings_removal import AFTER, BEFORE, measured
 
 from detailbench.findings.adviser import ask_adviser
 from detailbench.findings.first_trial import start_for
-from detailbench.findings.thin_paint import clear_coat_of, one_go_um, thin_panels
+from detailbench.findings.thin_paint import clear_coat_of, clear_coat_words, one_go_um, thin_panels
 from detailbench.moves.finish_groups import SetGroupPaint
 from detailbench.moves.readings import RecordReading
 from detailbench.moves.shop import SetSetting
@@ -110,6 +110,22 @@ def test_one_thin_panel_makes_its_whole_group_thin_as_the_process_goes_to_all(ha
     hands.survey({"roof": (88, 91, 92, 90, 93)})
     assert coat(hands) == "thin"
     assert "careful below" in thin_panels(hands.picture, ("roof", "bonnet"))["roof"]
+
+
+def test_the_card_tells_of_the_first_thin_panels_and_counts_the_rest(hands: Hands) -> None:
+    layered(hands)
+    panels = ("roof", "door_front_l", "door_front_r", "door_rear_l")
+    hands.survey({panel: (88, 91, 92, 90, 93) for panel in panels})
+
+    def told() -> tuple[str, str]:
+        return clear_coat_words(hands.picture, hands.shop.group(hands.job, "bonnet"))
+
+    assert told() == ("known", "Clear coat: known.")
+    hands.do(SetSetting("careful_below_um", 90.0))
+    found, words = told()
+    assert (found, words.count("lowest place")) == ("thin", 2)
+    assert words.startswith("Clear coat: thin. The ")
+    assert words.endswith("So are 2 more panels.")
 
 
 def test_under_five_places_the_lowest_counts_as_it_was_read(hands: Hands) -> None:

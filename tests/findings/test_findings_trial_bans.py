@@ -58,7 +58,7 @@ def test_a_stop_for_heat_stands_until_the_combination_has_run_without_one(hands:
     run(hands, "yes", "clear", force_word="light")
     assert learnt(hands, 4) == (True, True, None, False, False)
     assert allowed(hands) == every
-    assert words(hands) == "cleared, finished clear; stopped for heat once, ran without since"
+    assert words(hands) == "cleared, finished clear; too hot once"
     group = hands.shop.group(hands.job, "roof")
     combination = range_combinations(hands.picture, group.id)[4].id
     assert may_adopt_steps(hands.picture, group, [combination])[1] is None
