@@ -47,5 +47,5 @@ def met_words(met: str) -> str:
 
 def section_name(section: ApprovedSection) -> str:
     """The finish group and the panel a section is on: "body, bonnet"."""
-    panel = panel_name(section.trial.panel)
-    return panel if section.group is None else f"{_(section.group.name)}, {panel}"
+    panel, group = panel_name(section.trial.panel), section.group
+    return panel if group is None else f"{_(group.name)}, {panel}"

@@ -10,6 +10,7 @@ from __future__ import annotations
 from enum import StrEnum
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 
 WORST = 5
@@ -29,7 +30,9 @@ class Scale(StrEnum):
 def _digit(value: int, most: int, field: str) -> int:
     if isinstance(value, bool) or not isinstance(value, int) or not 0 <= value <= most:
         raise BadInput(
-            _("“{field}” is a whole number from 0 to {most}.").format(field=field, most=most), field=field, given=value
+            _("{what} is a whole number from 0 to {most}.").format(what=opened(field), most=most),
+            field=field,
+            given=value,
         )
     return value
 

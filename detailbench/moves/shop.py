@@ -8,6 +8,7 @@ from dataclasses import MISSING, Field, dataclass, fields
 from typing import Any, ClassVar
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import is_finite
 from detailbench.body.panels import PANEL_KEYS
@@ -124,7 +125,7 @@ class AddToShop:
         _names_fit(self.table, cls, self.values)
         for f in own_fields(cls):
             if f.default is MISSING and f.name not in NAMES and f.name not in self.values:
-                raise BadInput(_("“{name}” is missing.").format(name=f.name), field=f.name)
+                raise BadInput(_("{what} is missing.").format(what=opened(f.name)), field=f.name)
         _values_fit(w, cls, self.values)
         thing = w.add(cls, **self.values)
         return Done(SHOP, _("{kind} added to the shop").format(kind=_(CALLED[self.table])), thing.id)

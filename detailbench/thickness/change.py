@@ -8,6 +8,7 @@ from typing import Literal
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number, format_thickness, format_thickness_interval
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working
 from detailbench.thickness.distributions import t_quantile, welch_satterthwaite
@@ -80,7 +81,7 @@ def change(
     controls = as_readings(control_before_um, "control_before_um"), as_readings(control_after_um, "control_after_um")
     _same_length(*controls, "control_after_um")
     if not 0 < confidence < 1:
-        raise BadInput(_("“{name}” must lie between 0 and 1.").format(name="confidence"), field="confidence")
+        raise BadInput(_("{what} must lie between 0 and 1.").format(what=opened("confidence")), field="confidence")
     shift = _shift(shims, controls, repeatability_um, repeatability_dof, u_cal_um, resolution_um)
     d = before - after
     n, mean_d = int(d.size), mean_of(d)

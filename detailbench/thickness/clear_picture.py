@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number, format_thickness_interval
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working, is_finite
 from detailbench.thickness.layer_room import FEWEST_PLACES, ClearLimits, Removal
@@ -114,11 +115,11 @@ def picture_of(
     x = as_readings(total_um, "total_um", FEWEST_PLACES)
     for name, value in (("u_cal_um", u_cal_um), ("resolution_um", resolution_um)):
         if not is_finite(value) or value < 0:
-            raise BadInput(_("“{name}” is nought or more.").format(name=name), field=name, given=value)
+            raise BadInput(_("{what} is nought or more.").format(what=opened(name)), field=name, given=value)
     if limits is not None:
         chance = limits.most_risk
     if not (is_finite(chance) and 0 < chance < 0.5):
-        raise BadInput(_("“{name}” must lie between 0 and ½.").format(name="chance"), field="chance")
+        raise BadInput(_("{what} must lie between 0 and ½.").format(what=opened("chance")), field="chance")
     below = Undercoats() if undercoats is None else undercoats
     off = Removal() if removal is None else removal
     sd = max(sd_of(x), resolution_um / math.sqrt(12))

@@ -8,6 +8,7 @@ from typing import Literal
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number, format_thickness_interval
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working, is_finite
 from detailbench.thickness.distributions import t_quantile
@@ -62,7 +63,7 @@ def first_panel(
     """
     for name, value in (("confidence", confidence), ("most_risk", most_risk)):
         if not 0 < value < 1:
-            raise BadInput(_("“{name}” must lie between 0 and 1.").format(name=name), field=name, given=value)
+            raise BadInput(_("{what} must lie between 0 and 1.").format(what=opened(name)), field=name, given=value)
     if risk_after is not None and not (is_finite(risk_after) and 0 <= risk_after <= 1):
         raise BadInput(_("A chance lies between 0 and 1."), field="risk_after", given=risk_after)
     foreseen = None if forecast is None else forecast.interval_um(confidence)

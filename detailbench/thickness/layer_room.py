@@ -9,6 +9,7 @@ import numpy as np
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number, format_thickness
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working, is_finite
 from detailbench.thickness.prediction import FORMULA, Term, predicted
@@ -57,9 +58,11 @@ class ClearLimits:
         if not is_finite(self.reserve_um) or self.reserve_um <= 0:
             raise BadInput(_("The reserve must be above nought."), field="reserve_um", given=self.reserve_um)
         if self.largest_share is not None and not (is_finite(self.largest_share) and 0 < self.largest_share < 1):
-            raise BadInput(_("“{name}” must lie between 0 and 1.").format(name="largest_share"), field="largest_share")
+            raise BadInput(
+                _("{what} must lie between 0 and 1.").format(what=opened("largest_share")), field="largest_share"
+            )
         if not (is_finite(self.most_risk) and 0 < self.most_risk < 0.5):
-            raise BadInput(_("“{name}” must lie between 0 and ½.").format(name="most_risk"), field="most_risk")
+            raise BadInput(_("{what} must lie between 0 and ½.").format(what=opened("most_risk")), field="most_risk")
 
 
 @dataclass(frozen=True)
@@ -109,7 +112,7 @@ def layer_room(
         ("extra_um", float(np.min(extra, initial=0.0))),
     ):
         if not is_finite(value) or value < 0:
-            raise BadInput(_("“{name}” is nought or more.").format(name=name), field=name, given=value)
+            raise BadInput(_("{what} is nought or more.").format(what=opened(name)), field=name, given=value)
     off = Removal() if removal is None else removal
     n, mean = int(x.size), mean_of(x)
     sd = max(sd_of(x), resolution_um / math.sqrt(12))

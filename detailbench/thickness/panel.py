@@ -9,6 +9,7 @@ import numpy as np
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_least_thickness, format_number, format_thickness
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working
 from detailbench.thickness.distributions import t_quantile, tolerance_factor
@@ -70,7 +71,7 @@ def panel(
     extra = as_readings(extra_places_um, "extra_places_um")
     for name, value in (("confidence", confidence), ("share", share)):
         if not 0 < value < 1:
-            raise BadInput(_("“{name}” must lie between 0 and 1.").format(name=name), field=name, given=value)
+            raise BadInput(_("{what} must lie between 0 and 1.").format(what=opened(name)), field=name, given=value)
     n, mean = int(x.size), mean_of(x)
     sd = sd_of(x) if n > 1 else None
     interval = _interval(mean, sd, n, confidence)

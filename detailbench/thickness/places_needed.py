@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number, format_thickness
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Source, Working, is_finite
 from detailbench.thickness.distributions import paired_t_power, t_quantile
@@ -44,11 +45,11 @@ def places_needed(
     would not do."""
     for name, value in (("change_um", change_um), ("readings_per_place", readings_per_place)):
         if not is_finite(value) or value <= 0:
-            raise BadInput(_("“{name}” must be above nought.").format(name=name), field=name, given=value)
+            raise BadInput(_("{what} must be above nought.").format(what=opened(name)), field=name, given=value)
     if shim_readings < 2:
         raise BadInput(_("The floor needs two foil readings or more."), field="shim_readings", given=shim_readings)
     if not (0 < alpha < 1 and 0 < power < 1):
-        raise BadInput(_("“{name}” must lie between 0 and 1.").format(name="power, alpha"), field="power")
+        raise BadInput(_("{what} must lie between 0 and 1.").format(what=opened("power, alpha")), field="power")
     sd = math.sqrt(2 * repeatability_um**2 / readings_per_place + reposition_um**2 + removal_scatter_um**2)
     if not sd > 0:
         raise BadInput(_("Something must scatter: repeatability, repositioning or removal."), field="repeatability_um")

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain
 
@@ -21,10 +22,12 @@ def as_readings(values: Values, name: str, fewest: int = 0) -> Floats:
     """``values`` as a float array of shape (n,). BadInput for NaN, infinity, or fewer than ``fewest``."""
     out = np.asarray(values, dtype=np.float64).reshape(-1)
     if not np.all(np.isfinite(out)):
-        raise BadInput(_("“{name}” holds something that is not a real number.").format(name=name), field=name)
+        raise BadInput(_("{what}: something there is not a real number.").format(what=opened(name)), field=name)
     if out.size < fewest:
         raise BadInput(
-            _("“{name}” needs at least {fewest}; there are {n}.").format(name=name, fewest=fewest, n=out.size),
+            _("{what}: at least {fewest} are needed; there are {n}.").format(
+                what=opened(name), fewest=fewest, n=out.size
+            ),
             field=name,
         )
     return out

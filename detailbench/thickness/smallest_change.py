@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number, format_thickness
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Source, Working, is_finite
 from detailbench.thickness.change import FEWEST_SHIM
@@ -57,13 +58,13 @@ def smallest_change(
         ("u_cal_um", 0.0 if u_cal_um is None else u_cal_um),
     ):
         if not is_finite(value) or value < 0:
-            raise BadInput(_("“{name}” is nought or more.").format(name=name), field=name, given=value)
+            raise BadInput(_("{what} is nought or more.").format(what=opened(name)), field=name, given=value)
     if places < 2:
         raise BadInput(_("A change takes two places or more."), field="places", given=places)
     if readings_per_place < 1:
         raise BadInput(_("There is at least one reading at a place."), field="readings_per_place")
     if not (0 < alpha < power < 1):
-        raise BadInput(_("“{name}” must lie between 0 and 1.").format(name="power, alpha"), field="power")
+        raise BadInput(_("{what} must lie between 0 and 1.").format(what=opened("power, alpha")), field="power")
     from_places = (2 * repeatability_um**2 / readings_per_place + reposition_um**2 + removal_scatter_um**2) / places
     shift, shift_dof = _shift(repeatability_um, shim_readings, u_cal_um)
     u = math.sqrt(from_places + shift)

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working
 
@@ -155,5 +156,5 @@ def times_usual(load_path_j_m2: float | None, usual_j_m2: float | None) -> float
 
 def _positive(name: str, value: float) -> float:
     if not (math.isfinite(value) and value > 0):
-        raise BadInput(_("“{name}” must be a number above zero.").format(name=name), field=name, given=value)
+        raise BadInput(_("{what} must be a number above zero.").format(what=opened(name)), field=name, given=value)
     return value

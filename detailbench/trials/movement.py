@@ -13,6 +13,7 @@ from enum import StrEnum
 import numpy as np
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Source, Working
 
@@ -125,7 +126,7 @@ def _needed(name: str, value: float | None, movement: Movement) -> float:
             field=name,
         )
     if not (math.isfinite(value) and value >= 0) or (name == "pad_mm" and value == 0):
-        raise BadInput(_("“{name}” must be a number above zero.").format(name=name), field=name, given=value)
+        raise BadInput(_("{what} must be a number above zero.").format(what=opened(name)), field=name, given=value)
     return value
 
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Working
 from detailbench.trials.removal import PAINT_TO_PAINT, SOURCE, Floats, MeasuredTrial, Rates, shop_rate
@@ -59,7 +60,7 @@ def range_order_working(
     """The working of two neighbours from plain values. Raises BadInput where one of them was not measured."""
     for name, trials in (("milder", milder), ("stronger", stronger)):
         if not trials:
-            raise BadInput(_("“{name}” is missing.").format(name=name), field=name)
+            raise BadInput(_("{what} is missing.").format(what=opened(name)), field=name)
     return _working(milder, stronger, paint_to_paint, _first_larger(milder, stronger, paint_to_paint))
 
 

@@ -16,6 +16,7 @@ import numpy as np
 import numpy.typing as npt
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working
 
@@ -254,4 +255,4 @@ def _checked(trial: MeasuredTrial) -> MeasuredTrial:
 
 def _above_zero(name: str, value: float) -> None:
     if not (math.isfinite(value) and value > 0):
-        raise BadInput(_("“{name}” must be a number above zero.").format(name=name), field=name, given=value)
+        raise BadInput(_("{what} must be a number above zero.").format(what=opened(name)), field=name, given=value)

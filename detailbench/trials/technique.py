@@ -9,6 +9,7 @@ from types import MappingProxyType
 
 from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_quantity
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import COMMON_PRACTICE, Source, Working
 
@@ -72,7 +73,7 @@ def arm_speed(
     """Arm speed = passes × lines × side / seconds, sides as the pad's centre travels them (patch less one pad)."""
     path_m = _checked_path(patch_a_mm, patch_b_mm, pad_mm, passes_along, passes_across)
     if not seconds > 0:
-        raise BadInput(_("“{name}” must be a number above zero.").format(name="seconds"), field="seconds")
+        raise BadInput(_("{what} must be a number above zero.").format(what=opened("seconds")), field="seconds")
     speed = path_m / seconds
     working = Working(
         name="arm_speed",
@@ -97,7 +98,7 @@ def seconds_for(
 ) -> float:
     """Seconds that follow from section, passes and arm speed."""
     if not arm_m_s > 0:
-        raise BadInput(_("“{name}” must be a number above zero.").format(name="arm_m_s"), field="arm_m_s")
+        raise BadInput(_("{what} must be a number above zero.").format(what=opened("arm_m_s")), field="arm_m_s")
     return _checked_path(patch_a_mm, patch_b_mm, pad_mm, passes_along, passes_across) / arm_m_s
 
 

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Source, Working
 
@@ -36,7 +37,9 @@ def dew_point(*, air_c: float, humidity_percent: float, surface_c: float | None 
             _("Relative humidity lies above 0 and up to 100\u00a0%."), field="humidity_percent", given=humidity_percent
         )
     if surface_c is not None and not math.isfinite(surface_c):
-        raise BadInput(_("“{name}” must be a number.").format(name="surface_c"), field="surface_c", given=surface_c)
+        raise BadInput(
+            _("{what} must be a number.").format(what=opened("surface_c")), field="surface_c", given=surface_c
+        )
     gamma = math.log(humidity_percent / 100) + B * air_c / (C + air_c)
     dew = C * gamma / (B - gamma)
     margin = None if surface_c is None else surface_c - dew

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working
 
@@ -50,7 +51,7 @@ def vibration(uses: Sequence[VibrationUse]) -> Vibration:
     for use in uses:
         for name, value in (("declared_m_s2", use.declared_m_s2), ("k_m_s2", use.k_m_s2)):
             if value is not None and not (math.isfinite(value) and value >= 0):
-                raise BadInput(_("“{name}” cannot be below zero.").format(name=name), field=name, given=value)
+                raise BadInput(_("{what} cannot be below zero.").format(what=opened(name)), field=name, given=value)
         if use.declared_m_s2 is not None:
             known.append((use.declared_m_s2, use.k_m_s2 or 0.0, use.minutes / 60))
     unknown = tuple(u.machine for u in uses if u.declared_m_s2 is None)
@@ -138,7 +139,7 @@ def noise(uses: Sequence[NoiseUse]) -> Noise:
 
 def _minutes(value: float) -> float:
     if not (math.isfinite(value) and value >= 0):
-        raise BadInput(_("“{name}” cannot be below zero.").format(name="minutes"), field="minutes", given=value)
+        raise BadInput(_("{what} cannot be below zero.").format(what=opened("minutes")), field="minutes", given=value)
     return value
 
 

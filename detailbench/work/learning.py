@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working
 
@@ -84,5 +85,5 @@ def learning(ratios: Sequence[float]) -> Learned:
 
 def _above_zero(name: str, value: float) -> float:
     if not (math.isfinite(value) and value > 0):
-        raise BadInput(_("“{name}” must be a number above zero.").format(name=name), field=name, given=value)
+        raise BadInput(_("{what} must be a number above zero.").format(what=opened(name)), field=name, given=value)
     return value

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Source, Working
 from detailbench.work.plan import WorkPlan
@@ -45,11 +46,11 @@ def done_share(
     if state not in STATES:
         raise BadInput(_("A step is not started, running, paused or finished."), field="state", given=state)
     if not (math.isfinite(elapsed_min) and elapsed_min >= 0):
-        raise BadInput(_("“{name}” cannot be below zero.").format(name="elapsed_min"), field="elapsed_min")
+        raise BadInput(_("{what} cannot be below zero.").format(what=opened("elapsed_min")), field="elapsed_min")
     if not (math.isfinite(planned_min) and planned_min >= 0):
-        raise BadInput(_("“{name}” cannot be below zero.").format(name="planned_min"), field="planned_min")
+        raise BadInput(_("{what} cannot be below zero.").format(what=opened("planned_min")), field="planned_min")
     if sections_done is not None and sections_done < 0:
-        raise BadInput(_("“{name}” cannot be below zero.").format(name="sections_done"), field="sections_done")
+        raise BadInput(_("{what} cannot be below zero.").format(what=opened("sections_done")), field="sections_done")
     if state == "finished":
         return 1.0
     if sections_done is not None:

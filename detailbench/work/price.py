@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal, InvalidOperation, localcontext
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Plain, Source, Working
 
@@ -55,7 +56,7 @@ def price(
     """
     for name, value in (("discount_percent", discount_percent), ("discount", discount), ("tax_percent", tax_percent)):
         if not value.is_finite() or value < 0:
-            raise BadInput(_("“{name}” cannot be below zero.").format(name=name), field=name, given=str(value))
+            raise BadInput(_("{what} cannot be below zero.").format(what=opened(name)), field=name, given=str(value))
     if discount_percent > 100:
         raise BadInput(_("A discount is 100 percent at most."), field="discount_percent", given=str(discount_percent))
     for line in lines:

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 
 MEANS = ("machine", "hand", "sanding")
@@ -40,7 +41,7 @@ class Step:
         for name in ("overlap", "spread_s", "polish_s", "wipe_s", "pad_care_every", "pad_care_s", "setup_s"):
             value = getattr(self, name)
             if not (math.isfinite(value) and value >= 0):
-                raise BadInput(_("“{name}” cannot be below zero.").format(name=name), field=name, given=value)
+                raise BadInput(_("{what} cannot be below zero.").format(what=opened(name)), field=name, given=value)
 
 
 @dataclass(frozen=True)

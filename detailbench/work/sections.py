@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from detailbench.basics.errors import BadInput
+from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Source, Working
 
@@ -40,7 +41,7 @@ def sections(*, panel_m2: float, section_m2: float, overlap: float = 0.0, panel_
     """
     for name, value in (("panel_m2", panel_m2), ("section_m2", section_m2)):
         if not (math.isfinite(value) and value > 0):
-            raise BadInput(_("“{name}” must be a number above zero.").format(name=name), field=name, given=value)
+            raise BadInput(_("{what} must be a number above zero.").format(what=opened(name)), field=name, given=value)
     if not (math.isfinite(overlap) and overlap >= 0):
         raise BadInput(_("The overlap cannot be below zero."), field="overlap", given=overlap)
     if not 0 <= panel_share < 1:
@@ -92,7 +93,7 @@ def minutes(
         ("setup_s", setup_s),
     ):
         if not (math.isfinite(value) and value >= 0):
-            raise BadInput(_("“{name}” cannot be below zero.").format(name=name), field=name, given=value)
+            raise BadInput(_("{what} cannot be below zero.").format(what=opened(name)), field=name, given=value)
 
     def total(count: int) -> float:
         care = count // pad_care_every if pad_care_every else 0

@@ -87,7 +87,7 @@ REFUSED: list[tuple[Make, type[DetailbenchError], str]] = [
     (lambda i, j: shop.AddToShop("gauge", {"name": "x", "id": "mine"}), BadInput, "no field “id”"),
     (lambda i, j: shop.AddToShop("gauge", {"name": "x", "accuracy_share": -0.1}), BadInput, "below zero"),
     (lambda i, j: shop.AddToShop("gauge", {"name": "x", "accuracy_fixed_um": "1"}), BadInput, "not a number"),
-    (lambda i, j: shop.AddToShop("shim", {"label": "x"}), BadInput, "“value_um” is missing"),
+    (lambda i, j: shop.AddToShop("shim", {"label": "x"}), BadInput, "The certified value is missing"),
     (lambda i, j: shop.AddToShop("machine", {"name": "x", "movement": "jump"}), BadInput, "must be one of"),
     (lambda i, j: shop.AddToShop("combination", {"machine_id": "a", "pad_id": "b", "product_id": "c"}),
      RecordTrouble, "no machine"),

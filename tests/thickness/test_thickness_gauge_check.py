@@ -76,7 +76,7 @@ def test_offering_a_correction_changes_nothing_about_a_failed_check() -> None:
 @pytest.mark.parametrize("field", ["zero_um", "shim_um"])
 def test_four_readings_are_too_few(field: str) -> None:
     given = {"zero_um": [0.0] * 5, "shim_um": [102.0] * 5} | {field: [0.0] * 4}
-    with pytest.raises(BadInput, match="needs at least 5") as caught:
+    with pytest.raises(BadInput, match="at least 5 are needed") as caught:
         check_gauge(given["zero_um"], given["shim_um"], shim=Shim(102.0), accuracy=ACCURACY)
     assert caught.value.field == field
 

@@ -107,5 +107,5 @@ def test_place_means_differ_beyond_repeatability_of_their_readings() -> None:
 
 
 def test_a_place_without_a_reading_is_refused() -> None:
-    with pytest.raises(BadInput, match="needs at least 1"):
+    with pytest.raises(BadInput, match="at least 1 are needed"):
         read_place([], KNOWN)

@@ -54,7 +54,7 @@ def test_the_proof_takes_a_second_shim() -> None:
     line = two_point(ZERO, ON_SHIM, SHIM)
     with pytest.raises(BadInput, match="took no part"):
         prove(line, ON_SHIM, SHIM, ACCURACY)
-    with pytest.raises(BadInput, match="needs at least 5"):
+    with pytest.raises(BadInput, match="at least 5 are needed"):
         prove(line, [250.0] * 4, Shim(250.0), ACCURACY)
 
 
