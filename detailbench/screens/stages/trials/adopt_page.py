@@ -62,7 +62,7 @@ class AdoptPage(QWidget):
             "polish_s": StepNumber(_("passes"), "s", step=5, least=1),
             "spread_s": StepNumber(_("spread"), "s", step=5),
             "wipe_s": StepNumber(_("wipe"), "s", step=5),
-            "pad_care_every": StepNumber(_("clean the pad after sections"), step=1, least=1),
+            "pad_care_every": StepNumber(_("clean the pad after sections"), step=1, least=1, whole=True),
             "setup_s": StepNumber(_("set-up once a panel"), "s", step=30),
         }
         self.adopt = button(_("Adopt this process"), self._adopt, role="main")
@@ -115,8 +115,9 @@ class AdoptPage(QWidget):
         kept = steps_of(picture, process) if process is not None else ()
         names = [combination_name(picture.shop, s.combination_id) for s in kept]
         adopted = _("Adopted: {steps}.").format(steps=numbered(names)) if names else _("Nothing adopted yet.")
-        against = no_longer_seen(picture, process) if process is not None else ""
-        self.adopted.setText(" ".join(filter(None, (adopted, against))))
+        against = process is not None and bool(no_longer_seen(picture, process))
+        # why not stands in the list below, at the process itself
+        self.adopted.setText(f"{adopted} {_('Its trials no longer speak for it.')}" if against else adopted)
         set_kind(self.adopted, "flagged" if against else "")
         n = len(group.panels)
         text = _("Adopt for {group}: 1 panel") if n == 1 else _("Adopt for {group}: {n} panels")
