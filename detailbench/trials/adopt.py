@@ -112,6 +112,12 @@ def mildest_words(range_: Range, adopted: int, *, cut: bool = False) -> str | No
     return _("the mildest tried")
 
 
+def is_mildest_words(words: str) -> bool:
+    """Whether what was kept with a process is one of the sentences above: it was true then, and is worked out anew."""
+    own = (_("the mildest that served"), _("the mildest tried that served"), _("the mildest tried"))
+    return words.strip() in own
+
+
 def serves(seen: RungSeen, *, cut: bool) -> bool:
     """Whether a combination is known to serve on this paint: by itself, or for the cut."""
     return not seen.forbidden and (seen.cleared is True if cut else seen.works)

@@ -23,6 +23,7 @@ from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parts import Text, joined, said, typed
 from detailbench.report.content.tried import technique_texts
 from detailbench.report.content.wording import ended
+from detailbench.trials.adopt import is_mildest_words
 from detailbench.trials.removal import removal
 from detailbench.trials.sanding_grade import sanding_grade
 
@@ -50,7 +51,7 @@ def adopted_texts(g: Gathered, group: FinishGroup) -> tuple[Text, ...]:
             out += _ran_hot(g, group, step)
     spoken = _spoken_against(g, process, steps)
     if spoken:
-        return (*out, *spoken, *_own_words(process, None))
+        return (*out, *spoken, *_own_words(process))
     polishing = [s for s in steps if s.means != "sanding"]
     first, cut = polishing[0], len(polishing) > 1
     why = mildest_sentence(g.picture, group, first.combination_id, cut=cut)
@@ -67,7 +68,7 @@ def adopted_texts(g: Gathered, group: FinishGroup) -> tuple[Text, ...]:
         if cut:
             also = _("The two steps were seen to work on this paint; a milder cut was seen to clear as well.")
         out.append((also if milder else _("It was seen to work on this paint."),))
-    out += _own_words(process, why)
+    out += _own_words(process)
     return tuple(out)
 
 
@@ -94,9 +95,9 @@ def _ran_hot(g: Gathered, group: FinishGroup, step: ProcessStep) -> list[Text]:
     return [ended(said(_("{told}: {how}"), told=told, how=joined(how, ", ")) if how else told)]
 
 
-def _own_words(process: Process, why: str | None) -> list[Text]:
-    """What the workshop wrote; the screen puts the sentence above there by itself."""
-    if not process.words.strip() or process.words.strip() == why:
+def _own_words(process: Process) -> list[Text]:
+    """What the workshop wrote. The sentence of the mildest, once kept there by the screen, was true then only."""
+    if not process.words.strip() or is_mildest_words(process.words):
         return []
     return [said(_("In the workshop's words: {words}"), words=typed(process.words))]
 

@@ -204,11 +204,10 @@ class AdoptPage(QWidget):
         if picture is None or group is None:
             return
         steps = candidates(picture, group).get(self.list.key, ())
-        words = mildest_sentence(picture, group, steps[0], cut=len(steps) > 1) if steps else None
         values = self._values(picture, group, steps)
         if self.sanding.value and self.sanding.isVisibleTo(self):
             values.insert(0, {"means": "sanding", "disc_id": self.sanding.value})
-        done = self._context.do(AdoptProcess(picture.job.id, group.id, values, words or ""), self._hand)
+        done = self._context.do(AdoptProcess(picture.job.id, group.id, values), self._hand)
         if done is not None:
             self._typed.values.clear()
             self.redraw()
