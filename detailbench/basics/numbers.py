@@ -107,7 +107,7 @@ def read_typed(
             if expects == "plain":
                 raise _Unreadable(_("A plain number is expected here, without a unit."))
             unit = "mil" if found[1].lower().startswith("mil") else "um"
-        body, sign = _without_sign(body, allow_negative)
+        body, sign = _without_sign(body, allow_negative, expects)
         _only_figures(body)
         choices = tuple(sign * v + 0.0 for v in _figures(body))
         if not all(map(math.isfinite, choices)):
@@ -157,6 +157,14 @@ def format_number(value: float, digits: int | None = None, locale: str | None = 
 def format_quantity(value: float, unit: str, digits: int | None = None, locale: str | None = None) -> str:
     """Number, no-break space, unit: ``118.5 µm``. ``unit`` "um" is shown as µm; "" gives the number alone."""
     return _with_unit(format_number(value, digits, locale), unit)
+
+
+def digits_apart(value: float, other: float, digits: int = 0, most: int = 3) -> int:
+    """The fewest decimals from ``digits`` on (``most`` at most) at which two values that differ do not read alike: 49.6
+    beside a limit of 50 takes one. Two that are equal take ``digits``."""
+    while value != other and digits < most and format_number(value, digits) == format_number(other, digits):
+        digits += 1
+    return digits
 
 
 def show_thickness_in(unit: LengthUnit) -> None:
@@ -244,8 +252,10 @@ def _in_unit(value_um: float, unit: LengthUnit | None, digits: int | None) -> tu
     return mil_from_um(value_um), unit, digits + (2 if digits == 0 else 1)
 
 
-def _without_sign(body: str, allow_negative: bool) -> tuple[str, float]:
+def _without_sign(body: str, allow_negative: bool, expects: Expects) -> tuple[str, float]:
     if body.startswith(("-", "\u2212")):
+        if not allow_negative and expects == "plain":
+            raise _Unreadable(_("A number below nought is not possible here."))
         if not allow_negative:
             raise _Unreadable(_("A reading cannot be below nought; a minus is only taken on the zero plate."))
         return body[1:].lstrip(), -1.0

@@ -7,6 +7,8 @@ from detailbench.basics.texts import _
 from detailbench.marks.share import FEWEST_FOR_A_SHARE, ShareCleared, share_cleared
 from detailbench.record.things import TrialOutcome
 
+EXACT = 1e-9  # what the arithmetic of the interval leaves over
+
 
 def count_of(outcome: TrialOutcome | None) -> ShareCleared | None:
     """The count noted with an outcome, None where nobody counted. An interval only from 20 marks on."""
@@ -32,7 +34,17 @@ def share_words(found: ShareCleared) -> str:
     ).format(
         gone=found.gone,
         of=found.of,
-        share=format_number(100 * found.share, 0),
-        low=format_number(100 * found.low, 0),
-        high=format_number(100 * found.high, 0),
+        share=_percent(found.share),
+        low=_percent(found.low),
+        high=_percent(found.high),
     )
+
+
+def _percent(share: float) -> str:
+    """A share in whole percent; what is not quite none, or not quite all, is never rounded to it: "below 1"."""
+    shown = format_number(100 * share, 0)
+    if share > EXACT and shown == format_number(0.0, 0):
+        return _("below {n}").format(n=format_number(1, 0))
+    if share < 1 - EXACT and shown == format_number(100.0, 0):
+        return _("above {n}").format(n=format_number(99, 0))
+    return shown

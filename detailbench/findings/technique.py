@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from detailbench.basics.errors import BadInput
-from detailbench.basics.numbers import format_number, format_quantity
+from detailbench.basics.numbers import digits_apart, format_number, format_quantity
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
 from detailbench.findings.kit_names import parts
@@ -157,7 +157,9 @@ def too_warm(shop: ShopPicture, panel_c: float | None, *, in_sun: bool = False) 
     if panel_c is None or panel_c <= limit:
         return ""
     return _("The panel is at {t}; let it cool below {limit} ({source}).").format(
-        t=format_quantity(panel_c, "°C", 0), limit=format_quantity(limit, "°C", 0), source=whose(shop, "start_below_c")
+        t=format_quantity(panel_c, "°C", digits_apart(panel_c, limit)),
+        limit=format_quantity(limit, "°C"),
+        source=whose(shop, "start_below_c"),
     )
 
 

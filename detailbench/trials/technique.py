@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from detailbench.basics.errors import BadInput
-from detailbench.basics.numbers import format_quantity
+from detailbench.basics.numbers import digits_apart, format_quantity
 from detailbench.basics.quantity_words import opened
 from detailbench.basics.texts import _
 from detailbench.basics.workings import COMMON_PRACTICE, Source, Working
@@ -121,8 +121,8 @@ def too_warm_to_start(panel_c: float | None, in_sun: bool = False) -> str | None
         return _("The panel is in the sun: not a place to start.")
     if panel_c is not None and panel_c > START_BELOW_C:
         return _("The panel is at {t}; let it cool below {limit} ({source}).").format(
-            t=format_quantity(panel_c, "°C", 0),
-            limit=format_quantity(START_BELOW_C, "°C", 0),
+            t=format_quantity(panel_c, "°C", digits_apart(panel_c, START_BELOW_C)),
+            limit=format_quantity(START_BELOW_C, "°C"),
             source=_(COMMON_PRACTICE),
         )
     return None

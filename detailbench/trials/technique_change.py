@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from detailbench.basics.errors import BadInput
-from detailbench.basics.numbers import format_number, format_quantity
+from detailbench.basics.numbers import digits_apart, format_number, format_quantity
 from detailbench.basics.texts import _
 from detailbench.basics.workings import COMMON_PRACTICE
 from detailbench.trials.load import load_path
@@ -120,7 +120,8 @@ def warmth(
     settings: Mapping[str, float] = STOP_C,
     whose: str = "",
 ) -> Warmth:
-    """``whose``: where the stop setting comes from, in words; empty: common practice. Raises BadInput for a material other than those of ``settings`` (metal, plastic)."""
+    """``whose``: where the stop setting comes from, in words; empty: common practice. Raises BadInput for a material
+    other than those of ``settings`` (metal, plastic)."""
     if material not in settings:
         raise BadInput(_("The material is metal or plastic."), field="material", given=material)
     limit = settings[material]
@@ -134,7 +135,9 @@ def warmth(
         else _("{t} after; the stop setting is {limit} ({source}).")
     )
     shown = text.format(
-        t=format_quantity(after_c, "°C", 0), limit=format_quantity(limit, "°C", 0), source=whose or _(COMMON_PRACTICE)
+        t=format_quantity(after_c, "°C", digits_apart(after_c, limit)),
+        limit=format_quantity(limit, "°C"),
+        source=whose or _(COMMON_PRACTICE),
     )
     if rise is None:
         shown = f"{shown} {_('Temperature before: not measured.')}"

@@ -176,3 +176,9 @@ def test_the_shops_own_range_decides_and_is_named() -> None:
     flag = plausibility(59.0, "um", PlausibleRange(low_um=60.0, high_um=400.0))
     assert flag is not None
     assert "60\u00a0µm" in flag.sentence
+
+
+def test_a_plain_number_below_nought_is_refused_without_a_word_of_plates() -> None:
+    said = read_typed("-3", expects="plain").sentence
+    assert said == "A number below nought is not possible here."
+    assert "zero plate" in read_typed("-3").sentence

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from detailbench.basics import texts
 from detailbench.basics.numbers import (
+    digits_apart,
     format_change,
     format_interval,
     format_least_thickness,
@@ -137,3 +138,11 @@ def test_a_bound_is_cut_off_so_that_it_stays_true(value_um: float, unit: str, sa
 
 def test_the_largest_number_there_is_can_be_shown() -> None:
     assert format_number(1e308, 1, "en_GB") == "1" + "0" * 308
+
+
+@pytest.mark.parametrize(
+    ("value", "limit", "digits"), [(49.6, 50.0, 1), (49.96, 50.0, 2), (49.4, 50.0, 0), (50.0, 50.0, 0), (50.2, 50.0, 1)]
+)
+def test_what_differs_from_its_limit_does_not_read_as_the_limit(value: float, limit: float, digits: int) -> None:
+    assert digits_apart(value, limit) == digits
+    assert (format_number(value, digits) == format_number(limit, digits)) == (value == limit)

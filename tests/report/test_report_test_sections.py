@@ -25,6 +25,8 @@ from detailbench.moves.trials import JudgeTrial, RecordTrial
 from detailbench.moves.work import AdoptProcess
 from detailbench.report import DocumentContent, document_pdf
 from detailbench.report.content.blocks import RangePicture
+from detailbench.report.content.tried import what_next
+from detailbench.trials.outcome import Result
 
 MIDDLE = ((-60.0, 0.0), (-30.0, 20.0), (0.0, -20.0), (30.0, 10.0), (60.0, 0.0))
 BEFORE = (110.0, 111.0, 112.0, 109.0, 110.5)
@@ -132,11 +134,19 @@ def test_the_story_is_told_in_sentences(story: tuple[Whole, DocumentContent]) ->
         "on top of test section 3",
         "In the frame 12 of 30 counted marks were left.",
         "Soft, sticky; clogs the pad.",
+        "This served: it could be kept.",
         "Why this one: it was the mildest that served on this paint.",
     ):
         assert words in text, words
+    assert "Result:" not in text
     assert "Seen under" in text
     assert " and under " in text
+
+
+@pytest.mark.parametrize("result", list(Result))
+def test_what_a_section_led_to_is_a_sentence_and_none_of_our_names(result: Result) -> None:
+    assert what_next(result).endswith(".")
+    assert not what_next(result).lower().startswith(result.label)
 
 
 def test_what_came_off_is_said_with_its_interval_and_the_rest_is_not_measured(

@@ -53,6 +53,12 @@ def test_warmth_is_held_against_the_limit_of_the_material() -> None:
     assert "common practice, no source" in plastic.sentence
 
 
+def test_just_under_the_stop_setting_does_not_read_as_the_stop_setting() -> None:
+    found = warmth(25.0, 49.6, "metal")
+    assert found.reached is False
+    assert found.sentence.replace("\N{NO-BREAK SPACE}", " ").startswith("49.6 °C after; the stop setting is 50 °C")
+
+
 def test_what_was_not_measured_is_said_as_not_measured() -> None:
     assert warmth(24, None, "metal").reached is None
     assert "not measured" in warmth(24, None, "metal").sentence

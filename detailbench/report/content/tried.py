@@ -127,11 +127,35 @@ def _seen(g: Gathered, story: TrialTold) -> Text:
         )
         parts.append(ended(counted))
     if kept.next_result:
-        parts.append(ended(said(_("Result: {result}"), result=Result(kept.next_result).label)))
+        parts.append((what_next(Result(kept.next_result)),))
     parts += [
         ended(said(_("Note: {words}"), words=typed(words))) for words in (kept.note, story.trial.note) if words.strip()
     ]
     return joined(parts, " ")
+
+
+def what_next(result: Result) -> str:
+    """What a test section led to, as its reader would say it: none of our names for it."""
+    words = {
+        Result.KEEP: _("This served: it could be kept."),
+        Result.STRONGER: _("So something stronger was called for next."),
+        Result.MILDER: _("So something milder was called for next."),
+        Result.TWO_STEPS: _("So two steps were called for: one to cut, one to refine on top."),
+        Result.SMALLER_SECTION: _("So the same was called for again, on a smaller section."),
+        Result.SLOWER_ARM: _("So the same was called for again, with a slower arm."),
+        Result.OTHER_PAD: _("So the same was called for again, with another pad."),
+        Result.OTHER_MOVEMENT: _("So a machine of another movement was called for next."),
+        Result.LOWER_LEVEL: _("So a lower level was to be agreed with the owner."),
+        Result.WIPE: _("So it was to be wiped and looked at again."),
+        Result.SECOND_LAMP: _("So it was to be looked at again under a second lamp."),
+        Result.COUNT: _("So the marks were to be counted in a frame."),
+        Result.OTHER_TOWEL: _("So it was to be wiped again, with another towel."),
+        Result.CLEAN_PAD: _("So the same was called for again, with a clean pad."),
+        Result.COOLER: _("So it was to be done cooler, if at all."),
+        Result.FRESH_PLACE: _("So the same was called for again, on a fresh place."),
+        Result.ON_HOLD: _("So the panel was to be put on hold and the owner asked."),
+    }
+    return words[result]
 
 
 def _outcome(outcome: Outcome, *, on_top: bool) -> list[Text]:

@@ -72,7 +72,7 @@ def repeat_words(shop: ShopPicture, trial: Trial, kept: TrialOutcome | None) -> 
     if trial.batch:
         told.append(_("batch {batch}").format(batch=trial.batch))
     before, after = (
-        None if c is None else format_quantity(c, "°C", 0) for c in (trial.surface_before_c, trial.surface_after_c)
+        None if c is None else format_quantity(c, "°C") for c in (trial.surface_before_c, trial.surface_after_c)
     )
     if before is not None and after is not None:
         told.append(_("surface {before} before, {after} after").format(before=before, after=after))
