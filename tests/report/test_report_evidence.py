@@ -120,7 +120,7 @@ def test_complete(text: str, whole: Whole, content: DocumentContent) -> None:
 
 
 def test_what_is_drawn_on_the_map_of_marks_after_the_work_is_said_below_it(text: str) -> None:
-    assert "After the work a mark is drawn only where it was looked at again and is still seen" in text
+    assert "After the work only marks looked at again and still seen are drawn, finer where less is left." in text
 
 
 def test_plastic_nobody_measured_is_laid_at_a_gauge_for_metal_only_where_one_was_used(whole: Whole) -> None:

@@ -105,8 +105,8 @@ def marks_plan(g: Gathered) -> PlanPair:
             note=(
                 _(
                     "The number is the worst severity on the panel's paint; a panel without one was not looked at "
-                    "(after the work: not looked at again). After the work a mark is drawn only where it was looked at "
-                    "again and is still seen, thinner where less of it is."
+                    "(after the work: not looked at again). After the work only marks looked at again and "
+                    "still seen are drawn, finer where less is left."
                 ),
             ),
         ),
