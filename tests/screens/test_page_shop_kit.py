@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from day_window import click_line, lines, press_button, texts, type_into
+from day_window import click_line, field, lines, press_button, said_at, texts, type_into
 from PySide6.QtCore import Qt
 from test_page_shop import names, shop, turn
 
@@ -90,3 +90,17 @@ def test_before_a_polish_is_retired_the_page_says_what_hangs_on_it(shop: Window,
     press_button(shop, "Retire: compound or polish")
     turn(shop, "Range")
     assert any("a part of it is retired: for no new trial" in line for line in lines(shop, "range, mildest first"))
+
+
+def test_a_measure_of_nought_is_refused_at_its_field_and_stays_typed(shop: Window, bench: Bench) -> None:
+    turn(shop, "Lamps")
+    before = bench.shop().lamps
+    type_into(shop, "name", "invented lamp", Qt.Key.Key_Tab)
+    type_into(shop, "held at, cm from the paint", "0", Qt.Key.Key_Tab)
+    press_button(shop, "Add: lamp")
+    assert bench.shop().lamps == before
+    assert "leave it empty where nothing was measured" in said_at(shop, "held at, cm from the paint")
+    assert field(shop, "name").text() == "invented lamp"
+    type_into(shop, "held at, cm from the paint", "", Qt.Key.Key_Tab)
+    press_button(shop, "Add: lamp")
+    assert bench.shop().lamps[-1].distance_cm is None

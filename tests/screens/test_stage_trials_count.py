@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 from invented_shop import InventedShop, invented, prepared
+from PySide6.QtWidgets import QLineEdit
 from pytestqt.qtbot import QtBot
 from stage_scenes import click, judged_trial, named, pick, ready_job, scrolls, shown_window, type_into, words
 
+from detailbench.findings.technique_bounds import largest_section_mm
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.window import Window
 
@@ -62,3 +64,50 @@ def test_what_was_never_measured_is_said_to_be_so(window: Window) -> None:
     click(window, "sheet: what if")
     assert "not measured" in words(window.centre.card)
     assert not scrolls(window)
+
+
+def test_half_a_mark_is_asked_for_again_where_it_was_typed(window: Window) -> None:
+    click(window, "Story")
+    pick(window, "Trials of this finish group", "Trial 1")
+    click(window, "Count in the frame")
+    type_into(window, "marks in the frame before", "12,5")
+    assert "A whole number is needed here." in words(window.centre.card)
+    assert line(window, "marks in the frame before").text() == "12,5"
+    type_into(window, "left", "3")
+    assert not named(window, "Enter the count").isEnabled()
+
+
+def line(window: Window, name: str) -> QLineEdit:
+    return next(e for e in window.findChildren(QLineEdit) if e.isVisible() and e.accessibleName() == name)
+
+
+@pytest.mark.parametrize(
+    ("field", "typed", "sentence"),
+    [
+        ("passes", "12,5", "A whole number is needed here."),
+        ("passes", "100000", "At most 200 can be entered here."),
+        ("passes take, s", "1e12", ""),
+        ("passes take, s", "100000", "At most 3600 can be entered here."),
+        ("section width, mm", "99999", "The bonnet is no larger than"),
+        ("section height, mm", "99999", "The bonnet is no larger than"),
+    ],
+)
+def test_what_no_trial_can_have_is_said_at_its_field(window: Window, field: str, typed: str, sentence: str) -> None:
+    click(window, "Sheet")
+    type_into(window, field, typed)
+    said = line(window, field).accessibleDescription().replace(",", "").replace("\u202f", "")
+    assert sentence in said
+    assert said
+
+
+def test_the_section_of_a_small_panel_is_proposed_no_larger_than_it(
+    qtbot: QtBot, invented: InventedShop, job: str
+) -> None:
+    made = shown_window(qtbot, invented, job, TrialsStage())
+    made.context.select_panel("mirror_cap_l")
+    click(made, "Sheet")
+    long, short = largest_section_mm(invented.picture(job), "mirror_cap_l")
+    sides = sorted(float(line(made, f"section {side}, mm").text()) for side in ("width", "height"))
+    assert sides[0] <= short
+    assert sides[1] <= long
+    assert not line(made, "section width, mm").accessibleDescription()

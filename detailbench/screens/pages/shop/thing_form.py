@@ -106,6 +106,13 @@ class ThingForm(QWidget):
             field.say("")
         return out
 
+    def refuse(self, name: str, sentence: str) -> None:
+        """What cannot be kept is said at its field; the typing stays."""
+        field = self.fields.get(name)
+        if field is not None:
+            field.refuse(sentence)
+            field.line.setFocus(Qt.FocusReason.OtherFocusReason)
+
     def take_focus(self) -> None:
         next(iter(self.fields.values())).line.setFocus(Qt.FocusReason.OtherFocusReason)
 

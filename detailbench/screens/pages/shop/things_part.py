@@ -7,10 +7,12 @@ from typing import Any
 
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from detailbench.basics.errors import BadInput
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.findings.kit_renewal import outdated
 from detailbench.findings.kit_retired import hang_on_words
+from detailbench.moves.kit_measures import measures_fit
 from detailbench.moves.kit_range import RenewRange
 from detailbench.moves.shop import AddToShop, ChangeInShop, Retire, shop_kind
 from detailbench.screens.context import Context
@@ -128,6 +130,12 @@ class ThingsPart(QWidget):
         """Add what stands in the form, or change the chosen thing to it."""
         values = self.form.values()
         if values is None:
+            return
+        try:
+            measures_fit(self._kind.table, values)
+        except BadInput as error:
+            self.form.refuse(error.field, str(error))
+            self._context.notice(str(error), "stop")
             return
         old = self.chosen()
         if old is None:

@@ -21,8 +21,8 @@ class CountRow(QWidget):
         super().__init__()
         self._context = context
         self._trial: Trial | None = None
-        self.before = StepNumber(_("marks in the frame before"), step=1, may_be_empty=True)
-        self.left = StepNumber(_("left"), step=1, may_be_empty=True)
+        self.before = StepNumber(_("marks in the frame before"), step=1, may_be_empty=True, whole=True)
+        self.left = StepNumber(_("left"), step=1, may_be_empty=True, whole=True)
         self.counted = sentence()
         self.enter = button(_("Enter the count"), self._enter)
         self.before.committed.connect(lambda _value: self._say())

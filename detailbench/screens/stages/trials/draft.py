@@ -13,7 +13,9 @@ from detailbench.body.edges import EdgePosition
 from detailbench.findings.first_trial import first_trial
 from detailbench.findings.half_rungs import HalfRung
 from detailbench.findings.kit_names import parts
+from detailbench.findings.panels import outline_of
 from detailbench.findings.technique import Setup
+from detailbench.findings.technique_bounds import LEAST_SIDE_MM, largest_section_mm
 from detailbench.findings.trial_story import known_range, outcome_of, range_combinations, trials_of
 from detailbench.record.picture import JobPicture, ShopPicture, one
 from detailbench.record.things import Combination, FinishGroup, Trial
@@ -78,12 +80,12 @@ def fresh_draft(
         start = first_trial(picture, group, panel, earlier, day=day)
     except BadInput:
         return None
-    mildest = next((i for i, seen in enumerate(known_range(picture, group.id)) if not seen.forbidden), None)
+    mildest = next((i for i, seen in enumerate(known_range(picture, group.id)) if seen.usable), None)
     rung = mildest if start.rung is None else start.rung
     if rung is None:
         return None
     first = range_combinations(picture, group.id)[rung].id
-    return with_combination(picture.shop, Draft("", panel, lamp_id=lamp_in_use(picture)), first)
+    return within_panel(picture, with_combination(picture.shop, Draft("", panel, lamp_id=lamp_in_use(picture)), first))
 
 
 def why_nothing(picture: JobPicture, group: FinishGroup, panel: str, day: date) -> str:
@@ -114,6 +116,31 @@ def with_combination(shop: ShopPicture, draft: Draft, combination_id: str) -> Dr
         primed="",
         batch=product.batch,
     )
+
+
+def combined(picture: JobPicture, draft: Draft, combination_id: str) -> Draft:
+    """``with_combination``, no larger than the panel."""
+    return within_panel(picture, with_combination(picture.shop, draft, combination_id))
+
+
+def moved_to(picture: JobPicture, draft: Draft, panel: str) -> Draft:
+    """The same for another panel, its place not chosen yet."""
+    return within_panel(picture, replace(draft, panel=panel, at=None))
+
+
+def within_panel(picture: JobPicture, draft: Draft) -> Draft:
+    """The same with a section no larger than the panel it is for, in whole centimetres: a usual one does not fit on a
+    mirror."""
+    wide, high = draft.section_w_mm, draft.section_h_mm
+    if wide is None or high is None or draft.panel not in outline_of(picture).panels:
+        return draft
+    long, short = largest_section_mm(picture, draft.panel)
+    if max(wide, high) <= long and min(wide, high) <= short:
+        return draft
+    sides = [max(10.0 * (most // 10), LEAST_SIDE_MM) for most in (min(long, max(wide, high)), min(short, wide, high))]
+    if wide < high:
+        sides.reverse()
+    return replace(draft, section_w_mm=sides[0], section_h_mm=sides[1])
 
 
 def usual_section_mm(pad_mm: float, *, finishing: bool = False) -> tuple[float, float]:
@@ -154,7 +181,7 @@ def draft_from(picture: JobPicture, trial: Trial, option: Option, range_: tuple[
         draft = with_combination(picture.shop, draft, range_[option.rung].id)
     if option.result is Result.COOLER:
         return _cooler(picture.shop, draft)
-    return replace(draft, **_changed(draft, option.result))
+    return within_panel(picture, replace(draft, **_changed(draft, option.result)))
 
 
 def draft_on_top(

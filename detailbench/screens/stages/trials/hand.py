@@ -23,7 +23,7 @@ from detailbench.moves.trials import CorrectTrial, RecordTrial
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
-from detailbench.screens.stages.trials.draft import Draft, draft_from, fresh_draft, why_nothing, with_combination
+from detailbench.screens.stages.trials.draft import Draft, combined, draft_from, fresh_draft, moved_to, why_nothing
 from detailbench.screens.stages.trials.judging import Judging
 from detailbench.screens.stages.trials.timer import JUDGED_IN, Standing, TrialTimer, begun, left_words, seconds_words
 from detailbench.trials.next_step import LOOK_ONLY
@@ -104,7 +104,7 @@ class TrialHand(QObject):
         key = (picture.job.id, group.id, panel)
         if key != self._draft_key or self._draft is None:
             kept = self._draft if self._draft_key is not None and self._draft_key[:2] == key[:2] else None
-            self._draft = self._fresh(picture, group, panel) if kept is None else replace(kept, panel=panel, at=None)
+            self._draft = self._fresh(picture, group, panel) if kept is None else moved_to(picture, kept, panel)
             if kept is not None and kept.on_top_of and self._draft is not None:
                 under = next((t for t in self.trials if t.id == kept.on_top_of), None)
                 if under is None or under.panel != panel:
@@ -133,9 +133,9 @@ class TrialHand(QObject):
 
     def choose_combination(self, combination_id: str) -> None:
         """Take this combination, with what is usual for it."""
-        shop = self.context.shop
-        if self.draft is not None and shop is not None:
-            self._draft = with_combination(shop, self.draft, combination_id)
+        picture = self.context.picture
+        if self.draft is not None and picture is not None:
+            self._draft = combined(picture, self.draft, combination_id)
             self._tell()
 
     def take_draft(self, draft: Draft) -> None:

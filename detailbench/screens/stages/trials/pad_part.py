@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import lamp_name
+from detailbench.findings.technique_bounds import MOST_FORCE_N
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.entry.text_field import TextField
@@ -21,7 +22,7 @@ class PadPart(QWidget):
     def __init__(self, context: Context, hand: TrialHand) -> None:
         super().__init__()
         self._context = context
-        self.newtons = StepNumber(_("force as weighed"), "N", step=5, least=1, may_be_empty=True)
+        self.newtons = StepNumber(_("force as weighed"), "N", step=5, least=1, may_be_empty=True, most=MOST_FORCE_N)
         self.surface = StepNumber(_("surface before"), "°C", step=1, may_be_empty=True, negative=True)
         self.pad = in_line(ChoiceRow(_("pad"), pad_choices()))
         self.primed = ChoiceRow(_("primed"), (("yes", _("yes")), ("no", _("no"))), columns=2)

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name
+from detailbench.findings.technique_bounds import MOST_SECONDS
 from detailbench.moves.trials import StrikeTrial
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
@@ -28,7 +29,7 @@ class SeenPart(QWidget):
         m = context.dress.look.measure
         self.which = label("", wrap=True)
         self.how = sentence()
-        self.true_time = StepNumber(_("true time of the passes"), "s", step=5, least=1)
+        self.true_time = StepNumber(_("true time of the passes"), "s", step=5, least=1, most=MOST_SECONDS)
         self.true_time.committed.connect(hand.true_seconds)
         self.cleared = ChoiceRow(_("marks cleared?"), key_choices(CLEARED))
         self.finish = ChoiceRow(_("finish after the wipe"), key_choices(FINISHES), columns=3)

@@ -9,6 +9,7 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.kit_names import parts
 from detailbench.findings.technique import TechniqueFigures, technique_figures, working_time_words
+from detailbench.findings.technique_bounds import MOST_PASSES, MOST_SECONDS, technique_unfit
 from detailbench.record.picture import one
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
@@ -36,8 +37,8 @@ class SheetPage(QWidget):
         self.force = in_line(ChoiceRow(_("force"), tuple((w, force_label(w)) for w in WORDS)))
         self.wide = StepNumber(_("section width"), "mm", step=10, least=10)
         self.high = StepNumber(_("section height"), "mm", step=10, least=10)
-        self.passes = StepNumber(_("passes"), step=1, least=1)
-        self.seconds = StepNumber(_("passes take"), "s", step=5, least=1)
+        self.passes = StepNumber(_("passes"), step=1, least=1, whole=True, most=MOST_PASSES)
+        self.seconds = StepNumber(_("passes take"), "s", step=5, least=1, most=MOST_SECONDS)
         self.pad = PadPart(context, hand)
         self.what_if = WhatIfPart(context, hand)
         faces = (("strokes", _("strokes")), ("pad", _("pad, lamp")), ("if", _("what if")))
@@ -111,12 +112,19 @@ class SheetPage(QWidget):
         picture = self._context.picture
         if picture is None:
             return
+        unfit = technique_unfit(picture, draft.panel, one(shop.combinations, draft.combination_id), draft.technique())
+        if unfit is not None and unfit[0] in (places := self._places()):
+            places[unfit[0]].say(unfit[1])
         found = technique_figures(picture, draft.setup())
         self._show_figures(found)
         self.what_if.show_changes(found.changes, found.no_load)
         figures = self._advising.figures
         rungs = figures.rungs if figures is not None else ()
         self.what_if.show_taken(next((r for r in rungs if r.combination_id == draft.combination_id), None))
+
+    def _places(self) -> dict[str, StepNumber]:
+        """Where what cannot be is said."""
+        return {"section_w_mm": self.wide, "section_h_mm": self.high, "passes": self.passes, "seconds": self.seconds}
 
     def _show_figures(self, found: TechniqueFigures) -> None:
         unknown = _("not known")
@@ -139,7 +147,7 @@ class SheetPage(QWidget):
         else:
             self.times.show_value(_("your usual is not set") if found.no_times else unknown)
         missing = () if found.hand_led else (found.no_load, found.no_arm)
-        limit = _("Stop at {t} and let it cool.").format(t=format_quantity(found.limit_c, "°C", 0))
+        limit = _("Stop at {t} and let it cool.").format(t=format_quantity(found.limit_c, "°C"))
         told = (found.too_warm, *missing, working_time_words(found), found.weight_note, limit)
         self.mind.setText(" ".join(text for text in dict.fromkeys(told) if text))
         flagged = found.too_warm or found.beyond_s > 0 or any(missing)

@@ -33,8 +33,8 @@ class SupportPart(QWidget):
         self.warmth = sentence()
         self.first = ChoiceRow(_("first looked under"), (), columns=2)
         self.lamp = ChoiceRow(_("looked again under a second lamp"), (), columns=2)
-        self.before = StepNumber(_("marks in the frame before"), step=1, may_be_empty=True)
-        self.left = StepNumber(_("left"), step=1, may_be_empty=True)
+        self.before = StepNumber(_("marks in the frame before"), step=1, may_be_empty=True, whole=True)
+        self.left = StepNumber(_("left"), step=1, may_be_empty=True, whole=True)
         self.counted = sentence()
         self.note = TextField(_("note"))
         self.about = in_line(
@@ -49,8 +49,8 @@ class SupportPart(QWidget):
         self.note.committed.connect(lambda text: hand.support(note=text))
         self.note.line.returnPressed.connect(self._keys_again)
         warm, count = QHBoxLayout(), QHBoxLayout()
-        warm.addWidget(self.after, 2)
-        warm.addWidget(self.warmth, 3)
+        warm.addWidget(self.after, 1)  # room for a decimal
+        warm.addWidget(self.warmth, 1)
         count.addWidget(self.before)
         count.addWidget(self.left)
         again, column = page_column(context.dress)

@@ -46,7 +46,7 @@ class PanelPage(QWidget):
         self.act = button(_("Start"), hand.start_or_finish, role="main")
         self.pause = button(_("Pause"), hand.pause_or_go_on, name=_("Pause this step"))
         self.left = button(_("Left running"), lambda: hand.finish("left_running"), name=_("Left running, time unknown"))
-        self.sections = StepNumber(_("sections done"), step=1, may_be_empty=True)
+        self.sections = StepNumber(_("sections done"), step=1, may_be_empty=True, whole=True)
         self.minutes = StepNumber(_("true time"), "min", step=1, least=0.1, may_be_empty=True)
         self.last = StepNumber(_("true time of the last go"), "min", step=1, least=0.1, may_be_empty=True)
         self.steps = gives_way(OpenList(context.dress, _("Steps of this panel")), m.target * 2)

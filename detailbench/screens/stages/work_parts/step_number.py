@@ -12,8 +12,8 @@ from detailbench.screens.look.parts import button, caption, sentence, set_kind
 
 
 class StepNumber(QWidget):
-    """``committed`` gives the number, or None where the field was emptied and may be. What cannot be read stays, with
-    a sentence below it."""
+    """``committed`` gives the number, or None where the field was emptied and may be. What cannot be read, is no whole
+    number where ``whole`` ones are counted, or lies above ``most``, stays with a sentence below it."""
 
     committed = Signal(object)
 
@@ -26,9 +26,11 @@ class StepNumber(QWidget):
         least: float = 0.0,
         may_be_empty: bool = False,
         negative: bool = False,
+        whole: bool = False,
+        most: float | None = None,
     ) -> None:
         super().__init__()
-        self._step, self._least = step, least
+        self._step, self._least, self._most, self._whole = step, least, most, whole
         self._may_be_empty, self._negative = may_be_empty, negative
         self.value: float | None = None
         self._unit = unit
@@ -86,6 +88,10 @@ class StepNumber(QWidget):
             self.say(typed.question or typed.sentence)
         elif typed.value < self._least and not self._negative:
             self.say(_("At least {least} is needed here.").format(least=format_number(self._least)))
+        elif self._whole and typed.value != int(typed.value):
+            self.say(_("A whole number is needed here."))
+        elif self._most is not None and typed.value > self._most:
+            self.say(_("At most {most} can be entered here.").format(most=format_number(self._most)))
         else:
             self._take(typed.value)
 
@@ -94,7 +100,7 @@ class StepNumber(QWidget):
         now = self.value if self.value is not None else self._least
         steps = round(now / self._step, 6)
         to = (steps + sign if steps == int(steps) else (int(steps // 1) + (1 if sign > 0 else 0))) * self._step
-        if to >= self._least or self._negative:
+        if (to >= self._least or self._negative) and (self._most is None or to <= self._most):
             self._take(round(to, 6))
 
     def _take(self, value: float | None) -> None:
