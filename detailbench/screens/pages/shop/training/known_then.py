@@ -9,6 +9,7 @@ from detailbench.findings.kit_names import combination_name
 from detailbench.findings.paint_feel import feel_of_panels
 from detailbench.findings.panels import panel_seen
 from detailbench.findings.processes import group_of
+from detailbench.findings.thin_paint import clear_coat_of, clear_coat_words
 from detailbench.findings.training import Question
 from detailbench.findings.trial_story import outcome_of
 from detailbench.findings.trials_before import paint_words
@@ -54,6 +55,7 @@ def _paint(asked: Question) -> str:
     told = [
         _system(group.paint_system) if group is not None else "",
         _("{shade} colour").format(shade=shades[shade]) if shade else "",
+        _("cannot be replaced") if group is not None and group.irreplaceable == "yes" else "",
         paint_words(then, group, feel_of_panels(then, (panel,))),
     ]
     return _("Paint of the {panel}: {what}").format(panel=panel_name(panel), what=", ".join(w for w in told if w))
@@ -65,16 +67,18 @@ def _system(paint_system: str) -> str:
 
 def _thickness(then: JobPicture, panel: str) -> str:
     seen = panel_seen(then, panel, "as_found")
-    figures = seen.figures
+    figures, group = seen.figures, group_of(then, panel)
+    coat = "" if group is None or clear_coat_of(then, group) == "unknown" else clear_coat_words(then, group)[1]
     if figures is None:
-        return _("Thickness: not measured.")
+        return " ".join(filter(None, (_("Thickness: not measured."), coat)))
     text = _("Thickness: mean {mean} of {n} places, lowest {low}.").format(
         mean=format_thickness(figures.mean_um),
         n=format_number(figures.places),
         low=format_thickness(figures.lowest_um),
     )
     sure = all(place.confirmed for place in seen.places if place.figure is not None)
-    return text if sure else _("{text} Not confirmed by a gauge check.").format(text=text)
+    told = text if sure else _("{text} Not confirmed by a gauge check.").format(text=text)
+    return f"{told} {coat}".strip()
 
 
 def _marks(then: JobPicture, panel: str) -> str:
