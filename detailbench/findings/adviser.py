@@ -16,6 +16,7 @@ from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.basics.workings import Working
 from detailbench.findings.adviser_costs import adviser_costs
+from detailbench.findings.brought_in import with_their_kit
 from detailbench.findings.first_trial import first_trial, today_or_arrival
 from detailbench.findings.half_rungs import HalfRung, HalvedRange, half_key, halved
 from detailbench.findings.judgements import answers_of, contradicting
@@ -207,6 +208,12 @@ def _plain(
         if stopped:
             return None, stopped, stopped
         chosen = stories[-1].advice.chosen
+        theirs = with_their_kit(picture, group_id)
+        if theirs and theirs[-1] == last.id:
+            text = _("The last trial was made by another workshop with its own kit: begin from the mild end of yours.")
+            return None, text, f"{text} {_nobody_knows()}"
+        if theirs:
+            return chosen, chosen.sentence, _nobody_knows()
         return chosen, chosen.sentence, _nothing_ranked() if from_mild_end(picture, group, at, today) else ""
     try:
         start = first_trial(picture, group, panel, earlier, day=day)
@@ -215,6 +222,10 @@ def _plain(
     if start.rung is None or start.from_mild_end:
         return None, start.sentence, start.sentence if start.rung is None else _nothing_ranked()
     return Option(Result.STRONGER, start.sentence, start.rung, place="fresh"), start.sentence, ""
+
+
+def _nobody_knows() -> str:
+    return _("Where another workshop's combinations stand in your range nobody knows: nothing is ranked.")
 
 
 def _nothing_ranked() -> str:

@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from detailbench.findings.trials_made import stack_beneath
+from detailbench.findings.kit_retired import out_of_use
+from detailbench.findings.trials_made import stack_beneath, trials_of
 from detailbench.record.picture import JobPicture
 from detailbench.record.thing import JobThing
 from detailbench.record.things import Trial
@@ -27,6 +28,14 @@ def own_trials(picture: JobPicture) -> tuple[Trial, ...]:
     return tuple(
         t for t in picture.trials if not any(brought_in(picture, each) for each in (*stack_beneath(picture, t), t))
     )
+
+
+def with_their_kit(picture: JobPicture, group_id: str) -> tuple[str, ...]:
+    """Ids of the trials of a finish group another workshop made with combinations that are not in this shop's range."""
+    if not picture.histories:
+        return ()
+    gone = out_of_use(picture.shop)
+    return tuple(t.id for t in trials_of(picture, group_id) if t.combination_id in gone and brought_in(picture, t))
 
 
 def as_own(pictures: Iterable[JobPicture]) -> tuple[JobPicture, ...]:

@@ -11,6 +11,7 @@ from invented_shop import INVENTED_NOW, InventedShop
 from test_findings_removal import measured
 
 from detailbench.basics.clock import HandClock
+from detailbench.findings.adviser import adviser_says, ask_adviser
 from detailbench.findings.brought_in import as_own, own_trials
 from detailbench.findings.kit_names import combinations_in_use
 from detailbench.findings.like_before import like_before
@@ -131,3 +132,21 @@ def test_what_is_tried_here_since_is_this_shops_unless_it_stands_on_their_place(
     picture = theirs.job(hands.job)
     assert [t.id for t in own_trials(picture)] == [fresh]
     assert [[t.id for t in p.trials] for p in as_own([picture])] == [[fresh]]
+
+
+def test_nothing_is_ranked_where_only_their_kit_was_tried(hands: Hands, theirs: Bench, tmp_path: Path) -> None:
+    hands.tried("roof", cleared="no")
+    taken_in(hands, theirs, tmp_path)
+    picture = theirs.job(hands.job)
+    (group,) = (g for g in picture.groups if "roof" in g.panels)
+    asked = ask_adviser(picture, group.id, panel="roof")
+    assert asked is not None
+    says = adviser_says(asked)
+    assert (says.move, says.how) == (None, "nothing")
+    assert "another workshop with its own kit: begin from the mild end of yours" in says.plain
+    own = theirs.do(RecordTrial(hands.job, group.id, "roof", combinations_in_use(theirs.shop())[0].id)).id
+    theirs.do(JudgeTrial(hands.job, own, "no", "clear"))
+    asked = ask_adviser(theirs.job(hands.job), group.id, panel="roof")
+    assert asked is not None
+    assert asked.plain is not None
+    assert "nobody knows: nothing is ranked" in adviser_says(asked).line
