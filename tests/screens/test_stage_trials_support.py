@@ -224,3 +224,27 @@ def test_cooler_is_taken_up_from_the_card(window: Window, stage: TrialsStage) ->
     assert stage.hand is not None
     assert stage.hand.draft is not None
     assert (stage.hand.draft.force_word, stage.hand.draft.dial) == ("light", "middle")
+
+
+@pytest.mark.parametrize("look", ["bay", "desk"])
+def test_a_temperature_with_a_decimal_stands_whole_in_its_field(
+    qtbot: QtBot, invented: InventedShop, job: str, look: LookKey
+) -> None:
+    window = shown_window(qtbot, invented, job, TrialsStage(), look=look)
+    window.context.select_panel("bonnet")
+    click(window, "Trial")
+    click(window, "Record the trial without the timer")
+    click(window, MORE)
+    click(window, "about: warmth, lamp, note")
+    type_into(window, "surface after, °C", "-12.5")
+    assert invented.picture(job).trials[-1].surface_after_c == -12.5
+    QApplication.processEvents()
+    line = field(window, "surface after, °C")
+    room = line.cursorRect  # type: ignore[attr-defined]
+    line.home(False)  # type: ignore[attr-defined]
+    first = room().center().x()
+    line.end(False)  # type: ignore[attr-defined]
+    last = room().center().x()
+    assert last - first >= line.fontMetrics().horizontalAdvance("-12.5") - 1
+    assert (first > 0, last < line.width()) == (True, True)
+    assert scrolls(window) == []
