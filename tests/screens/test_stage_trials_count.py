@@ -111,3 +111,13 @@ def test_the_section_of_a_small_panel_is_proposed_no_larger_than_it(
     assert sides[0] <= short
     assert sides[1] <= long
     assert not line(made, "section width, mm").accessibleDescription()
+
+
+def test_what_was_refused_in_one_field_stays_while_another_is_typed(window: Window) -> None:
+    click(window, "Sheet")
+    type_into(window, "passes", "12,5")
+    type_into(window, "section width, mm", "300")
+    assert line(window, "passes").text() == "12,5"
+    assert "whole number" in line(window, "passes").accessibleDescription()
+    type_into(window, "passes", "6")
+    assert not line(window, "passes").accessibleDescription()

@@ -55,8 +55,8 @@ class PadPart(QWidget):
         shop = self._context.shop
         if draft is None or shop is None:
             return
-        self.newtons.set_value(draft.force_n)
-        self.surface.set_value(draft.surface_before_c)
+        self.newtons.set_value(draft.force_n, same=True)
+        self.surface.set_value(draft.surface_before_c, same=True)
         self.pad.set_value(draft.pad_condition)
         self.primed.set_value(draft.primed)
         self.batch.set_text(draft.batch)

@@ -108,7 +108,7 @@ class SheetPage(QWidget):
             (self.passes, draft.passes),
             (self.seconds, draft.seconds),
         ):
-            field.set_value(value)
+            field.set_value(value, same=True)
         picture = self._context.picture
         if picture is None:
             return

@@ -33,6 +33,7 @@ class StepNumber(QWidget):
         self._step, self._least, self._most, self._whole = step, least, most, whole
         self._may_be_empty, self._negative = may_be_empty, negative
         self.value: float | None = None
+        self._refused = False
         self._unit = unit
         self.line = _WholeLine()
         self.line.setAlignment(Qt.AlignmentFlag.AlignCenter)
@@ -66,9 +67,12 @@ class StepNumber(QWidget):
         self.title.setText(name)
         self.line.setAccessibleName(name)
 
-    def set_value(self, value: float | None) -> None:
-        """Show what is kept now; leaves typing that is not entered yet alone."""
+    def set_value(self, value: float | None, *, same: bool = False) -> None:
+        """Show what is kept now; leaves typing that is not entered yet alone, and where it is the ``same`` thing that
+        is shown again, what was refused too: it stays with its sentence."""
         if self.line.hasFocus() and self.line.isModified():
+            return
+        if same and self._refused and value == self.value:
             return
         self.value = value
         self._show()
@@ -78,11 +82,13 @@ class StepNumber(QWidget):
         """Enter what stands there, if it changed and can be read."""
         text = self.line.text().strip()
         if text == self._text(self.value):
+            self._refused = False
             self.say("")
             return
         if not text and self._may_be_empty:
             self._take(None)
             return
+        self._refused = True
         typed = read_typed(text, expects="plain", allow_negative=self._negative)
         if typed.value is None:
             self.say(typed.question or typed.sentence)
@@ -110,6 +116,7 @@ class StepNumber(QWidget):
         self.committed.emit(value)
 
     def _show(self) -> None:
+        self._refused = False
         self.line.setText(self._text(self.value))
         self.line.setModified(False)
 
