@@ -7,13 +7,13 @@ from dataclasses import dataclass
 
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
+from detailbench.findings.adopted_now import no_longer_seen
 from detailbench.findings.brought_in import as_own
 from detailbench.findings.kit_names import combination_name
-from detailbench.findings.kit_renewal import What, what_it_is
+from detailbench.findings.kit_renewal import What, stands_for, what_it_is
 from detailbench.findings.like_paint import likeness
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import Combination
 
 
 @dataclass(frozen=True)
@@ -71,7 +71,7 @@ def like_before(picture: JobPicture, earlier: Iterable[JobPicture]) -> LikeBefor
 
 def _served_words(served: tuple[tuple[str, int], ...]) -> str:
     if not served:
-        return _("Nothing was adopted there.")
+        return _("Nothing adopted there is known to serve.")
     lines = [_("{process} ({n} ×)").format(process=name, n=format_number(n)) for name, n in served]
     return _("Served: {processes}.").format(processes="; ".join(lines))
 
@@ -83,20 +83,12 @@ def _served(pictures: list[JobPicture]) -> tuple[tuple[str, int], ...]:
         here: dict[tuple[What, ...], str] = {}
         for group in picture.groups:
             process = process_of(picture, group.id)
-            if process is None:
-                continue
+            if process is None or no_longer_seen(picture, process):
+                continue  # what its own trials speak against did not serve
             used = [one(picture.shop.combinations, s.combination_id) for s in steps_of(picture, process)]
             what = tuple(what_it_is(picture.shop, c) for c in used)
-            here[what] = _(", then ").join(combination_name(picture.shop, _now(picture, c).id) for c in used)
+            here[what] = _(", then ").join(combination_name(picture.shop, stands_for(picture.shop, c.id)) for c in used)
         for what, name in here.items():
             counted[what] = counted.get(what, 0) + 1
             names[what] = name
     return tuple((names[what], n) for what, n in sorted(counted.items(), key=lambda found: -found[1]))
-
-
-def _now(picture: JobPicture, combination: Combination) -> Combination:
-    """The combination as the range has it today, where it is the same thing."""
-    shop = picture.shop
-    what = what_it_is(shop, combination)
-    in_use = [c for c in shop.combinations if not c.retired and what_it_is(shop, c) == what]
-    return in_use[-1] if in_use else combination

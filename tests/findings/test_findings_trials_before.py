@@ -14,6 +14,7 @@ from detailbench.findings.trials_before import Sought, paint_words, trials_befor
 from detailbench.moves.arrival import DescribeCar
 from detailbench.moves.kit_range import RenewRange
 from detailbench.moves.shop import ChangeInShop
+from detailbench.moves.trials import JudgeTrial
 from detailbench.moves.work import AdoptProcess
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import PaintFeel
@@ -108,6 +109,12 @@ def test_what_served_on_the_same_colour_code_is_counted_by_job(hands: Hands) -> 
     assert (found.likeness, len(found.jobs), found.served) == ("same_code", 3, ((names[0], 2),))
     assert "3 jobs" in found.sentence
     assert f"{names[0]} (2 ×)" in found.sentence
+    # where its own trials speak against it since, it did not serve
+    for trial in other.picture.trials:
+        other.do(JudgeTrial(other.job, trial.id, "no", "clear"))
+    found = like_before(hands.picture, hands.shop.bench.jobs_with_trials())
+    assert found is not None
+    assert found.served == ((names[0], 1),)
     polish = hands.picture.shop.products[1]
     hands.do(ChangeInShop("product", polish.id, {"name": "renamed polish"}))
     hands.do(RenewRange())
@@ -125,4 +132,4 @@ def test_a_code_nobody_had_falls_back_to_maker_and_age_and_nothing_known_says_no
     assert found is not None
     assert (found.likeness, found.jobs, found.served) == ("same_maker_and_age", (other.job,), ())
     assert "same maker and age: one job" in found.sentence
-    assert "Nothing was adopted there." in found.sentence
+    assert "Nothing adopted there is known to serve." in found.sentence

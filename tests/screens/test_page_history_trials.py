@@ -98,7 +98,7 @@ def test_like_paint_is_offered_once_the_code_is_known_and_shown_in_one_press(
     press_button(window, "Car")
     assert "Tried here before" not in texts(window)
     bench.do(DescribeCar(job_id, {"paint_code": "x12"}))
-    assert "Tried here before, same colour code: one job. Nothing was adopted there." in texts(window)
+    assert "Tried here before, same colour code: one job. Nothing adopted there is known to serve." in texts(window)
     press_button(window, "Show the trials on like paint")
     assert len(lines(window, FOUND)) == 2
     press_button(window, "Show the trials of all jobs")
