@@ -17,6 +17,7 @@ from detailbench.findings.agreements import section_photos
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of
 from detailbench.moves.finish_groups import SetGroupPaint
+from detailbench.moves.groups_as_last import TakeOverGroups
 from detailbench.moves.marks import CorrectMark, LookAgain, LookedNothingSeen, RecordMark, StrikeMark
 from detailbench.moves.move import Move
 from detailbench.moves.other_work import StrikeOtherWork
@@ -49,6 +50,10 @@ def note_state(step: s.NoteState, hand: Hand) -> None:
 
 def make_group(step: s.MakeFinishGroup, hand: Hand) -> None:
     hand.do(MakeGroup(hand.job, step.group, hand.panels(step.panels), step.paint))
+
+
+def groups_as_last(step: s.GroupsAsLast, hand: Hand) -> None:
+    hand.do(TakeOverGroups(hand.job, (step.painted,) if step.painted else ()))
 
 
 def note_paint(step: s.NotePaint, hand: Hand) -> None:
@@ -213,6 +218,7 @@ def irreplaceable(step: s.Irreplaceable, hand: Hand) -> None:
 ACTS = {
     s.NoteState: note_state,
     s.MakeFinishGroup: make_group,
+    s.GroupsAsLast: groups_as_last,
     s.Irreplaceable: irreplaceable,
     s.NotePaint: note_paint,
     s.Hold: hold,

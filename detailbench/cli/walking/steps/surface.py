@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from detailbench.cli.walking.kinds import PANELS, TEXT, word
+from detailbench.cli.walking.kinds import PANEL, PANELS, TEXT, word
 from detailbench.cli.walking.step import Step, named, value
 
 
@@ -26,6 +26,13 @@ class MakeFinishGroup(Step):
     group: str = value(TEXT)
     panels: tuple[str, ...] = value(PANELS)
     paint: str = named(word(shown="PAINT"), "unknown")
+
+
+@dataclass(frozen=True, kw_only=True)
+class GroupsAsLast(Step):
+    verb = "groups-as-last"
+    does = "the finish groups and paint systems of the car's last job, a panel painted since apart"
+    painted: str = named(PANEL, "")
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -59,6 +59,20 @@ class MakeFinishGroup(Act):
         walk.hand.pick("paint system", PAINT[said.paint], CARD)
 
 
+class GroupsAsLast(Act):
+    step = said_.GroupsAsLast
+
+    @staticmethod
+    def play(said: said_.GroupsAsLast, walk: Walk) -> None:
+        page(walk, "Group")
+        if not said.painted:
+            walk.hand.press("Nothing was painted since: take the groups over", CARD)
+            return
+        walk.hand.panel(panel_name(said.painted))
+        painted = f"Only {panel_name(said.painted)} painted since: take the groups over, that panel apart"
+        walk.hand.press(painted, CARD)
+
+
 class HoldPanel(Act):
     step = said_.Hold
 
