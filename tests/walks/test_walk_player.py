@@ -131,6 +131,7 @@ damage "cracked lamp glass"
 strike damage
 paint single_stage
 paint matt of "plastic parts"
+expect first-rung 4
 hold "wait for the owner"
 release
 mark scratch_single 2 depth 2 at front 300 mm left 300 mm to 350 320 mm length 60 mm lamp "line lamp, invented"
@@ -151,7 +152,6 @@ drawn photo none moment after
 pair photos
 strike photo
 expect photos 1
-expect first-rung 4
 trial rung 4 place worst because "the owner agreed" force 40 N passes 4 seconds 40 before 21 C after 25 C
 outcome cant_tell smear note "wiped too early"
 strike trial
@@ -160,7 +160,7 @@ refinished yes on 2031-01-05 cure 30 d word "baked, he says"
 feel hard sticky note "loads the pad"
 expect range 4 never_tried
 expect taken 4 "not measured"
-expect adviser "about 8 minutes"
+expect adviser "No trial here"
 trial rung 4 because "the owner agreed" hand firm dial "high" pad cleaned primed no batch "B 7" lamp "flood lamp"
 expect pad-speed 3.8 m/s
 outcome yes clear second "line lamp, invented"

@@ -147,7 +147,7 @@ class ExpectCoat(Step):
 @dataclass(frozen=True, kw_only=True)
 class ExpectNoted(Step):
     verb = "expect noted"
-    does = "the story of the last trial has this in it: technique, lamps, what was seen, notes"
+    does = "the notes of the last trial and its outcome, or the lamps it was looked at under, have this in them"
     part: str = value(TEXT)
 
 
