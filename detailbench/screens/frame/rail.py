@@ -15,7 +15,7 @@ from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.faces import face
-from detailbench.screens.look.parts import area
+from detailbench.screens.look.parts import area, tip
 from detailbench.screens.stages.stage import CountsApart
 
 
@@ -41,7 +41,7 @@ class RailRow(QAbstractButton):
         self.done, self.due, self.apart = done, due, apart
         self.setAccessibleName(self.title)
         self.setAccessibleDescription(apart.words if apart is not None else self.count_text())
-        self.setToolTip(apart.words if apart is not None else "")
+        self.setToolTip(tip(apart.words if apart is not None else ""))
         self.update()
 
     def count_text(self) -> str:
