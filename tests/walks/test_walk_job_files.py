@@ -12,20 +12,24 @@ from detailbench.cli.walking.core.hand import Hand
 from detailbench.cli.walking.core.player import play
 from detailbench.cli.walking.grammar import read_walk_file
 from detailbench.moves.bench import Bench
-from detailbench.moves.job_exchange import ImportJob, files_beside, write_job
+from detailbench.moves.job_exchange import KIT, ImportJob, files_beside, write_job
 from detailbench.record.checking import check
 from detailbench.record.store import Store
 
+KIT_TABLES = {kind.table for kind in KIT}
 SCRIPTS = sorted(Path(__file__).parent.glob("*.walk"))
 
 
 def told(file: Path) -> dict[str, Any]:
-    """The file without what an import adds by itself."""
+    """The file without what an import adds by itself, and without what of the kit is in use there."""
     body: dict[str, Any] = json.loads(file.read_bytes())
     del body["journal"]
     kept = {h["evidence_id"] for h in body["things"].pop("history", [])}
     rest = [e for e in body["things"].get("evidence", []) if e["id"] not in kept]
     body["things"]["evidence"] = rest
+    for table in KIT_TABLES & body["things"].keys():
+        for thing in body["things"][table]:
+            del thing["retired"]  # another workshop's kit is retired where the job is taken in
     return body
 
 
