@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
@@ -41,6 +41,8 @@ class AcceptPage(QWidget):
         super().__init__()
         self._context = context
         self.which = ChoiceRow(_("acceptance"), _faces(several=False), columns=4)
+        for title in self.which.findChildren(QLabel):
+            title.hide()  # the page's own name says it: the names need the row, the signatures the height
         self.faces = Faces()
         self.levels = LevelsPart(context)
         self.answer, self.sign = _Answer(context, self.levels), SignPart(context, SIGNED, sign_on)
