@@ -1,5 +1,5 @@
-"""The finish groups and paint systems of the car's last job: offered to this one, never taken over in silence, as a panel
-may have been painted since."""
+"""The finish groups and paint systems of the car's last job: offered to this one, never taken over in silence, as a
+panel may have been painted since."""
 
 from __future__ import annotations
 
