@@ -10,9 +10,8 @@ from pytestqt.qtbot import QtBot
 from stage_scenes import ready_job, shown_window
 
 from detailbench.findings.settings import DEFAULTS
-from detailbench.screens.stages.trials.timer import seconds_words
 from detailbench.screens.stages.trials.stage import TrialsStage
-from detailbench.screens.stages.trials.timer import LEFT_AFTER_S, SHOP_SETS, TrialTimer
+from detailbench.screens.stages.trials.timer import LEFT_AFTER_S, SHOP_SETS, TrialTimer, seconds_words
 
 __all__ = ["invented", "prepared"]
 

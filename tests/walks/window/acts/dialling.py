@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from detailbench.cli.walking.steps import trials as said_
 from window.act import Act
 from window.acts.trials import CARD, RANGE, STORY, last_trial, page
@@ -18,7 +20,6 @@ KNOWN = {
     "never_tried": "never tried on this paint",
 }
 COAT = {"known": "Clear coat: known.", "thin": "Clear coat: thin.", "unknown": "Clear coat: not known."}
-MET = {"met": "As agreed: yes.", "not_met": "As agreed: no."}
 
 
 class CountInFrame(Act):
@@ -168,10 +169,13 @@ class ExpectLevel(Act):
         walk.hand.turn_to("Handover")
         walk.hand.turn_card("Accept")
         walk.hand.pick("acceptance", "Answer", CARD)
-        if said.met == "unsaid":
-            walk.expect("level", lambda: any(words in walk.eyes.texts(CARD) for words in MET.values()), False)
-        else:
-            walk.eyes.expect(MET[said.met], CARD)
+        walk.expect("level", lambda: level_read(walk), said.met)
+
+
+def level_read(walk: Walk) -> str:
+    """Whether the approved sections are read as met; one that is not is enough for the whole."""
+    read = re.findall(r"As agreed(?:, [^:]+)?: (yes|no)\.", " ".join(walk.eyes.texts(CARD)))
+    return ("not_met" if "no" in read else "met") if read else "unsaid"
 
 
 def paint(walk: Walk) -> None:
