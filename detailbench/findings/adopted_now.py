@@ -3,20 +3,23 @@ and a step by hand is another one than the machine's."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from detailbench.basics.texts import _
+from detailbench.findings.half_rungs import half_key, halved
 from detailbench.findings.kit_names import combination_name, parts
+from detailbench.findings.kit_renewal import stands_for
 from detailbench.findings.processes import group_of, process_of, runs_of, steps_of
 from detailbench.findings.stop import Stop
 from detailbench.findings.trial_bans import ban_sentence
 from detailbench.findings.trial_story import may_adopt_steps
 from detailbench.findings.trials_made import trials_of
 from detailbench.record.picture import JobPicture, ShopPicture, one
-from detailbench.record.things import Process, ProcessStep
+from detailbench.record.things import FinishGroup, Process, ProcessStep
 from detailbench.trials.movement import Movement
 
 SANDING = "sanding"
+ALIKE = 0.95  # seconds a square metre within a twentieth are the same rubbing
 
 
 def no_longer_seen(picture: JobPicture, process: Process) -> str:
@@ -26,9 +29,25 @@ def no_longer_seen(picture: JobPicture, process: Process) -> str:
     rests = set(process.trial_ids)
     if group is None or not any(t.id in rests for t in trials_of(picture, group.id)):
         return ""
-    steps = [s.combination_id for s in steps_of(picture, process) if s.means != SANDING]
-    _rest, why_not = may_adopt_steps(picture, group, steps)
-    return _("The trials no longer speak for the adopted process. {why}").format(why=why_not) if why_not else ""
+    steps = [s for s in steps_of(picture, process) if s.means != SANDING]
+    _rest, why_not = may_adopt_steps(picture, group, [s.combination_id for s in steps])
+    if why_not is None or _serves_rubbed_harder(picture, group, steps):
+        return ""
+    return _("The trials no longer speak for the adopted process. {why}").format(why=why_not)
+
+
+def _serves_rubbed_harder(picture: JobPicture, group: FinishGroup, steps: Sequence[ProcessStep]) -> bool:
+    """The process rubs its first step as hard as a half-rung that is seen to work: what a trial rubbed less says since
+    is not said of it."""
+    if not steps:
+        return False
+    found = halved(picture, group.id)
+    half = found.half(half_key(stands_for(picture.shop, steps[0].combination_id)))
+    if half is None or not half.trials or not half.section_m2 or not half.seconds or not steps[0].section_m2:
+        return False
+    if steps[0].polish_s / steps[0].section_m2 < ALIKE * half.seconds / half.section_m2:
+        return False
+    return may_adopt_steps(found.picture, group, [half.key, *(s.combination_id for s in steps[1:])])[1] is None
 
 
 def no_longer_seen_stops(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Stop, ...]:

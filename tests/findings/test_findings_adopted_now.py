@@ -81,6 +81,31 @@ def test_a_later_trial_that_says_otherwise_counts_and_one_that_says_yes_again_li
     hands.polish("tailgate", step)
 
 
+def test_a_trial_rubbed_less_says_nothing_against_a_process_rubbed_harder(hands: Hands) -> None:
+    group = hands.shop.group(hands.job, "roof")
+    usual = {"section_w_mm": 400.0, "section_h_mm": 400.0, "seconds": 40.0}
+    smaller = usual | {"section_w_mm": 280.0, "section_h_mm": 280.0}
+
+    def run(panel: str, technique: dict[str, float], cleared: str) -> None:
+        made = hands.do(RecordTrial(hands.job, group.id, panel, key(hands, 3), technique=technique))
+        hands.do(JudgeTrial(hands.job, made, cleared, "clear"))
+
+    run("roof", usual, "no")
+    run("roof", smaller, "yes")
+    run("tailgate", smaller, "yes")
+    harder = {"combination_id": key(hands, 3), "section_m2": 0.28 * 0.28, "polish_s": 40.0}
+    hands.do(AdoptProcess(hands.job, group.id, [harder]))
+    run("bonnet", usual, "no")
+    assert no_longer_seen(hands.picture, adopted(hands)) == ""
+    run("bonnet", smaller, "no")
+    assert "last seen not to clear" in no_longer_seen(hands.picture, adopted(hands))
+    run("bonnet", smaller, "yes")
+    hands.do(AdoptProcess(hands.job, group.id, [harder | {"section_m2": 0.4 * 0.4}]))
+    run("bonnet", usual, "no")
+    # as large as it was seen not to clear, the smaller section says nothing for it
+    assert "last seen not to clear" in no_longer_seen(hands.picture, adopted(hands))
+
+
 def test_what_was_begun_on_a_panel_may_be_finished_there(hands: Hands) -> None:
     step = hands.adopted("roof")
     hands.do(StartStep(hands.job, "tailgate", step.id))
