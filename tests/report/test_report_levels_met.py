@@ -70,5 +70,5 @@ def test_of_two_agreed_sections_of_one_finish_group_it_is_printed_which_counts(h
     content = frozen(hands.shop, hands.job).content()
     text = " ".join(said_in(section) for section in content.sections)
     assert text.count("a newer answer about the same finish group counts, on its section on the roof") == 1
-    assert "level of this job: less will do" in text
-    assert "level of this job: swirls gone" not in text
+    assert "level for these panels: less will do" in text
+    assert "level for these panels: swirls gone" not in text

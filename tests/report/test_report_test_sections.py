@@ -162,7 +162,7 @@ def test_the_approved_test_section_stands_with_level_price_answer_pair_and_hando
     story: tuple[Whole, DocumentContent],
 ) -> None:
     text = section(story[1])
-    assert "Test section 6 was shown as the level of this job: swirl gone, deep scratches stay." in text
+    assert "Test section 6 was shown as the level for these panels: swirl gone, deep scratches stay." in text
     assert "Price agreed with it: 640" in text
     assert "Yes, present" in text
     assert "At handover: as agreed." in text

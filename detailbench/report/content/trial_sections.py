@@ -72,7 +72,7 @@ def _of_replaced_groups(g: Gathered) -> tuple[Block, ...]:
 
 
 def _approved(g: Gathered, group: FinishGroup, stories: tuple[TrialTold, ...]) -> list[Fact]:
-    """The test section the owner agreed to as the level of this job."""
+    """The test section the owner agreed to as the level of these panels."""
     found = approved_section(g.picture, group.id)
     if found is None:
         return []
@@ -80,7 +80,7 @@ def _approved(g: Gathered, group: FinishGroup, stories: tuple[TrialTold, ...]) -
     texts = [
         ended(
             said(
-                _("Test section {n} was shown as the level of this job: {level}"),
+                _("Test section {n} was shown as the level for these panels: {level}"),
                 n=count([t.trial.id for t in stories[:at]]),
                 level=typed(found.level),
             )
