@@ -112,7 +112,8 @@ def whose(shop: ShopPicture, key: str) -> str:
     """Where the value in force comes from, in words: the shop's own, or what its default says of itself."""
     kept = _kept(shop, key)
     if kept is None or setting_unfit(key, kept[0]):
-        return _(DEFAULTS[key].source)
+        default = DEFAULTS[key]
+        return _(default.source)
     return _("the shop's own setting")
 
 

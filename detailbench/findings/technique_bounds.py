@@ -38,7 +38,7 @@ def technique_unfit(
     positions = [position for position, _per_min in machine.dials]
     if isinstance(dial, str) and dial and positions and dial not in positions:
         text = _("This machine's dial has no position “{dial}”: {known}.")
-        return "dial", text.format(dial=dial[:20], known=", ".join(_(p) for p in positions))
+        return "dial", text.format(dial=dial[:20], known=", ".join(_(position) for position in positions))
     if isinstance(force, str) and force and force not in FORCE_N:
         return "force_word", _("The force is light, moderate or firm, or weighed in newtons.")
     return _number_unfit(values) or _text_unfit(values)

@@ -80,7 +80,8 @@ def test_their_trials_are_never_told_as_tried_here(hands: Hands, theirs: Bench, 
     mine = theirs.do(NewJob(car={"paint_code": "X1"})).scope
     found = like_before(theirs.job(mine), theirs.jobs_with_trials())
     assert found is not None
-    assert found.sentence == "Tried by another workshop, same colour code: one job. Nothing adopted there is known to serve."
+    said = "Tried by another workshop, same colour code: one job. Nothing adopted there is known to serve."
+    assert found.sentence == said
     assert (found.jobs, found.elsewhere) == ((), (hands.job,))
     assert [t.elsewhere for t in trials_before(theirs.jobs_with_trials())] == [True]
     assert [t.elsewhere for t in trials_before([hands.picture])] == [False]
