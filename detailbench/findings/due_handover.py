@@ -7,6 +7,7 @@ from typing import TypeVar
 
 from detailbench.findings.delivered import newest_has_left
 from detailbench.findings.gauges import spoiled_by_a_check
+from detailbench.findings.level_met import still_unsaid
 from detailbench.findings.processes import panel_steps
 from detailbench.findings.second_look import second_look_due
 from detailbench.findings.standing import ENDS, standing_of
@@ -21,7 +22,8 @@ def handover_list(picture: JobPicture) -> Mapping[str, bool]:
     """Thing due → whether it is done, in the order of the handover. After-readings and marks are asked for where
     something was or is to be polished, protection in a correction that runs to its end, a second look at what was
     polished while the car is here (later only where one was taken), custody out where something was taken into custody.
-    Word, signatures, report and its leaving are asked for anew after a return."""
+    Of several approved test sections the owner's word is due on each. Word, signatures, report and its leaving are asked
+    for anew after a return."""
     polished = {r.panel for r in picture.runs if r.ended == "finished"}
     ended = standing_of(picture) in ENDS
     visit = picture.visits[-1] if picture.visits else None
@@ -40,7 +42,7 @@ def handover_list(picture: JobPicture) -> Mapping[str, bool]:
         out["second_look"] = not second_look_due(picture).panels
     if any(c.moment == "in" for c in picture.custody):
         out["custody_out"] = any(c.moment == "out" for c in _of_this_visit(picture, picture.custody))
-    out["acceptance"] = bool(_of_this_visit(picture, picture.acceptances))
+    out["acceptance"] = bool(_of_this_visit(picture, picture.acceptances)) and not still_unsaid(picture)
     signed = {s.role for s in _of_this_visit(picture, picture.signatures) if s.moment == "handover"}
     out["signatures"] = "workshop" in signed and bool(signed & {"owner", "bearer"})
     out["odometer_out"] = visit is not None and visit.odometer_out is not None

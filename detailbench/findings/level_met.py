@@ -28,6 +28,14 @@ def levels_met(picture: JobPicture, acceptance: Acceptance) -> tuple[tuple[Appro
     return tuple((s, section_met(picture, acceptance, s)) for s in approved_sections(picture))
 
 
+def still_unsaid(picture: JobPicture) -> tuple[ApprovedSection, ...]:
+    """Of several approved sections those the newest answer says nothing of; none while there is no answer, and none
+    where one section was approved: of that nobody needs to say which."""
+    if not picture.acceptances or len(approved_sections(picture)) < 2:
+        return ()
+    return tuple(section for section, met in levels_met(picture, picture.acceptances[-1]) if not met)
+
+
 def unsaid_which(picture: JobPicture, acceptance: Acceptance) -> bool:
     """The owner's word on the level is kept, and of which of several sections it was is not."""
     found = levels_met(picture, acceptance)

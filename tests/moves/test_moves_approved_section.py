@@ -12,7 +12,8 @@ from invented_findings import hands as hands
 from detailbench.basics.errors import BadInput, Refused
 from detailbench.findings.agreement_words import approved_words, newer_counts
 from detailbench.findings.agreements import approved_section, approved_sections, price_agreed, section_photos
-from detailbench.findings.level_met import levels_met, unsaid_which
+from detailbench.findings.due_handover import handover_list
+from detailbench.findings.level_met import levels_met, still_unsaid, unsaid_which
 from detailbench.moves.agreeing import AnswerOwner, AskOwner
 from detailbench.moves.handover import RecordAcceptance
 from detailbench.moves.photos import AddPhoto, CorrectPhoto, PairPhotos
@@ -151,6 +152,22 @@ def test_what_nobody_said_of_one_of_several_sections_is_told(hands: Hands) -> No
     done = hands.shop.bench.do(RecordAcceptance(hands.job, "accepted", sections={bonnet: "yes"}))
     assert "Nobody said whether the work is as agreed on: the roof, roof." in done.note
     assert hands.picture.acceptances[-1].level_met == ""
+
+
+def test_the_handover_is_due_until_each_of_several_sections_was_spoken_of(hands: Hands) -> None:
+    bonnet, roof = two_groups(hands)
+    hands.do(RecordAcceptance(hands.job, "accepted", sections={bonnet: "yes"}))
+    assert not handover_list(hands.picture)["acceptance"]
+    assert [s.trial.panel for s in still_unsaid(hands.picture)] == ["roof"]
+    hands.do(RecordAcceptance(hands.job, "accepted", sections={bonnet: "yes", roof: "yes"}))
+    assert handover_list(hands.picture)["acceptance"]
+    assert hands.picture.acceptances[-1].level_met == "yes"
+
+
+def test_one_section_nobody_spoke_of_keeps_the_handover_open_no_longer_than_before(hands: Hands) -> None:
+    agreed(hands, "bonnet", "swirls gone")
+    hands.do(RecordAcceptance(hands.job, "accepted"))
+    assert handover_list(hands.picture)["acceptance"]
 
 
 def test_a_no_that_names_no_section_is_told_of_none_of_several(hands: Hands) -> None:

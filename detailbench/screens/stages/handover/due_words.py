@@ -6,7 +6,9 @@ from collections.abc import Mapping
 from datetime import datetime
 
 from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
 from detailbench.findings.gauges import spoiled_by_a_check
+from detailbench.findings.level_met import still_unsaid
 from detailbench.findings.second_look import found_words, second_look_due
 from detailbench.findings.walking import OUTER, is_read
 from detailbench.record.picture import JobPicture
@@ -54,6 +56,9 @@ def due_state(picture: JobPicture, key: str, open_: bool, now: datetime) -> str:
         marks = {m.id for m in picture.marks if m.panel in polished}
         looked = {c.mark_id for c in picture.mark_checks}
         return _("{done} of {n} marks looked at again").format(done=len(marks & looked), n=len(marks))
+    if key == "acceptance" and open_ and (unsaid := still_unsaid(picture)):
+        panels = ", ".join(panel_name(section.trial.panel) for section in unsaid)
+        return _("not said whether as agreed: {panels}").format(panels=panels)
     if key == "signatures" and open_:
         signed = {s.role for s in picture.signatures if s.moment == "handover"}
         missing = [] if signed & {"owner", "bearer"} else [_("owner or bearer")]
