@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from detailbench.basics.numbers import format_quantity
 from detailbench.basics.texts import _
 from detailbench.findings.half_rungs import half_key, halved
 from detailbench.findings.kit_names import combination_name, parts
@@ -48,6 +49,29 @@ def _serves_rubbed_harder(picture: JobPicture, group: FinishGroup, steps: Sequen
     if steps[0].polish_s / steps[0].section_m2 < ALIKE * half.seconds / half.section_m2:
         return False
     return may_adopt_steps(found.picture, group, [half.key, *(s.combination_id for s in steps[1:])])[1] is None
+
+
+def rubbed_less_stops(
+    picture: JobPicture, group: FinishGroup, combination_id: str, section_m2: float, polish_s: float
+) -> tuple[Stop, ...]:
+    """What stands against adopting a first step with less rubbing than it was seen to need: it served with a smaller
+    section or worked longer only."""
+    found = halved(picture, group.id)
+    key = stands_for(picture.shop, combination_id)
+    half = found.half(half_key(key))
+    if half is None or not half.trials or not half.section_m2 or not half.seconds:
+        return ()
+    if found.range[found.at(key)].works or not found.range[found.at(half.key)].cleared:
+        return ()
+    if polish_s / section_m2 >= ALIKE * half.seconds / half.section_m2:
+        return ()
+    text = _("{name} cleared with a section of {section} and {seconds} only; rubbed less it was seen not to serve.")
+    sentence = text.format(
+        name=combination_name(picture.shop, combination_id),
+        section=format_quantity(half.section_m2 * 1e4, "cm²", 0),
+        seconds=format_quantity(half.seconds, "s", 0),
+    )
+    return (Stop("rubbed_less", sentence),)
 
 
 def no_longer_seen_stops(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Stop, ...]:

@@ -100,7 +100,8 @@ def test_a_trial_rubbed_less_says_nothing_against_a_process_rubbed_harder(hands:
     run("bonnet", smaller, "no")
     assert "last seen not to clear" in no_longer_seen(hands.picture, adopted(hands))
     run("bonnet", smaller, "yes")
-    hands.do(AdoptProcess(hands.job, group.id, [harder | {"section_m2": 0.4 * 0.4}]))
+    larger = harder | {"section_m2": 0.4 * 0.4}
+    hands.do(AdoptProcess(hands.job, group.id, [larger], override="owner wants it lighter"))
     run("bonnet", usual, "no")
     # as large as it was seen not to clear, the smaller section says nothing for it
     assert "last seen not to clear" in no_longer_seen(hands.picture, adopted(hands))

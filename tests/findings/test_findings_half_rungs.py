@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from invented_findings import Hands
 
+from detailbench.basics.errors import Refused
 from detailbench.findings.adviser import AdviserAsked, adviser_says, ask_adviser
 from detailbench.findings.half_rungs import half_key, halved
 from detailbench.findings.mildest import mildest_sentence
@@ -14,16 +15,19 @@ from detailbench.findings.range_picture import range_picture
 from detailbench.findings.range_shown import range_shown
 from detailbench.findings.trial_story import range_combinations
 from detailbench.moves.trials import JudgeTrial, RecordTrial
+from detailbench.moves.work import AdoptProcess
 
 USUAL = {"force_word": "moderate", "section_w_mm": 500.0, "section_h_mm": 400.0, "seconds": 50.0}
 SMALLER = {**USUAL, "section_w_mm": 350.0, "section_h_mm": 280.0}
 LONGER = {**USUAL, "seconds": 75.0}
 
 
-def tried(hands: Hands, rung: int, cleared: str, finish: str, technique: dict[str, Any] | None = None) -> str:
-    group = hands.shop.group(hands.job, "roof")
+def tried(
+    hands: Hands, rung: int, cleared: str, finish: str, technique: dict[str, Any] | None = None, panel: str = "roof"
+) -> str:
+    group = hands.shop.group(hands.job, panel)
     combination = range_combinations(hands.picture, group.id)[rung].id
-    made = hands.do(RecordTrial(hands.job, group.id, "roof", combination, technique=technique or USUAL))
+    made = hands.do(RecordTrial(hands.job, group.id, panel, combination, technique=technique or USUAL))
     hands.do(JudgeTrial(hands.job, made, cleared, finish))
     hands.later(600)
     return combination
@@ -170,3 +174,27 @@ def test_the_range_picture_tells_both_ways_of_a_combination_that_was_rubbed_hard
     assert words() == "did not clear"
     tried(hands, 2, "yes", "clear", SMALLER)
     assert words() == "at first did not clear; smaller section: cleared, finished clear"
+
+
+def adopt(hands: Hands, combination: str, section_m2: float, seconds: float, override: str = "") -> None:
+    group = hands.shop.group(hands.job, "roof")
+    step = {"combination_id": combination, "section_m2": section_m2, "polish_s": seconds}
+    hands.do(AdoptProcess(hands.job, group.id, [step], override=override))
+
+
+def test_what_served_with_a_smaller_section_only_is_not_adopted_rubbed_less(hands: Hands) -> None:
+    combination = tried(hands, 2, "no", "clear")
+    tried(hands, 2, "yes", "clear", SMALLER)
+    tried(hands, 2, "yes", "clear", SMALLER, panel="bonnet")
+    with pytest.raises(Refused, match="rubbed less it was seen not to serve") as stopped:
+        adopt(hands, combination, 0.2, 50.0)
+    assert "980" in str(stopped.value)
+    adopt(hands, combination, 0.098, 50.0)
+    adopt(hands, combination, 0.2, 50.0, override="owner wants it lighter")
+    assert [o.rule for o in hands.picture.overrides] == ["rubbed_less"]
+
+
+def test_what_served_as_at_first_may_be_adopted_as_it_was(hands: Hands) -> None:
+    combination = tried(hands, 2, "yes", "clear")
+    tried(hands, 2, "yes", "clear", SMALLER, panel="bonnet")
+    adopt(hands, combination, 0.2, 50.0)

@@ -64,6 +64,7 @@ RULES = {
     "cure": "refinish under its stated cure time",
     "cure_unknown": "refinish whose cure is not known",
     "colour_on_pad": "another trial with a combination that took colour",
+    "rubbed_less": "rubbed less than it was seen to need",
     "other_means": "by hand what was tried by machine, or the other way round",
     "stopped_here": "combination stopped for heat or colour on this paint",
 }
