@@ -38,7 +38,11 @@ def _step(told: StepForecast) -> str:
         )
     each = sorted(rate * per for rate in found.rates)
     if len(each) == 1:
-        return _("about {about}; measured once so far, {own}.").format(about=about, own=_own(told.on_this_paint))
+        here, elsewhere = (
+            _("about {about}; measured once so far, on this paint."),
+            _("about {about}; measured once so far, on another paint."),
+        )
+        return (here if told.on_this_paint else elsewhere).format(about=about)
     text = _("about {about}; measured {n} times so far ({each}; median {middle}), on {paints}, {own}.")
     return text.format(
         about=about,
@@ -56,5 +60,5 @@ def _paints(n: int) -> str:
 
 def _own(n: int) -> str:
     if n == 0:
-        return _("none of them this one")
+        return _("none of them on this one")
     return _("1 of them on this one") if n == 1 else _("{n} of them on this one").format(n=n)

@@ -131,7 +131,7 @@ def adviser_working(values: Mapping[str, Any]) -> Working:
 
 def costs_of(values: Mapping[str, Any]) -> Costs:
     """The costs as a working prints them."""
-    halves = tuple(Half(int(h["after"]), h["added_min"]) for h in values["halves"])
+    halves = tuple(Half(int(h["after"]), h["added_min"]) for h in values["rubbed_harder"])
     return Costs(**{k[:-4]: x for k, x in values.items() if k.endswith("_min")}, halves=halves)
 
 
@@ -140,7 +140,7 @@ def costs_printed(costs: Costs) -> dict[str, Plain]:
     halves: list[Plain] = [dict(half._asdict()) for half in costs.halves]
     return {
         **{f"{name}_min": getattr(costs, name) for name in COSTS},
-        **({"halves": halves} if halves else {}),
+        **({"rubbed_harder": halves} if halves else {}),
     }
 
 

@@ -84,7 +84,8 @@ def with_halves(belief: Belief, halves: Sequence[int]) -> Belief:
     is believed of the rungs themselves stays what it was."""
     n = belief.shape[0] - 1
     if any(not 0 <= k < n for k in halves) or list(halves) != sorted(set(halves)):
-        raise BadInput(_("A half-rung stands after a rung of the range, once."), field="halves", given=list(halves))
+        text = _("Rubbed harder stands once for a combination, from the mildest up, and only for one of the range.")
+        raise BadInput(text, field="rubbed_harder", given=list(halves))
     if not halves:
         return belief
     spread = np.zeros((n + 1, n + 1 + len(halves)))

@@ -41,13 +41,13 @@ COST_FIELDS = tuple(
     for name, says in COSTS.items()
 )
 HALVES_FIELD = Field(
-    "halves",
-    "half-rungs of the range: a combination rubbed harder, counted as a rung between its own and the next",
+    "rubbed_harder",
+    "combinations tried with a smaller section or worked longer too: each counts as one between itself and the next",
     "objects",
     required=False,
     default=[],
     of=(
-        Field("after", "which rung it is of, counted without half-rungs", "integer", minimum=0, maximum=MOST_RUNGS),
+        Field("after", "which combination, 0 the mildest, these not counted", "integer", minimum=0, maximum=MOST_RUNGS),
         Field("added_min", "minutes its smaller sections or longer working add", required=False, default=0.0),
     ),
 )

@@ -164,13 +164,13 @@ def test_few_trials_are_listed_with_median_and_range_and_five_give_an_interval(i
         measured(other)
         (said,) = planned_sentences(here.picture, planned(here))
         assert said.startswith("Expected to come off here: about ")
-        assert ("measured once so far" if n == 0 else f"measured {n + 1} times so far") in said
+        assert ("measured once so far, on another paint." if n == 0 else f"measured {n + 1} times so far") in said
         assert "90" not in said
     assert "median" in said
     measured(others[4])
     (said,) = planned_sentences(here.picture, planned(here))
     assert "90\u00a0%" in said
-    assert "5 trials on 5 paints, none of them this one" in said
+    assert "5 trials on 5 paints, none of them on this one" in said
 
 
 def test_nothing_adopted_says_nothing(hands: Hands) -> None:

@@ -38,7 +38,7 @@ def test_the_half_rung_does_it_in_half_of_the_worlds_where_the_next_rung_is_the_
 
 @pytest.mark.parametrize("after", [(3,), (-1,), (1, 1), (1, 0)])
 def test_a_half_rung_that_stands_nowhere_is_refused(after: tuple[int, ...]) -> None:
-    with pytest.raises(BadInput, match="half-rung"):
+    with pytest.raises(BadInput, match="only for one of the range"):
         with_halves(flat_prior(3), after)
 
 
@@ -83,6 +83,6 @@ def test_its_working_is_redone_from_what_it_prints() -> None:
     assert plan is not None
     working = advise(range_, plan).working
     assert working is not None
-    assert working.inputs["halves"] == [{"after": 1, "added_min": 12.5}]
+    assert working.inputs["rubbed_harder"] == [{"after": 1, "added_min": 12.5}]
     redo = next(c for c in CALCULATIONS if c.name == "adviser")
     assert redo.run(working.as_json()["inputs"]).results == working.results
