@@ -96,6 +96,6 @@ def _text_unfit(values: Mapping[str, Any]) -> tuple[str, str] | None:
 
 
 def text_too_long(letters: int, most: int = MOST_NOTE) -> str:
-    """The sentence at a text of more signs than can be kept."""
-    text = _("This text has {n} signs; at most {most} are kept here.")
+    """The sentence at a text of more characters than can be kept."""
+    text = _("This text has {n} characters; at most {most} are kept here.")
     return text.format(n=format_number(letters), most=format_number(most))

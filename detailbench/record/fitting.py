@@ -54,7 +54,7 @@ def unfit(kind: type, value: object) -> str:
         }
         return words.get(kind, _("A date or time is expected here."))
     if isinstance(value, str) and not _can_be_kept(value):
-        return _("This text holds signs that cannot be kept; type it again.")
+        return _("This text holds characters that cannot be kept; type it again.")
     return ""
 
 

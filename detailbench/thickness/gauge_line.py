@@ -115,7 +115,7 @@ def read_line(text: str, form: LineForm) -> LineRead:
     if len(line) > LONGEST:
         return LineRead(line[:LONGEST], sentence=_("The line is longer than any a gauge writes."))
     if any(not sign.isprintable() and sign != "\t" for sign in line):
-        return LineRead(_plain(line), sentence=_("There are signs in it that no gauge writes: a disturbed line."))
+        return LineRead(_plain(line), sentence=_("There are characters in it that no gauge writes: a disturbed line."))
     if not line or (form.begins and not line.startswith(form.begins)):
         return LineRead(line, beside=True)
     body = line[len(form.begins) :] if form.begins else line

@@ -23,7 +23,7 @@ BAD = [
     ("passes", 10**6, "At most 200"),
     ("dial", "eleven", "no position “eleven”: low, middle, high"),
     ("force_word", "with all my might", "light, moderate or firm"),
-    ("note", "x" * 1_000_000, "1,?000,?000 signs; at most 5,?000"),
+    ("note", "x" * 1_000_000, "1,?000,?000 characters; at most 5,?000"),
     ("batch", "x" * 1000, "at most 200"),
 ]
 
@@ -65,7 +65,7 @@ def test_the_other_side_is_looked_at_with_the_one_that_is_corrected(hands: Hands
 
 def test_a_note_of_an_outcome_and_a_count_have_bounds_too(hands: Hands) -> None:
     trial = record(hands)
-    with pytest.raises(BadInput, match="signs") as refused:
+    with pytest.raises(BadInput, match="characters") as refused:
         hands.do(JudgeTrial(hands.job, trial, "yes", "clear", note="x" * 1_000_000))
     assert refused.value.field == "note"
     hands.do(JudgeTrial(hands.job, trial, "yes", "clear", note="x" * 4000))

@@ -220,7 +220,7 @@ def test_in_doubt_one_answer_is_seen_again_before_it_is_adopted() -> None:
 def test_a_belief_is_never_rounded_to_a_certainty() -> None:
     range_ = rungs({})
     told = doubt_line(range_, [Answer(0, False, True), *[Answer(0, True, True)] * 5])
-    assert "more than 99 %" in told.sentence
+    assert "more than 99\u00a0%" in told.sentence
     assert "100" not in told.sentence
 
 

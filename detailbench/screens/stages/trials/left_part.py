@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name
+from detailbench.findings.technique_bounds import MOST_SECONDS
 from detailbench.moves.trials import StrikeTrial
 from detailbench.screens.context import Context
 from detailbench.screens.look.parts import button, label, sentence, set_kind
@@ -24,14 +25,14 @@ class LeftPart(QWidget):
         self.says = sentence(
             _(
                 "Left running, time unknown: its timer was started, does not run in this window, and its passes were "
-                "not seen to end. Say how long they took, start again, or strike the trial out."
+                "not seen to end. Say how long they took, or that nobody knows, start again, or strike the trial out."
             )
         )
         set_kind(self.says, "flagged")
-        self.seconds = StepNumber(_("true time of the passes"), "s", step=5, least=1)
+        self.seconds = StepNumber(_("true time of the passes"), "s", step=5, least=1, most=MOST_SECONDS)
         self.seconds.committed.connect(hand.true_seconds)
         self.unknown = button(_("Nobody knows"), hand.time_unknown, name=_("Nobody knows how long the passes took"))
-        self.again = button(_("Start again"), hand.start_or_stop, name=_("Start the timer"))
+        self.again = button(_("Start again"), hand.start_or_stop, name=_("Start again: the timer"))
         self.strike = button(_("Strike out"), self._strike, name=_("Strike out this trial"))
         last = QHBoxLayout()
         for part in (self.unknown, self.again, self.strike):
