@@ -22,8 +22,8 @@ def handover_list(picture: JobPicture) -> Mapping[str, bool]:
     """Thing due → whether it is done, in the order of the handover. After-readings and marks are asked for where
     something was or is to be polished, protection in a correction that runs to its end, a second look at what was
     polished while the car is here (later only where one was taken), custody out where something was taken into custody.
-    Of several approved test sections the owner's word is due on each. Word, signatures, report and its leaving are asked
-    for anew after a return."""
+    Of several approved test sections the owner's word is due on each. Word, signatures, report and its leaving are
+    asked for anew after a return."""
     polished = {r.panel for r in picture.runs if r.ended == "finished"}
     ended = standing_of(picture) in ENDS
     visit = picture.visits[-1] if picture.visits else None

@@ -148,10 +148,14 @@ def place_lost(picture: JobPicture, trial: Trial) -> str:
     return _lost(number) if not trial.edge_a else _other_lost(number)
 
 
-def no_place_words(picture: JobPicture, panel: str) -> str:
-    """The same of a fresh trial still to be made on this panel with no place noted."""
+def no_place_words(picture: JobPicture, panel: str, *, to_be_made: bool = False) -> str:
+    """The same of a fresh trial on this panel with no place noted, just made or still ``to_be_made``."""
     before = _fresh_on(picture, panel)
-    return _lost(before[-1][0]) if before else ""
+    if not before:
+        return ""
+    if to_be_made:
+        return _("Without it, it cannot be told from trial {n} before it.").format(n=before[-1][0])
+    return _lost(before[-1][0])
 
 
 def _lost(before: int) -> str:

@@ -98,8 +98,8 @@ def may_stand_on(trial: Trial, panel: str) -> bool:
 
 
 def beneath_offered(picture: JobPicture, trials: Sequence[Trial], draft: Draft) -> list[Trial]:
-    """The judged trials of the panel to refine on, in the order made. Where there is no room for all, what cleared comes
-    before what did not, and the newer before the older; the one chosen is always among them."""
+    """The judged trials of the panel to refine on, in the order made. Where there is no room for all, what cleared
+    comes before what did not, and the newer before the older; the one chosen is always among them."""
     judged = [(t, kept) for t in trials if may_stand_on(t, draft.panel) and (kept := outcome_of(picture, t.id))]
     judged.sort(key=lambda each: (each[0].id == draft.on_top_of, each[1].cleared == "yes", each[0].seq))
     return sorted((t for t, _kept in judged[-OFFERED:]), key=lambda t: t.seq)
@@ -110,7 +110,7 @@ def place_words(picture: JobPicture | None, group: FinishGroup | None, draft: Dr
     if draft.on_top_of:
         return _("On top, the same place: it then speaks about the finish only."), ""
     told, kind = _("Point at the place on the map; without one only the panel is kept."), ""
-    if picture is not None and draft.at is None and (lost := no_place_words(picture, draft.panel)):
+    if picture is not None and draft.at is None and (lost := no_place_words(picture, draft.panel, to_be_made=True)):
         told, kind = f"{told} {lost}", "flagged"
     if picture is not None and draft.at is not None:
         sides = draft.section_w_mm, draft.section_h_mm
