@@ -140,7 +140,7 @@ def test_custody_is_kept_field_by_field_and_the_newest_stands_in_it(arrival: Win
     type_into(arrival, "where they hang", "board, hook 4")
     type_into(arrival, "keys", "1")
     type_into(arrival, "how full, %", "170")
-    assert "0 to 100 %" in said_at(arrival, "how full, %")
+    assert "0 to 100\u00a0%" in said_at(arrival, "how full, %")
     now = custody_of(bench.job(job_id), "in")
     assert (now.energy, now.energy_percent, now.keys_count, now.keys_at) == ("charge", 70.0, 1, "board, hook 4")
     type_into(arrival, "where they hang", "")

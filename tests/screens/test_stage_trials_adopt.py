@@ -150,11 +150,6 @@ def test_pad_primed_batch_lamp_and_warmth_are_kept_with_the_trial(
     assert "cleaned pad, not primed, batch B 17, surface 24 °C before, under line lamp" in told
 
 
-def test_the_timer_keeps_that_the_pad_was_primed(window: Window, invented: InventedShop, job: str) -> None:
-    press(Qt.Key.Key_Space)
-    assert invented.picture(job).trials[-1].primed == "yes"
-
-
 def test_what_a_smaller_section_would_do_is_said_in_numbers_and_set_up(window: Window, stage: TrialsStage) -> None:
     click(window, "Sheet")
     click(window, "sheet: what if")
