@@ -87,13 +87,23 @@ def messages() -> tuple[Message, ...]:
     found = []
     for file in sorted(PACKAGE.rglob("*.py")):
         code = file.read_text("utf-8")
+        lines = code.encode().splitlines()  # once a file: ast.get_source_segment cuts it anew for every call
         for node in ast.walk(ast.parse(code)):
             if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "_":
                 first = node.args[0] if len(node.args) == 1 and not node.keywords else None
                 text = first.value if isinstance(first, ast.Constant) and isinstance(first.value, str) else None
-                source = ast.get_source_segment(code, first) if first is not None else ""
-                found.append(Message(file.relative_to(PACKAGE).as_posix(), node.lineno, text, source or ""))
+                source = _cut(lines, first) if first is not None else ""
+                found.append(Message(file.relative_to(PACKAGE).as_posix(), node.lineno, text, source))
     return tuple(found)
+
+
+def _cut(lines: list[bytes], node: ast.expr) -> str:
+    """The code of a node, its columns counted in bytes."""
+    last = node.end_lineno or node.lineno
+    piece = lines[node.lineno - 1 : last]
+    piece[-1] = piece[-1][: node.end_col_offset]
+    piece[0] = piece[0][node.col_offset :]
+    return b"\n".join(piece).decode()
 
 
 @cache

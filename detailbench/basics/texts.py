@@ -45,6 +45,7 @@ def _(text: str) -> str:
     return _catalogue(code).get(text, text)
 
 
+@cache
 def _pseudo(text: str) -> str:
     out, inside = [], False
     for char in text:

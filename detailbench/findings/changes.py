@@ -12,6 +12,7 @@ from detailbench.findings.corrections import Corrected, common_u_um, line_in_for
 from detailbench.findings.gauges import foil_readings, gauge_of, principle_of, session_repeatability
 from detailbench.findings.moments import clean_and_bare
 from detailbench.findings.panels import Moment, PanelSeen, before_and_after, outline_of
+from detailbench.findings.told_once import told_once
 from detailbench.findings.walking import OUTER
 from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import GaugeSession
@@ -49,6 +50,7 @@ class Side:
         return self.same.get(place_id, place_id)
 
 
+@told_once
 def changes(picture: JobPicture) -> Mapping[str, PanelChange]:
     """Every panel with readings after the work."""
     before, after = before_and_after(picture)

@@ -15,6 +15,7 @@ from detailbench.findings.corrections import Corrected
 from detailbench.findings.gauges import confirmations, session_repeatability
 from detailbench.findings.moments import alike, last_polishings, taken_after
 from detailbench.findings.settings import setting
+from detailbench.findings.told_once import told_once
 from detailbench.findings.trial_places import tried_from
 from detailbench.findings.walking import OUTER, panel_places
 from detailbench.record.picture import JobPicture
@@ -120,6 +121,7 @@ def panel_seen(picture: JobPicture, key: str, moment: Moment = "as_found") -> Pa
     return _Readings(picture).panel(key, moment)
 
 
+@told_once
 def panels_seen(picture: JobPicture, moment: Moment = "as_found") -> Mapping[str, PanelSeen]:
     """Every panel of the outline at one moment."""
     readings = _Readings(picture)
@@ -128,8 +130,7 @@ def panels_seen(picture: JobPicture, moment: Moment = "as_found") -> Mapping[str
 
 def before_and_after(picture: JobPicture) -> tuple[Mapping[str, PanelSeen], Mapping[str, PanelSeen]]:
     """Every panel as found, and after the last polishing."""
-    readings, keys = _Readings(picture), outline_of(picture).panels
-    return {k: readings.panel(k, "as_found") for k in keys}, {k: readings.panel(k, "polished") for k in keys}
+    return panels_seen(picture), panels_seen(picture, "polished")
 
 
 class _Readings:

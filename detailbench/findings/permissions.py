@@ -20,6 +20,7 @@ from detailbench.findings.panels import READABLE, PanelSeen, odd, outline_of, pa
 from detailbench.findings.planned_removal import Forecasts
 from detailbench.findings.processes import group_of
 from detailbench.findings.settings import setting
+from detailbench.findings.told_once import told_once
 from detailbench.record.picture import JobPicture
 from detailbench.thickness.layer_room import LayerRoom
 from detailbench.thickness.odd_findings import Finding
@@ -55,7 +56,16 @@ def permissions(picture: JobPicture, seen: Mapping[str, PanelSeen] | None = None
     """Every panel's ruling with its reasons. What was read after the work counts too, where it is lower: it never
     makes a panel freer. What the steps are to take off comes from the shop's measured trials. ``seen``:
     the panels of the same picture as found, where the caller has them already."""
-    seen = panels_seen(picture) if seen is None else seen
+    as_found = panels_seen(picture)
+    return _permissions(picture) if seen is None or seen is as_found else _ruled(picture, seen)
+
+
+@told_once
+def _permissions(picture: JobPicture) -> Mapping[str, Permission]:
+    return _ruled(picture, panels_seen(picture))
+
+
+def _ruled(picture: JobPicture, seen: Mapping[str, PanelSeen]) -> Mapping[str, Permission]:
     after = panels_seen(picture, "polished") if any(r.work == "polished" for r in picture.readings) else {}
     found = odd(picture, seen=seen)
     findings = {f.key: f for f in found.findings} if found is not None else {}

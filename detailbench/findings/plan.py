@@ -10,6 +10,7 @@ from detailbench.findings.gates import held_back
 from detailbench.findings.kit_names import step_name
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of, process_of, runs_of, steps_of
+from detailbench.findings.told_once import told_once
 from detailbench.findings.walking import panels_in_order
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import ProcessStep, StepRun
@@ -60,6 +61,7 @@ def run_minutes(run: StepRun, now: datetime) -> float | None:
     return None if run.ended == "left_running" or minutes < 0 else minutes
 
 
+@told_once
 def work_plan(picture: JobPicture) -> WorkPlan:
     """Every panel of the car in walking order; panels held back stand apart with their reason. A panel on which work
     has begun stays in the plan."""

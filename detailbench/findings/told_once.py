@@ -47,7 +47,8 @@ def told_once(
     find: Callable[Concatenate[JobPicture, Asked], Told],
 ) -> Callable[Concatenate[JobPicture, Asked], Told]:
     """Keep what ``find`` tells with the picture itself, by what was asked and the language it is told in; it goes when
-    the picture goes. What was asked must be hashable, and nobody may change what is told."""
+    the picture goes. What was asked must be hashable; nobody may change what is told, and it does not hold the
+    picture itself: the two would keep each other."""
 
     @wraps(find)
     def found(picture: JobPicture, /, *asked: Asked.args, **named: Asked.kwargs) -> Told:

@@ -8,7 +8,7 @@ import pytest
 from invented_findings import Hands
 
 from detailbench.basics.texts import language, speak
-from detailbench.findings import gauges
+from detailbench.findings import changes, gauges, panels, permissions, plan
 from detailbench.findings.told_once import told_once
 from detailbench.record.picture import JobPicture
 
@@ -72,3 +72,37 @@ def test_a_round_of_checks_is_worked_out_once_a_picture(hands: Hands, monkeypatc
         assert not gauges.failed_now(picture)
         assert gauges.spoiled_by_a_check(picture) == frozenset()
     assert len(found) == 1
+
+
+def test_panels_rulings_changes_and_plan_are_worked_out_once_a_picture(
+    hands: Hands, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    hands.survey({"bonnet": (118.0, 119.0, 120.0, 118.0, 121.0)})
+    asked: list[str] = []
+    real_place, real_ruling = panels.read_place, permissions.what_may_come_off
+    monkeypatch.setattr(panels, "read_place", lambda *a, **n: (asked.append("place"), real_place(*a, **n))[1])
+    monkeypatch.setattr(
+        permissions, "what_may_come_off", lambda *a, **n: (asked.append("ruling"), real_ruling(*a, **n))[1]
+    )
+    picture = hands.picture
+    first = (
+        permissions.permissions(picture),
+        panels.panels_seen(picture),
+        changes.changes(picture),
+        plan.work_plan(picture),
+    )
+    once = list(asked)
+    assert once.count("ruling") == len(panels.outline_of(picture).panels)
+    assert once.count("place") >= 5
+    assert first == (
+        permissions.permissions(picture, panels.panels_seen(picture)),
+        panels.panels_seen(picture),
+        changes.changes(picture),
+        plan.work_plan(picture),
+    )
+    assert asked == once
+    assert permissions.permissions(picture, dict(panels.panels_seen(picture))) == first[0]
+    assert len(asked) > len(once)
+    again = replace(picture)
+    assert panels.panels_seen(again) == first[1]
+    assert panels.panels_seen(again) is not first[1]
