@@ -17,6 +17,7 @@ from detailbench.findings.trial_story import may_adopt_steps
 from detailbench.findings.trials_made import trials_of
 from detailbench.record.picture import JobPicture, ShopPicture, one
 from detailbench.record.things import FinishGroup, Process, ProcessStep
+from detailbench.trials.adopt import serves
 from detailbench.trials.movement import Movement
 
 SANDING = "sanding"
@@ -52,20 +53,20 @@ def _serves_rubbed_harder(picture: JobPicture, group: FinishGroup, steps: Sequen
 
 
 def rubbed_less_stops(
-    picture: JobPicture, group: FinishGroup, combination_id: str, section_m2: float, polish_s: float
+    picture: JobPicture, group: FinishGroup, combination_id: str, section_m2: float, polish_s: float, *, cut: bool
 ) -> tuple[Stop, ...]:
     """What stands against adopting a first step with less rubbing than it was seen to need: it served with a smaller
-    section or worked longer only."""
+    section or worked longer only. ``cut``: another step refines on top, so that it serves where it clears."""
     found = halved(picture, group.id)
     key = stands_for(picture.shop, combination_id)
     half = found.half(half_key(key))
     if half is None or not half.trials or not half.section_m2 or not half.seconds:
         return ()
-    if found.range[found.at(key)].works or not found.range[found.at(half.key)].cleared:
+    if serves(found.range[found.at(key)], cut=cut) or not serves(found.range[found.at(half.key)], cut=cut):
         return ()
     if polish_s / section_m2 >= ALIKE * half.seconds / half.section_m2:
         return ()
-    text = _("{name} cleared with a section of {section} and {seconds} only; rubbed less it was seen not to serve.")
+    text = _("{name} was seen to serve with a section of {section} and {seconds}; rubbed less it was not.")
     sentence = text.format(
         name=combination_name(picture.shop, combination_id),
         section=format_quantity(half.section_m2 * 1e4, "cm²", 0),

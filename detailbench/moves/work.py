@@ -136,10 +136,11 @@ class AdoptProcess:
         return Done(self.job_id, says, process.id, " ".join(filter(None, (worst_due(picture, group), habit))))
 
     def _rubbed_less(self, picture: JobPicture, group: FinishGroup, steps: list[dict[str, Any]]) -> tuple[Stop, ...]:
-        first = next(s for s in steps if s["means"] != "sanding")
+        polishing = [s for s in steps if s["means"] != "sanding"]
+        first, cut = polishing[0], len(polishing) > 1
         usual = (ProcessStep.section_m2, ProcessStep.polish_s)
         section, seconds = (first.get(n) or u for n, u in zip(("section_m2", "polish_s"), usual, strict=True))
-        return rubbed_less_stops(picture, group, first["combination_id"], float(section), float(seconds))
+        return rubbed_less_stops(picture, group, first["combination_id"], float(section), float(seconds), cut=cut)
 
 
 @dataclass(frozen=True)

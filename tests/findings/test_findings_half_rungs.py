@@ -186,12 +186,28 @@ def test_what_served_with_a_smaller_section_only_is_not_adopted_rubbed_less(hand
     combination = tried(hands, 2, "no", "clear")
     tried(hands, 2, "yes", "clear", SMALLER)
     tried(hands, 2, "yes", "clear", SMALLER, panel="bonnet")
-    with pytest.raises(Refused, match="rubbed less it was seen not to serve") as stopped:
+    with pytest.raises(Refused, match="rubbed less it was not") as stopped:
         adopt(hands, combination, 0.2, 50.0)
     assert "980" in str(stopped.value)
     adopt(hands, combination, 0.098, 50.0)
     adopt(hands, combination, 0.2, 50.0, override="owner wants it lighter")
     assert [o.rule for o in hands.picture.overrides] == ["rubbed_less"]
+
+
+@pytest.mark.parametrize("finish", ["even_haze", "clear"])
+def test_a_cut_that_cleared_as_at_first_may_be_adopted_as_it_was(hands: Hands, finish: str) -> None:
+    group = hands.shop.group(hands.job, "roof")
+    for panel in ("roof", "bonnet"):
+        cut = tried(hands, 4, "yes", "even_haze", panel=panel)
+        top = range_combinations(hands.picture, group.id)[1].id
+        under = hands.picture.trials[-1].id
+        made = hands.do(RecordTrial(hands.job, group.id, panel, top, on_top_of=under, technique=USUAL))
+        hands.do(JudgeTrial(hands.job, made, "yes", "clear"))
+        hands.later(600)
+    tried(hands, 4, "yes", finish, SMALLER)
+    steps = [{"combination_id": c, "section_m2": 0.2, "polish_s": 50.0} for c in (cut, top)]
+    hands.do(AdoptProcess(hands.job, group.id, steps))
+    assert [s.combination_id for s in hands.picture.steps] == [cut, top]
 
 
 def test_what_served_as_at_first_may_be_adopted_as_it_was(hands: Hands) -> None:
