@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from statistics import median
 
 from detailbench.basics.numbers import format_thickness, format_thickness_interval
@@ -9,6 +10,8 @@ from detailbench.basics.texts import _
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.planned_removal import Planned, StepForecast
 from detailbench.record.picture import JobPicture
+
+NORMAL_90 = 1.6449  # half the width of a normal 90 % interval, in standard deviations
 
 
 def planned_sentences(picture: JobPicture, planned: Planned) -> tuple[str, ...]:
@@ -31,7 +34,7 @@ def _step(told: StepForecast) -> str:
     per = load.load_path_j_m2 / 1000
     about = format_thickness(found.removed_um, digits=1)
     if found.low_rate is not None and found.high_rate is not None:
-        between = format_thickness_interval(found.low_rate * per, found.high_rate * per, digits=1)
+        between = format_thickness_interval(*_interval(told, found.low_rate * per, found.high_rate * per), digits=1)
         text = _("about {about}, {between} (90\u00a0%); from {n} trials on {paints}, {own}.")
         return text.format(
             about=about, between=between, n=len(found.rates), paints=_paints(told.paints), own=_own(told.on_this_paint)
@@ -52,6 +55,13 @@ def _step(told: StepForecast) -> str:
         paints=_paints(told.paints),
         own=_own(told.on_this_paint),
     )
+
+
+def _interval(told: StepForecast, low_um: float, high_um: float) -> tuple[float, float]:
+    """The 90 % interval of the rate with what is not known of the panel's area put in, side by side in quadrature."""
+    middle = told.removal.removed_um or 0.0 if told.removal is not None else 0.0
+    area = NORMAL_90 * middle * (told.load.share if told.load is not None else 0.0)
+    return max(middle - math.hypot(middle - low_um, area), 0.0), middle + math.hypot(high_um - middle, area)
 
 
 def _paints(n: int) -> str:

@@ -4,6 +4,8 @@ print; the trial of the paint itself counts most."""
 from __future__ import annotations
 
 import math
+import re
+from dataclasses import replace
 
 import pytest
 from invented_findings import Hands
@@ -171,6 +173,27 @@ def test_few_trials_are_listed_with_median_and_range_and_five_give_an_interval(i
     (said,) = planned_sentences(here.picture, planned(here))
     assert "90\u00a0%" in said
     assert "5 trials on 5 paints, none of them on this one" in said
+
+
+def test_the_interval_shown_holds_what_is_not_known_of_the_panels_area(invented: InventedShop) -> None:
+    for _n in range(5):
+        measured(Hands(invented, invented.job()))
+    here = Hands(invented, invented.job())
+    adopted_unmeasured(here)
+    (told,) = planned(here).steps
+    assert told.removal is not None
+    assert told.load is not None
+    sharp = replace(told, load=replace(told.load, share=0.0))
+    vague = replace(told, load=replace(told.load, share=0.5))
+    said = [planned_sentences(here.picture, Planned((step,)))[0] for step in (sharp, vague)]
+    ends = [[float(v) for v in re.findall(r"\d+\.\d", text)] for text in said]  # about, low, high
+    middle, low, high = ends[0]
+    per = told.load.load_path_j_m2 / 1000
+    assert low == pytest.approx((told.removal.low_rate or 0.0) * per, abs=0.06)
+    assert high == pytest.approx((told.removal.high_rate or 0.0) * per, abs=0.06)
+    assert ends[1][0] == middle
+    assert ends[1][2] - middle == pytest.approx(math.hypot(high - middle, 1.6449 * 0.5 * middle), abs=0.15)
+    assert ends[1][1] < low
 
 
 def test_nothing_adopted_says_nothing(hands: Hands) -> None:
