@@ -72,7 +72,11 @@ def clear_coat_words(picture: JobPicture, group: FinishGroup) -> tuple[str, str]
         why = tuple(thin_panels(picture, group.panels).values())
         rest = len(why) - MOST_TOLD
         more = _("So are {n} more panels.") if rest > 1 else _("So is one more panel.") if rest == 1 else ""
-        told = (_("Clear coat: thin."), *why[:MOST_TOLD], more.format(n=format_number(max(rest, 0))))
+        told = (
+            _("Clear coat: known; the paint is thin."),
+            *why[:MOST_TOLD],
+            more.format(n=format_number(max(rest, 0))),
+        )
         return found, " ".join(filter(None, told))
     return found, _("Clear coat: known.") if found == "known" else _("Clear coat: not known.")
 

@@ -154,7 +154,7 @@ def no_place_words(picture: JobPicture, panel: str, *, to_be_made: bool = False)
     if not before:
         return ""
     if to_be_made:
-        return _("Without it, it cannot be told from trial {n} before it.").format(n=before[-1][0])
+        return _("Then it cannot be told from trial {n} before it.").format(n=before[-1][0])
     return _lost(before[-1][0])
 
 

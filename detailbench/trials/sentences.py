@@ -133,7 +133,7 @@ def light_paint() -> str:
 def one_milder(name: str, minutes: float, *, thin: bool = False) -> str:
     text = _("One milder trial, {name}, would show whether less is enough: about {minutes} minutes.")
     said = text.format(name=name, minutes=format_number(minutes))
-    return f"{_('The clear coat is thin here.')} {said}" if thin else said
+    return f"{_('The paint is thin here.')} {said}" if thin else said
 
 
 def not_this_one(retired: bool = False) -> str:

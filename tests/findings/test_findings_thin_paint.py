@@ -124,7 +124,7 @@ def test_the_card_tells_of_the_first_thin_panels_and_counts_the_rest(hands: Hand
     hands.do(SetSetting("careful_below_um", 90.0))
     found, words = told()
     assert (found, words.count("lowest place")) == ("thin", 2)
-    assert words.startswith("Clear coat: thin. The ")
+    assert words.startswith("Clear coat: known; the paint is thin. The ")
     assert words.endswith("So are 2 more panels.")
 
 
@@ -179,7 +179,7 @@ def test_beside_keep_a_thin_clear_coat_offers_one_milder_trial_with_its_minutes(
     assert kept.result is Result.KEEP
     offer = kept.next_options[0]
     assert (offer.result, offer.minutes) == (Result.MILDER, 8.0)
-    assert offer.sentence.startswith("The clear coat is thin here. One milder trial, ")
+    assert offer.sentence.startswith("The paint is thin here. One milder trial, ")
 
 
 def test_where_the_clear_coat_is_thin_the_adviser_only_proves(hands: Hands) -> None:

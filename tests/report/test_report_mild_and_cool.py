@@ -85,7 +85,7 @@ def test_a_thin_clear_coat_names_its_panels_and_a_thin_total_alone_does_not(hand
     hands.do(SetSetting("careful_below_um", 90.0))
     hands.survey({"bonnet": (88, 91, 92, 90, 93)})
     hands.tried("roof")
-    assert "Thin, by the layer gauge" not in section(hands)
+    assert "Thin by the readings" not in section(hands)
     gauge = hands.do(
         AddToShop("gauge", {"name": "invented layers", "principle": "ultrasonic", "layers": True,
                             "resolution_um": 0.1})
@@ -96,7 +96,7 @@ def test_a_thin_clear_coat_names_its_panels_and_a_thin_total_alone_does_not(hand
         hands.later()
         hands.do(RecordReading(hands.job, "roof", 118.0, clear_um=value))
     hands.check(session, again=True)
-    assert "Thin, by the layer gauge's readings and the workshop's own limits: bonnet." in section(hands)
+    assert "Thin by the readings, beside the other panels or by the workshop's own limits: bonnet." in section(hands)
 
 
 def test_colour_set_aside_for_a_trial_is_printed_with_its_reason(hands: Hands) -> None:

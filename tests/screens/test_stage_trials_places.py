@@ -47,7 +47,7 @@ def test_a_first_place_need_not_be_pointed_at_but_the_second_cannot_be_told_from
 ) -> None:
     assert "cannot be told" not in said(window)
     judged_trial(invented, job, 3, "no", "clear")
-    assert "Without it, it cannot be told from trial 1 before it." in said(window)
+    assert "Then it cannot be told from trial 1 before it." in said(window)
     click(window, "Story")
     judged_trial(invented, job, 4, "yes", "clear")
     assert "The place was not noted: it cannot be told from that of trial 1 before it." in said(window)

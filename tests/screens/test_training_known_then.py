@@ -45,7 +45,7 @@ def test_the_clear_coat_is_told_as_it_was_known_when_each_trial_was_judged(hands
     hands.do(TurnJob(hands.job, "stopped_after_trial", "the owner thinks it over"))
     first, second = told(hands)
     assert "Clear coat" not in first["thickness"]
-    assert "Clear coat: thin. The bonnet: lowest place" in second["thickness"]
+    assert "Clear coat: known; the paint is thin. The bonnet: lowest place" in second["thickness"]
 
 
 def test_paint_that_cannot_be_replaced_is_told_from_when_it_was_said(hands: Hands) -> None:

@@ -124,13 +124,13 @@ def range_block(g: Gathered, group: FinishGroup) -> RangePicture:
 
 
 def _scarce(g: Gathered, group: FinishGroup) -> list[Fact]:
-    """Why less is more than usually enough here: paint that cannot be replaced, a clear coat found thin."""
+    """Why less is more than usually enough here: paint that cannot be replaced, or thin paint whose clear coat was read."""
     texts: list[Text] = []
     if group.irreplaceable == "yes":
         texts.append((_("As stated, this paint could not be put on again as it is."),))
     if clear_coat_of(g.picture, group) == "thin":
         thin = thin_panels(g.picture, group.panels)
-        text = _("Thin, by the layer gauge's readings and the workshop's own limits: {panels}.")
+        text = _("Thin by the readings, beside the other panels or by the workshop's own limits: {panels}.")
         texts.append(said(text, panels=panels_listed(p for p in g.order if p in thin)))
     return [Fact(_("This paint"), tuple(texts))] if texts else []
 

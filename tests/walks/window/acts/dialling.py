@@ -19,7 +19,11 @@ KNOWN = {
     "unknown": "tried, nothing known",
     "never_tried": "never tried on this paint",
 }
-COAT = {"known": "Clear coat: known.", "thin": "Clear coat: thin.", "unknown": "Clear coat: not known."}
+COAT = {
+    "known": "Clear coat: known.",
+    "thin": "Clear coat: known; the paint is thin.",
+    "unknown": "Clear coat: not known.",
+}
 
 
 class CountInFrame(Act):
