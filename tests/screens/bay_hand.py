@@ -43,11 +43,16 @@ class Bay:
     """The window over an invented shop's job. Time stands on the keys: ``keys`` types slowly, ``gauge`` in a burst."""
 
     def __init__(
-        self, shop: InventedShop, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch, look: LookKey = "bay"
+        self,
+        shop: InventedShop,
+        qtbot: QtBot,
+        monkeypatch: pytest.MonkeyPatch,
+        look: LookKey = "bay",
+        job: str = "",
     ) -> None:
         application()
         self.shop, self.qtbot = shop, qtbot
-        self.job = shop.job()
+        self.job = job or shop.job()
         self.marks, self.thickness = MarksStage(), ThicknessStage()
         self.window = Window(shop.clock, stages=(self.marks, self.thickness), pages=(), look=look)
         qtbot.addWidget(self.window)

@@ -51,7 +51,7 @@ def measured_car(invented: InventedShop) -> str:
 @pytest.fixture
 def window(qtbot: QtBot, invented: InventedShop) -> Iterator[Window]:
     """The whole window, every stage of it, over a car with a process adopted."""
-    job = measured_car(invented)
+    job = invented.begin("measured car", lambda: measured_car(invented))
     adopted(invented, job)
     application()
     made = Window(invented.clock)

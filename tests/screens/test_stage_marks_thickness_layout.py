@@ -25,13 +25,18 @@ def bay(
 ) -> Iterator[Bay]:
     """A job with marks, readings and a failed comparison, in one look after the other."""
     look: LookKey = request.param
-    made = Bay(invented, qtbot, monkeypatch, look)
-    lamp = invented.bench.shop().lamps[0].id
-    invented.measured(made.job, values=(118.0, 119.0, 118.0, 4.6, 118.0, 119.0, 118.0, 190.0))
-    for kind, severity, depth in (("swirl", 3, None), ("chip", 2, 4), ("scratch_single", 4, 2), ("bird_etch", 2, 2)):
-        invented.bench.do(RecordMark(made.job, "bonnet", kind, severity, depth=depth, lamp_id=lamp))
+    made = Bay(invented, qtbot, monkeypatch, look, invented.begin("marks and readings", lambda: full_job(invented)))
     yield made
     made.window.close()
+
+
+def full_job(invented: InventedShop) -> str:
+    job = invented.job()
+    lamp = invented.bench.shop().lamps[0].id
+    invented.measured(job, values=(118.0, 119.0, 118.0, 4.6, 118.0, 119.0, 118.0, 190.0))
+    for kind, severity, depth in (("swirl", 3, None), ("chip", 2, 4), ("scratch_single", 4, 2), ("bird_etch", 2, 2)):
+        invented.bench.do(RecordMark(job, "bonnet", kind, severity, depth=depth, lamp_id=lamp))
+    return job
 
 
 def tabs_of(bay: Bay, stage: str) -> Tabs:
