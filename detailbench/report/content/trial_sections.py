@@ -124,7 +124,7 @@ def range_block(g: Gathered, group: FinishGroup) -> RangePicture:
 
 
 def _scarce(g: Gathered, group: FinishGroup) -> list[Fact]:
-    """Why less is more than usually enough here: paint that cannot be replaced, or thin paint whose clear coat was read."""
+    """Why less is more than usually enough here: paint that cannot be replaced, or is thin by what was read."""
     texts: list[Text] = []
     if group.irreplaceable == "yes":
         texts.append((_("As stated, this paint could not be put on again as it is."),))
