@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -11,6 +12,7 @@ import pytest
 if not os.environ.get("DISPLAY"):
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
+from invented_shop import INVENTED_NOW
 from invented_stage import InventedStage, SecondStage, invented_working
 from pytestqt.qtbot import QtBot
 
@@ -29,11 +31,22 @@ def qapp_cls() -> object:
     return lambda argv: application(argv)
 
 
+@pytest.fixture(scope="session")
+def begun_workshop(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, str]:
+    """The folder of a closed workshop with one invented person, and the person's id; tests work on copies of it."""
+    folder = tmp_path_factory.mktemp("begun") / "workshop"
+    made = Bench(folder, HandClock(INVENTED_NOW))
+    person = made.do(AddToShop("person", {"name": "Ana Berg", "initials": "AB"})).id
+    made.close()
+    return folder, person
+
+
 @pytest.fixture
-def bench(tmp_path: Path, clock: HandClock) -> Iterator[Bench]:
+def bench(begun_workshop: tuple[Path, str], tmp_path: Path, clock: HandClock) -> Iterator[Bench]:
     """A workshop with one invented person who is entering."""
-    opened = Bench(tmp_path / "workshop", clock)
-    opened.person = opened.do(AddToShop("person", {"name": "Ana Berg", "initials": "AB"})).id
+    folder, person = begun_workshop
+    shutil.copytree(folder, tmp_path / "workshop")
+    opened = Bench(tmp_path / "workshop", clock, person=person)
     yield opened
     opened.close()
 
