@@ -22,7 +22,7 @@ DETAILBENCH_WORKSHOP, else the one among your own data.
 ENDING = """\
 Exit codes: 0 well · 1 something is wrong, said in one sentence · 2 the words cannot be read ·
 verify has its own (3 signed later by the owner · 4 no fingerprint given to compare · 5 another key ·
-6 changed · 7 not sealed · 8 not a whole PDF · 9 damaged · 10 sealed outside the key's time).
+6 changed · 7 without a seal · 8 not a whole PDF · 9 damaged · 10 closed outside the key's time).
 
 Start here:  detailbench example my-example   then   detailbench window my-example
 """

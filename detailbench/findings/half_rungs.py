@@ -141,7 +141,7 @@ def _proposed(picture: JobPicture, group_id: str, plain: Range, option: Option |
     if option.result is Result.SMALLER_SECTION:
         return HalfRung(half_key(key), key, _("smaller section"), section * SMALLER**2, seconds, at_first)
     if option.result is Result.SLOWER_ARM and seconds is not None:
-        return HalfRung(half_key(key), key, _("slower arm"), section, seconds * LONGER, at_first)
+        return HalfRung(half_key(key), key, _("worked longer"), section, seconds * LONGER, at_first)
     return None
 
 

@@ -17,6 +17,7 @@ from detailbench.record.things import Process, StepRun
 from detailbench.work.learning import Learned, job_ratio, learning
 
 What = tuple[object, ...]
+FEW = 3  # jobs under which the starting values speak louder than the jobs
 FORGOTTEN = 3.0  # times the longest planned; common practice, no source
 
 
@@ -41,12 +42,14 @@ class LearnedMinutes:
             if self.learned.jobs == 1
             else _("By {n} earlier jobs of yours: about {promise} min ({low} to {high} in 80 of 100 jobs).")
         )
-        return text.format(
+        told = text.format(
             n=format_number(self.learned.jobs),
             promise=format_number(self.promise_min, 0),
             low=format_number(self.low_min, 0),
             high=format_number(self.high_min, 0),
         )
+        few = _("So few jobs say little: it rests mostly on where every shop starts.")
+        return f"{told} {few}" if self.learned.jobs < FEW else told
 
 
 def learned_minutes(

@@ -81,7 +81,7 @@ def inspect(pdf: bytes) -> Seen:
 def _no_seal_sentence(found: dict[str, Any]) -> str:
     if any(value is not None for value, _field in found.values()):
         return _("This PDF carries a signature, but not a workshop's seal.")
-    return _("This PDF is not sealed. Nothing can be said about changes to it.")
+    return _("This PDF carries no seal. Nothing can be said about changes to it.")
 
 
 def _field_trouble(reader: PdfFileReader, found: dict[str, Any], seal: EmbeddedPdfSignature) -> str:
@@ -160,7 +160,7 @@ def _time_trouble(certificate: asn1_x509.Certificate, signed_at: datetime | None
     validity = certificate["tbs_certificate"]["validity"]
     start, end = validity["not_before"].native, validity["not_after"].native
     if signed_at is None or signed_at.tzinfo is None or not start <= signed_at.astimezone(UTC) <= end:
-        return _("Sealed at a time when the key was not valid ({start:%Y-%m-%d} to {end:%Y-%m-%d}).").format(
+        return _("Closed at a time when the key was not valid ({start:%Y-%m-%d} to {end:%Y-%m-%d}).").format(
             start=start, end=end
         )
     return ""

@@ -74,7 +74,7 @@ def verify_pdf(pdf: bytes, *, recorded_sha256: str | None = None, expected_finge
         )
     if seen.signed_at is not None:
         sentences.append(
-            _("Sealed {at} by the clock of the workshop's computer.").format(at=seen.signed_at.isoformat(sep=" "))
+            _("Closed {at} by the clock of the workshop's computer.").format(at=seen.signed_at.isoformat(sep=" "))
         )
     if not seen.changed:
         sentences.append(_reach(seen.covered_bytes, len(pdf)))

@@ -100,7 +100,7 @@ def test_what_the_rule_proposes_to_rub_harder_is_ranked_beside_the_next_combinat
     assert found.plain.result == "slower_arm"
     assert [h.trials for h in found.halves] == [()]
     assert found.plain_here is not None
-    assert found.range[found.plain_here.rung or 0].rung.label.endswith(", slower arm")
+    assert found.range[found.plain_here.rung or 0].rung.label.endswith(", worked longer")
     assert adviser_says(found).agrees is not None
 
 

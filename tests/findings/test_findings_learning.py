@@ -77,3 +77,10 @@ def test_a_timer_left_on_far_beyond_the_plan_teaches_nothing_until_the_true_minu
         typed.do(FinishStep(typed.job, panel, minutes=12.0))
     typed.do(CarLeaves(typed.job))
     assert found(hands, typed).learned.jobs == 1
+
+
+def test_few_jobs_are_said_to_say_little(hands: Hands) -> None:
+    hands.adopted("roof")
+    two = [worked(hands, f) for f in (1.2, 1.0)]
+    assert "mostly on where every shop starts" in found(hands, *two).sentence
+    assert "mostly" not in found(hands, *two, worked(hands, 1.1)).sentence

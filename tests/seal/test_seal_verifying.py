@@ -346,7 +346,7 @@ def test_the_owners_part_cut_off_leaves_the_workshops_file_whole() -> None:
 def test_a_plain_pdf_is_not_sealed() -> None:
     verdict = check(plain_pdf())
     assert (verdict.outcome, verdict.exit_code) == (Outcome.NOT_SEALED, 7)
-    assert "not sealed" in verdict.sentences[0]
+    assert "no seal" in verdict.sentences[0]
 
 
 def test_a_pdf_signed_by_someone_elses_program_is_not_sealed() -> None:
