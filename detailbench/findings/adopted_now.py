@@ -4,16 +4,17 @@ and a step by hand is another one than the machine's."""
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from detailbench.basics.numbers import format_quantity
 from detailbench.basics.texts import _
-from detailbench.findings.half_rungs import half_key, halved
+from detailbench.findings.half_rungs import HalfRung, HalvedRange, half_key, halved
 from detailbench.findings.kit_names import combination_name, parts
 from detailbench.findings.kit_renewal import stands_for
 from detailbench.findings.processes import group_of, process_of, runs_of, steps_of
 from detailbench.findings.stop import Stop
 from detailbench.findings.trial_bans import ban_sentence
-from detailbench.findings.trial_story import may_adopt_steps
+from detailbench.findings.trial_story import confirming_sentence, may_adopt_steps
 from detailbench.findings.trials_made import trials_of
 from detailbench.record.picture import JobPicture, ShopPicture, one
 from detailbench.record.things import FinishGroup, Process, ProcessStep
@@ -38,18 +39,62 @@ def no_longer_seen(picture: JobPicture, process: Process) -> str:
     return _("The trials no longer speak for the adopted process. {why}").format(why=why_not)
 
 
+@dataclass(frozen=True)
+class MayAdopt:
+    """``rest``: ids of the trials the steps rest on; ``why_not``: what is missing, None where they were seen to work;
+    ``confirming``: what a trial on a second panel would still have to show, or None."""
+
+    rest: tuple[str, ...]
+    why_not: str | None
+    confirming: str | None
+
+
+def may_adopt_rubbed(
+    picture: JobPicture, group: FinishGroup, combination_ids: Sequence[str], section_m2: float, polish_s: float
+) -> MayAdopt:
+    """Whether these steps were seen to work on this paint where the first is rubbed so. What serves with a smaller
+    section or worked longer is adopted so, whatever a trial rubbed less says since."""
+    rest, why_not = may_adopt_steps(picture, group, combination_ids)
+    if why_not is None:
+        return MayAdopt(rest, None, confirming_sentence(picture, group, combination_ids))
+    served = half_that_serves(picture, group, combination_ids)
+    if served is None or not _as_hard(served[1], section_m2, polish_s):
+        return MayAdopt((), why_not, None)
+    found, half = served
+    steps = [half.key, *combination_ids[1:]]
+    rest = may_adopt_steps(found.picture, group, steps)[0]
+    return MayAdopt(rest, None, confirming_sentence(found.picture, group, steps))
+
+
+def half_that_serves(
+    picture: JobPicture, group: FinishGroup, combination_ids: Sequence[str]
+) -> tuple[HalvedRange, HalfRung] | None:
+    """The half-rung of the first step with which these steps were seen to work on this paint, and the range it stands
+    in; None where there is none."""
+    found = halved(picture, group.id)
+    half = found.half(half_key(stands_for(picture.shop, combination_ids[0]))) if combination_ids else None
+    if half is None or not half.trials or not half.section_m2 or not half.seconds:
+        return None
+    if found.range[found.at(half.key)].forbidden:
+        return None
+    why_not = may_adopt_steps(found.picture, group, [half.key, *combination_ids[1:]])[1]
+    return (found, half) if why_not is None else None
+
+
+def _as_hard(half: HalfRung, section_m2: float, polish_s: float) -> bool:
+    """Whether a section and its seconds rub as hard as a half-rung was tried with."""
+    return bool(half.section_m2 and half.seconds) and (
+        polish_s / section_m2 >= ALIKE * (half.seconds or 0.0) / (half.section_m2 or 1.0)
+    )
+
+
 def _serves_rubbed_harder(picture: JobPicture, group: FinishGroup, steps: Sequence[ProcessStep]) -> bool:
     """The process rubs its first step as hard as a half-rung that is seen to work: what a trial rubbed less says since
     is not said of it."""
-    if not steps:
+    if not steps or not steps[0].section_m2:
         return False
-    found = halved(picture, group.id)
-    half = found.half(half_key(stands_for(picture.shop, steps[0].combination_id)))
-    if half is None or not half.trials or not half.section_m2 or not half.seconds or not steps[0].section_m2:
-        return False
-    if steps[0].polish_s / steps[0].section_m2 < ALIKE * half.seconds / half.section_m2:
-        return False
-    return may_adopt_steps(found.picture, group, [half.key, *(s.combination_id for s in steps[1:])])[1] is None
+    served = half_that_serves(picture, group, [s.combination_id for s in steps])
+    return served is not None and _as_hard(served[1], steps[0].section_m2, steps[0].polish_s)
 
 
 def rubbed_less_stops(
@@ -64,7 +109,7 @@ def rubbed_less_stops(
         return ()
     if serves(found.range[found.at(key)], cut=cut) or not serves(found.range[found.at(half.key)], cut=cut):
         return ()
-    if polish_s / section_m2 >= ALIKE * half.seconds / half.section_m2:
+    if _as_hard(half, section_m2, polish_s):
         return ()
     text = _("{name} was seen to serve with a section of {section} and {seconds}; rubbed less it was not.")
     sentence = text.format(

@@ -3,7 +3,6 @@ the whole process on a second panel before it is adopted."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from datetime import date
 
 from detailbench.basics.texts import _
@@ -11,7 +10,7 @@ from detailbench.findings.cure import cure_of
 from detailbench.findings.gates import held_back
 from detailbench.findings.processes import group_of
 from detailbench.findings.stop import Stop
-from detailbench.findings.trial_story import confirming_sentence, known_range, trials_of
+from detailbench.findings.trial_story import known_range, trials_of
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup
 
@@ -47,10 +46,9 @@ def has_keeper(picture: JobPicture, group: FinishGroup) -> bool:
     return any(seen.works or seen.refined for seen in range_)
 
 
-def confirming_stops(picture: JobPicture, group: FinishGroup, combination_ids: Sequence[str]) -> tuple[Stop, ...]:
-    """What stands against adopting before the whole process was seen on a second panel; nothing where the group has
-    no second one that may be worked."""
-    due = confirming_sentence(picture, group, combination_ids)
+def confirming_stops(picture: JobPicture, group: FinishGroup, due: str | None) -> tuple[Stop, ...]:
+    """What stands against adopting before the whole process was seen on a second panel (``due``: what is still to be
+    shown there); nothing where the group has no second one that may be worked."""
     if due is None:
         return ()
     held = held_back(picture)

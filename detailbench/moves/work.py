@@ -11,7 +11,7 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.findings.adopted_now import other_means_stops, rubbed_less_stops, usual_means
+from detailbench.findings.adopted_now import may_adopt_rubbed, other_means_stops, rubbed_less_stops, usual_means
 from detailbench.findings.cure import cure_stops
 from detailbench.findings.gates import start_stops
 from detailbench.findings.limits import reminder, unread_stops
@@ -19,14 +19,12 @@ from detailbench.findings.overrun import left_running
 from detailbench.findings.processes import step_of_panel
 from detailbench.findings.sanding import sanding_agreed_stops
 from detailbench.findings.states import READY, state_of
-from detailbench.findings.stop import Stop
 from detailbench.findings.trial_order import confirming_stops, worst_due
-from detailbench.findings.trial_story import may_adopt_steps
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
 from detailbench.moves.panels import real_number
-from detailbench.record.picture import JobPicture, one
-from detailbench.record.things import Combination, FinishGroup, Process, ProcessStep, StateNote, StepRun
+from detailbench.record.picture import one
+from detailbench.record.things import Combination, Process, ProcessStep, StateNote, StepRun
 from detailbench.record.writing import Writer
 from detailbench.work.process import MEANS
 
@@ -120,27 +118,29 @@ class AdoptProcess:
         if len(polishing) < len(steps):
             # asked before the trials: without the owner's yes there is nothing to try for
             stopped_unless_overridden(w, self.job_id, sanding_agreed_stops(picture, group.panels), "", "")
-        rest, why_not = may_adopt_steps(picture, group, polishing)
-        if why_not:
-            raise Refused(why_not, rule="not_seen_to_work")
+        rubbed = self._rubbed(steps)
+        may = may_adopt_rubbed(picture, group, polishing, *rubbed)
+        if may.why_not:
+            raise Refused(may.why_not, rule="not_seen_to_work")
         asked = (
             *other_means_stops(picture.shop, [(s["combination_id"], s["means"]) for s in steps]),
-            *confirming_stops(picture, group, polishing),
-            *self._rubbed_less(picture, group, steps),
+            *confirming_stops(picture, group, may.confirming),
+            *rubbed_less_stops(picture, group, polishing[0], *rubbed, cut=len(polishing) > 1),
         )
         habit = stopped_unless_overridden(w, self.job_id, asked, "", self.override)
-        process = w.add(Process, job_id=self.job_id, group_id=group.id, trial_ids=rest, words=self.words)
+        process = w.add(Process, job_id=self.job_id, group_id=group.id, trial_ids=may.rest, words=self.words)
         for number, step in enumerate(steps, 1):
             w.add(ProcessStep, job_id=self.job_id, process_id=process.id, number=number, **step)
         says = _("process adopted for “{group}”").format(group=_(group.name))
         return Done(self.job_id, says, process.id, " ".join(filter(None, (worst_due(picture, group), habit))))
 
-    def _rubbed_less(self, picture: JobPicture, group: FinishGroup, steps: list[dict[str, Any]]) -> tuple[Stop, ...]:
-        polishing = [s for s in steps if s["means"] != "sanding"]
-        first, cut = polishing[0], len(polishing) > 1
+    @staticmethod
+    def _rubbed(steps: list[dict[str, Any]]) -> tuple[float, float]:
+        """(section m², seconds of one) of the first step by machine or hand, as usual where they are left out."""
+        first = next(s for s in steps if s["means"] != "sanding")
         usual = (ProcessStep.section_m2, ProcessStep.polish_s)
         section, seconds = (first.get(n) or u for n, u in zip(("section_m2", "polish_s"), usual, strict=True))
-        return rubbed_less_stops(picture, group, first["combination_id"], float(section), float(seconds), cut=cut)
+        return float(section), float(seconds)
 
 
 @dataclass(frozen=True)

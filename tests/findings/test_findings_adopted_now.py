@@ -203,3 +203,41 @@ def test_both_steps_are_kept_only_where_the_cut_beneath_cleared(hands: Hands, cu
     assert advice is not None
     assert advice.result is result
     assert hands.picture.outcomes[-1].next_result == str(result)
+
+
+def test_what_serves_rubbed_harder_is_adopted_so_whatever_a_trial_rubbed_less_says_since(hands: Hands) -> None:
+    group = hands.shop.group(hands.job, "roof")
+    usual = {"section_w_mm": 400.0, "section_h_mm": 400.0, "seconds": 40.0}
+    smaller = usual | {"section_w_mm": 280.0, "section_h_mm": 280.0}
+
+    def run(panel: str, technique: dict[str, float], cleared: str) -> None:
+        made = hands.do(RecordTrial(hands.job, group.id, panel, key(hands, 3), technique=technique))
+        hands.do(JudgeTrial(hands.job, made, cleared, "clear"))
+
+    run("roof", usual, "no")
+    run("roof", smaller, "yes")
+    run("bonnet", usual, "no")
+    as_usual = {"combination_id": key(hands, 3), "section_m2": 0.4 * 0.4, "polish_s": 40.0}
+    harder = as_usual | {"section_m2": 0.28 * 0.28}
+    with pytest.raises(Refused, match="last seen not to clear"):
+        hands.do(AdoptProcess(hands.job, group.id, [as_usual], override="owner wants it lighter"))
+    with pytest.raises(Refused, match="second panel"):
+        hands.do(AdoptProcess(hands.job, group.id, [harder]))
+    run("bonnet", smaller, "yes")
+    run("tailgate", usual, "no")
+    hands.do(AdoptProcess(hands.job, group.id, [harder]))
+    made = [t.id for t in hands.picture.trials if t.section_w_mm == 280.0]
+    assert list(adopted(hands).trial_ids) == made
+    assert no_longer_seen(hands.picture, adopted(hands)) == ""
+
+
+def test_what_served_rubbed_harder_is_not_adopted_after_its_combination_was_stopped_for_heat(hands: Hands) -> None:
+    group = hands.shop.group(hands.job, "roof")
+    usual = {"section_w_mm": 400.0, "section_h_mm": 400.0, "seconds": 40.0}
+    smaller = usual | {"section_w_mm": 280.0, "section_h_mm": 280.0}
+    for technique, seen in ((usual, ("no", "clear")), (smaller, ("yes", "clear")), (usual, ("", "", "heat"))):
+        made = hands.do(RecordTrial(hands.job, group.id, "roof", key(hands, 3), technique=technique))
+        hands.do(JudgeTrial(hands.job, made, *seen))
+    harder = {"combination_id": key(hands, 3), "section_m2": 0.28 * 0.28, "polish_s": 40.0}
+    with pytest.raises(Refused, match="stopped since"):
+        hands.do(AdoptProcess(hands.job, group.id, [harder], override="one trial is enough"))

@@ -9,21 +9,15 @@ from typing import Any
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
-from detailbench.findings.adopted_now import no_longer_seen, usual_means
+from detailbench.findings.adopted_now import MayAdopt, half_that_serves, may_adopt_rubbed, no_longer_seen, usual_means
 from detailbench.findings.agreements import allowed_to_sand
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.mildest import mildest_sentence
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.trial_order import worst_due
-from detailbench.findings.trial_story import (
-    confirming_sentence,
-    may_adopt_steps,
-    outcome_of,
-    stack_beneath,
-    trials_of,
-)
+from detailbench.findings.trial_story import may_adopt_steps, outcome_of, stack_beneath, trials_of
 from detailbench.moves.work import AdoptProcess
-from detailbench.record.picture import JobPicture
+from detailbench.record.picture import JobPicture, one
 from detailbench.record.things import FinishGroup, Trial
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
@@ -126,14 +120,14 @@ class AdoptPage(QWidget):
         found = candidates(picture, group)
         lines = []
         for key, steps in found.items():
-            _rest, why_not = may_adopt_steps(picture, group, steps)
+            why_not = self._may(picture, group, key, steps).why_not
             told = numbered([combination_name(picture.shop, s) for s in steps])
             lines.append(Line(key, f"{told}\n{why_not or _('seen to work on this paint')}", "dots" if why_not else ""))
         self.list.set_lines(lines, self.list.key or (lines[0].key if lines else ""))
         steps = found.get(self.list.key, ())
         for part in (self.step, self.adopt, self.times, *self.fields.values()):
             part.setEnabled(bool(steps))
-        self.confirm.setVisible(bool(steps) and confirming_sentence(picture, group, steps) is not None)
+        self.confirm.setVisible(bool(steps) and self._may(picture, group, self.list.key, steps).confirming is not None)
         if not steps:
             self.says.setText(_("A process is adopted from judged trials: none yet."))
             return
@@ -148,17 +142,17 @@ class AdoptPage(QWidget):
             shown.set_value(values[name] * CM2 if name == "section_m2" else values[name])
 
     def _say(self, picture: JobPicture, group: FinishGroup, steps: Sequence[str]) -> None:
-        _rest, why_not = may_adopt_steps(picture, group, steps)
-        told = [why_not] if why_not else []
-        if not why_not:
+        may = self._may(picture, group, self.list.key, steps)
+        told = [may.why_not] if may.why_not else []
+        if not may.why_not:
             mildest = mildest_sentence(picture, group, steps[0], cut=len(steps) > 1)
-            due = confirming_sentence(picture, group, steps)
+            due = may.confirming
             told += [_("In print: {words}.").format(words=mildest)] if mildest else []
             told += [due] if due else []
             worst = worst_due(picture, group)
             told += [worst] if worst else []
         self.says.setText(" ".join(told))
-        set_kind(self.says, "flagged" if why_not else "")
+        set_kind(self.says, "flagged" if may.why_not else "")
 
     def _confirm(self) -> None:
         """On to the sheet, with what is still missing on a second panel."""
@@ -185,11 +179,19 @@ class AdoptPage(QWidget):
             self.sanding.set_choices(wanted)
         self.sanding.setVisible(bool(discs))
 
-    def _values(self, picture: JobPicture, group: FinishGroup, steps: Sequence[str]) -> list[dict[str, Any]]:
+    def _values(
+        self, picture: JobPicture, group: FinishGroup, steps: Sequence[str], key: str = ""
+    ) -> list[dict[str, Any]]:
         typed = self._typed.values
         return [
-            {**usual_values(picture, group, steps, i), **typed.get((self.list.key, i), {})} for i in range(len(steps))
+            {**usual_values(picture, group, steps, i), **typed.get((key or self.list.key, i), {})}
+            for i in range(len(steps))
         ]
+
+    def _may(self, picture: JobPicture, group: FinishGroup, key: str, steps: Sequence[str]) -> MayAdopt:
+        """Whether these steps may be adopted with the section and seconds that stand here."""
+        first = self._values(picture, group, steps, key)[0]
+        return may_adopt_rubbed(picture, group, steps, first["section_m2"], first["polish_s"])
 
     def _taker(self, name: str) -> Any:
         def take(value: float) -> None:
@@ -227,8 +229,13 @@ def candidates(picture: JobPicture, group: FinishGroup) -> dict[str, tuple[str, 
         if outcome_of(picture, trial.id) is not None:
             steps = (*(t.combination_id for t in stack_beneath(picture, trial)), trial.combination_id)
             found.setdefault("+".join(steps), steps)
-    ready = {key: steps for key, steps in found.items() if may_adopt_steps(picture, group, steps)[1] is None}
+    ready = {key: steps for key, steps in found.items() if _serve(picture, group, steps)}
     return {**ready, **found}
+
+
+def _serve(picture: JobPicture, group: FinishGroup, steps: Sequence[str]) -> bool:
+    """Seen to work on this paint, as usual or rubbed harder."""
+    return may_adopt_steps(picture, group, steps)[1] is None or half_that_serves(picture, group, steps) is not None
 
 
 def usual_values(picture: JobPicture, group: FinishGroup, steps: Sequence[str], index: int) -> dict[str, Any]:
@@ -253,8 +260,12 @@ def usual_values(picture: JobPicture, group: FinishGroup, steps: Sequence[str], 
 
 
 def _shown_by(picture: JobPicture, group: FinishGroup, steps: Sequence[str], index: int) -> Trial | None:
-    """The newest trial of a step on top of those before it."""
+    """The newest trial of a step on top of those before it; where only what was rubbed harder serves, of those."""
     beneath = tuple(steps[:index])
+    if index == 0 and may_adopt_steps(picture, group, steps)[1] is not None:
+        served = half_that_serves(picture, group, steps)
+        if served is not None:
+            return one(picture.trials, served[1].trials[-1])
     return next(
         (
             t
