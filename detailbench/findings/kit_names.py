@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from detailbench.basics.texts import _
+from detailbench.basics.texts import _, language
 from detailbench.findings.kit_told_apart import part_name
 from detailbench.record.picture import ShopPicture, one
 from detailbench.record.thing import Thing
@@ -21,9 +21,14 @@ def parts(shop: ShopPicture, combination: Combination) -> tuple[Machine, Pad, Pr
 def combination_name(shop: ShopPicture, combination_id: str) -> str:
     """ "free orbital · foam pad · fine polish". Where parts of one name are in the shop's combinations, the name says
     what tells them apart: no two combinations of different parts are called the same."""
-    machine, pad, product = parts(shop, one(shop.combinations, combination_id))
-    named = (("machines", machine), ("pads", pad), ("products", product))
-    return " · ".join(part_name(shop, field, part) for field, part in named)
+    # beside the fields, as in told_once: every rung of every range asks again, and a picture never changes
+    kept: dict[tuple[str, str], str] = vars(shop).setdefault("_combination_names", {})
+    key = (combination_id, language())
+    if key not in kept:
+        machine, pad, product = parts(shop, one(shop.combinations, combination_id))
+        named = (("machines", machine), ("pads", pad), ("products", product))
+        kept[key] = " · ".join(part_name(shop, field, part) for field, part in named)
+    return kept[key]
 
 
 def step_name(shop: ShopPicture, step: ProcessStep) -> str:

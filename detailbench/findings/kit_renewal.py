@@ -56,8 +56,9 @@ def what_it_is(shop: ShopPicture, combination: Combination) -> What:
 
 def same_combinations(shop: ShopPicture, combination_id: str) -> frozenset[str]:
     """The ids of every combination that is this one, also under names it had before or has now."""
-    what = {c.id: what_it_is(shop, c) for c in shop.combinations}
-    return frozenset(id_ for id_, each in what.items() if each == what.get(combination_id)) | {combination_id}
+    now = stand_ins(shop)
+    same = now.get(combination_id)
+    return frozenset(id_ for id_, stands in now.items() if stands == same) | {combination_id}
 
 
 def stand_ins(shop: ShopPicture) -> Mapping[str, str]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, ClassVar
 
 from detailbench.basics.errors import BadInput, Refused
@@ -136,7 +136,8 @@ class RecordTrial:
         )
         worst = worst_too_early(picture, group, self.spot)
         cure = cure_words(picture, group, w.now.date())
-        heat = heat_reminder(w.job(self.job_id), group.id, trial)
+        # not read again: that would read the shop's other jobs with it
+        heat = heat_reminder(replace(picture, trials=(*picture.trials, trial)), group.id, trial)
         note = " ".join(filter(None, (reminder(picture), near, heat, worst, cure, habit)))
         return Done(self.job_id, _("trial on {panel}").format(panel=panel_name(self.panel)), trial.id, note)
 

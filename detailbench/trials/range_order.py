@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -41,7 +42,7 @@ def range_order(
     known = [(name, trials) for name, trials in measured if trials]
     found = []
     for (mild, a), (strong, b) in itertools.pairwise(known):
-        chance = _first_larger(a, b, paint_to_paint)
+        chance = _first_larger(tuple(a), tuple(b), paint_to_paint)
         disagrees = chance > DISAGREES_ABOVE
         text = (
             _("Your range and your readings disagree here: {mild} took off more than {strong}.")
@@ -61,7 +62,7 @@ def range_order_working(
     for name, trials in (("milder", milder), ("stronger", stronger)):
         if not trials:
             raise BadInput(_("{what} is missing.").format(what=opened(name)), field=name)
-    return _working(milder, stronger, paint_to_paint, _first_larger(milder, stronger, paint_to_paint))
+    return _working(milder, stronger, paint_to_paint, _first_larger(tuple(milder), tuple(stronger), paint_to_paint))
 
 
 def _working(a: Sequence[MeasuredTrial], b: Sequence[MeasuredTrial], paint_to_paint: float, chance: float) -> Working:
@@ -82,7 +83,8 @@ def _working(a: Sequence[MeasuredTrial], b: Sequence[MeasuredTrial], paint_to_pa
     )
 
 
-def _first_larger(a: Sequence[MeasuredTrial], b: Sequence[MeasuredTrial], paint_to_paint: float) -> float:
+@lru_cache(maxsize=64)  # the range is drawn after every entry; what was measured in other jobs stays the same
+def _first_larger(a: tuple[MeasuredTrial, ...], b: tuple[MeasuredTrial, ...], paint_to_paint: float) -> float:
     """P(κ_a > κ_b), both not negative, by steps of κ."""
     one, other = (shop_rate(t, paint_to_paint=paint_to_paint) for t in (a, b))
     top = max(float((r.mean + 8 * r.sd).max()) for r in (one, other))

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
@@ -230,3 +231,24 @@ def test_what_other_jobs_measured_is_worked_out_once_until_the_kit_changes(
     hands.do(SetSetting("force_moderate_n", 50.0))
     assert planned(hands).steps[0].removal != first.steps[0].removal
     assert asked.count(other.job) == 2
+
+
+def test_a_trial_recorded_after_adopting_does_not_read_the_other_jobs_again(
+    hands: Hands, other: Hands, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    measured(other)
+    adopted_unmeasured(hands)
+    assert hands.picture.others
+    again = sheet(hands)
+    read: list[str] = []
+    monkeypatch.setattr(Writer, "job", _noting(Writer.job, read))
+    hands.do(replace(again, at=None))
+    assert read == [hands.job]
+
+
+def _noting(job: Callable[[Writer, str], JobPicture], read: list[str]) -> Callable[[Writer, str], JobPicture]:
+    def noted(w: Writer, job_id: str) -> JobPicture:
+        read.append(job_id)
+        return job(w, job_id)
+
+    return noted

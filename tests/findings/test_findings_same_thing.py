@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from invented_findings import Hands
 
 from detailbench.basics.errors import Refused
-from detailbench.findings.kit_names import combination_name, combinations_in_use
+from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
 from detailbench.findings.kit_renewal import stand_ins, stands_for
 from detailbench.findings.processes import runs_of
 from detailbench.findings.range_picture import range_picture
@@ -151,3 +153,13 @@ def test_adopted_under_the_old_name_it_goes_on_under_the_new_one(hands: Hands) -
     assert again.combination_id == now
     assert [r.step_id for r in runs_of(hands.picture, "roof", again.id)] == [step.id]
     hands.do_anyway("tailgate", again)
+
+
+def test_a_combination_is_named_once_for_a_picture_of_the_shop_and_anew_for_another(hands: Hands) -> None:
+    shop = hands.picture.shop
+    combination = combinations_in_use(shop)[0]
+    name = combination_name(shop, combination.id)
+    machine, _pad, _product = parts(shop, combination)
+    renamed = replace(shop, machines=tuple(replace(m, name="other name") for m in shop.machines if m.id == machine.id))
+    assert combination_name(renamed, combination.id) != name
+    assert combination_name(shop, combination.id) is name
