@@ -108,7 +108,7 @@ def read_typed(
                 raise _Unreadable(_("A plain number is expected here, without a unit."))
             unit = "mil" if found[1].lower().startswith("mil") else "um"
         body, sign = _without_sign(body, allow_negative, expects)
-        _only_figures(body)
+        _only_figures(body, expects)
         choices = tuple(sign * v + 0.0 for v in _figures(body))
         if not all(map(math.isfinite, choices)):
             raise _Unreadable(_("This number is too large to be a reading."))
@@ -262,8 +262,8 @@ def _without_sign(body: str, allow_negative: bool, expects: Expects) -> tuple[st
     return body, 1.0
 
 
-def _only_figures(body: str) -> None:
-    """Raise unless ``body`` holds nothing but figures and marks."""
+def _only_figures(body: str, expects: Expects) -> None:
+    """Raise unless ``body`` holds nothing but figures and marks; no unit of thickness is named where none is meant."""
     if not body:
         raise _Unreadable(_("There is no number here yet."))
     if _ALLOWED.fullmatch(body):
@@ -276,6 +276,8 @@ def _only_figures(body: str) -> None:
             _("“{letter}” is a letter. Was the figure {figure} meant?").format(letter=odd, figure=_LOOK_ALIKE[odd])
         )
     if (unit := _OTHER_UNIT.search(body)) and unit[1][0] not in _LOOK_ALIKE:
+        if expects == "plain":
+            raise _Unreadable(_("A plain number is expected here, without a unit."))
         raise _Unreadable(_("“{unit}” is no unit known here: µm or mil.").format(unit=unit[1]))
     if odd.isspace():
         raise _Unreadable(_("There is a gap inside the number. Is this one number or two?"))

@@ -124,19 +124,22 @@ def section_note(picture: JobPicture, asked: Agreement) -> str:
     return " ".join(missing)
 
 
-def section_to_show(picture: JobPicture, group: FinishGroup | None) -> Trial | None:
+def section_to_show(picture: JobPicture, group: FinishGroup | None, panel: str = "") -> Trial | None:
     """Which trial is put to the owner: the newest whose section was photographed, else the last the adopted process
-    rests on, else the last judged one. Without a group: of the newest process, else of the job."""
+    rests on, else the last judged one: not one that was stopped, and of a typical place, where there is such a one.
+    Without a group: of the newest process, else of the job. ``panel``: where its section is looked for first."""
     here = trials_of(picture, group.id) if group is not None else picture.trials
-    shown = next((t for t in reversed(here) if section_photos(picture, t.id)), None)
-    if shown is not None:
-        return shown
+    photographed = [t for t in here if section_photos(picture, t.id)]
+    if photographed:
+        return max(photographed, key=lambda t: (t.panel == panel, t.seq))
     process = process_of(picture, group.id) if group is not None else next(reversed(picture.processes), None)
     if process is not None and process.trial_ids:
         rests = [one(picture.trials, id_) for id_ in process.trial_ids]
         # a confirming place only says the same again, and the worst one is no level
         return next((t for t in reversed(rests) if t.spot == "typical"), rests[-1])
-    return next((t for t in reversed(here) if outcome_of(picture, t.id) is not None), None)
+    judged = [(t, kept) for t in here if (kept := outcome_of(picture, t.id)) is not None]
+    rank = {t.id: (not kept.stopped, t.panel == panel, t.spot == "typical", t.seq) for t, kept in judged}
+    return max((t for t, _kept in judged), key=lambda t: rank[t.id], default=None)
 
 
 def allowed_to_sand(picture: JobPicture, panel: str, since_seq: int = 0) -> bool:

@@ -102,7 +102,8 @@ class AskOwner:
             return {"document_id": closed[-1].id}
         if self.about == "test_section":
             group = group_of(picture, self.panels[0]) if self.panels else None
-            trial = one(picture.trials, self.trial_id) if self.trial_id else section_to_show(picture, group)
+            shown = section_to_show(picture, group, self.panels[0] if self.panels else "")
+            trial = one(picture.trials, self.trial_id) if self.trial_id else shown
             if trial is None:
                 raise Refused(_("No trial was judged yet that could be shown to the owner."), rule="no_trial")
             return {"trial_id": trial.id}

@@ -26,8 +26,16 @@ class Holder:
 
     def sentence(self) -> str:
         return _("{who} has this workshop open on {host} since {since}.").format(
-            who=self.who or _("Someone"), host=self.host, since=self.since
+            who=self.who or _("Someone"), host=self.host, since=_as_read(self.since)
         )
+
+
+def _as_read(since: str) -> str:
+    """Day and minute of a kept moment; other words stay as they are."""
+    try:
+        return datetime.fromisoformat(since).strftime("%Y-%m-%d %H:%M")
+    except ValueError:
+        return since
 
 
 class WriterLock:

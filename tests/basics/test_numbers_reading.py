@@ -125,6 +125,12 @@ def test_a_unit_is_refused_where_a_plain_number_is_expected() -> None:
     assert read_typed("118", expects="plain").unit == ""
 
 
+@pytest.mark.parametrize("text", ["45 cm", "2 min"])
+def test_where_no_thickness_is_meant_no_unit_of_thickness_is_asked_for(text: str) -> None:
+    assert read_typed(text, expects="plain").sentence == "A plain number is expected here, without a unit."
+    assert "µm or mil" in read_typed(text).sentence
+
+
 def test_mil_is_turned_into_micrometres_without_rounding() -> None:
     assert read_typed("4.6 mil").value_um == 4.6 * 25.4
     assert read_typed("118").value_um == 118.0

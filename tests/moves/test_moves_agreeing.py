@@ -24,6 +24,7 @@ from detailbench.findings.limits import limits_in_force
 from detailbench.moves.agreeing import AnswerOwner, AskOwner
 from detailbench.moves.mishaps import RecordMishap
 from detailbench.moves.surface import MakeGroup
+from detailbench.moves.trials import JudgeTrial, RecordTrial
 
 
 @pytest.fixture
@@ -249,6 +250,20 @@ def test_without_a_process_it_is_the_last_judged_trial_of_the_panels_finish_grou
     assert newest_about(hands.picture, "test_section").trial_id == of_roof  # type: ignore[union-attr]
     answer(hands, asked)
     assert approved_section(hands.picture, hands.shop.group(hands.job, "door_front_r").id) is None
+
+
+def test_the_section_put_to_the_owner_lies_on_the_panel_that_was_meant_and_was_not_stopped(hands: Hands) -> None:
+    hands.tried("roof", 4)
+    of_roof = hands.picture.trials[-1].id
+    hands.tried("tailgate", 4)
+    of_tailgate = hands.picture.trials[-1].id
+    hands.do(AskOwner(hands.job, "test_section", "here?", panels=("roof",)))
+    assert newest_about(hands.picture, "test_section").trial_id == of_roof  # type: ignore[union-attr]
+    group = hands.shop.group(hands.job, "roof")
+    hot = hands.do(RecordTrial(hands.job, group.id, "roof", hands.picture.trials[-1].combination_id))
+    hands.do(JudgeTrial(hands.job, hot, stopped="heat"))
+    hands.do(AskOwner(hands.job, "test_section", "on the whole?"))
+    assert newest_about(hands.picture, "test_section").trial_id == of_tailgate  # type: ignore[union-attr]
 
 
 def test_everything_asked_and_answered_can_be_taken_back_and_done_again(hands: Hands) -> None:
