@@ -25,6 +25,7 @@ class AdviserPart(QWidget):
     def __init__(self, context: Context, advising: Advising) -> None:
         super().__init__()
         self._advising = advising
+        self.above = ""  # a line that stands above already is not said twice
         self.line = sentence()
         self.why = WhyButton(self._working, context.show_working, _("the adviser"))
         self.take = button(_("Set up"), advising.take_up, name=_("Set up what the adviser would do"))
@@ -49,6 +50,8 @@ class AdviserPart(QWidget):
         self.setVisible(asked is not None)
         if asked is None:
             return
+        said = says is not None and says.line == self.above
+        self.line.setVisible(not said)
         self.line.setText(_("The adviser is working it out …") if says is None else says.line)
         self.line.setAccessibleName(self.line.text())
         set_kind(self.line, "flagged" if says is not None and says.how == "order_broken" else "")

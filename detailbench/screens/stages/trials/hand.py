@@ -363,6 +363,8 @@ class TrialHand(QObject):
         draft = self.draft
         if draft is None:
             return _("choose a panel for the trial")
+        if self.why_none():
+            return _("no trial is proposed on {panel}").format(panel=panel_name(draft.panel))
         return _("Space: count-in, trial {n} on {panel}").format(n=len(self.trials) + 1, panel=panel_name(draft.panel))
 
     def phase_words(self) -> str:

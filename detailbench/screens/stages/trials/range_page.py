@@ -57,6 +57,7 @@ class RangePage(QWidget):
             self.start.setText(_("The shop has no combinations yet; add some under Shop."))
         else:
             self.start.setText(rule_words(asked))
+        self.adviser.above = "" if asked is None else asked.plain_line
         self.adviser.redraw()
         disagrees = " ".join(filter(None, (self._advising.disagrees(), all_kept_unfit(picture.shop))))
         self.order.setText(disagrees)

@@ -76,6 +76,7 @@ class RangeSheet(Sheet):
         self.signs.show_signs(self.range.drawing.signs, tuple(notes))
         asked = self._advising.asked
         self.says.setText("" if asked is None else rule_words(asked))
+        self.adviser.above = "" if asked is None else asked.plain_line
         self.adviser.redraw()
         disagrees = self._advising.disagrees()
         self.order.setText(disagrees)

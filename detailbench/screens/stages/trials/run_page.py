@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.texts import _
+from detailbench.body.names import panel_name
 from detailbench.findings.limits import binding_words
 from detailbench.findings.trial_story import TrialTold, told
 from detailbench.screens.context import Context
@@ -105,15 +106,19 @@ class _Ready(QWidget):
         draft, picture = self._hand.draft, self._context.picture
         self.start.setEnabled(draft is not None)
         self.untimed.setEnabled(draft is not None)
+        barred = self._hand.why_none() if draft is not None else ""
         self.next.setText(
             _("Choose a panel of this group on the map first.")
             if draft is None
-            else _("Next, trial {n}: {name}").format(n=len(self._hand.trials) + 1, name=self._hand.draft_name())
+            else (_("Set up, not proposed: {name}") if barred else _("Next, trial {n}: {name}")).format(
+                n=len(self._hand.trials) + 1, name=self._hand.draft_name()
+            )
         )
         binds = binding_words(picture, draft.panel) if picture is not None and draft is not None else ""
-        minds = " ".join(filter(None, (binds, self._mild_end(), self._lightness())))
+        minds = " ".join(filter(None, (barred, binds, self._mild_end(), self._lightness())))
         self.limits.setText(minds)
         self.limits.setVisible(bool(minds))
+        self.adviser.above = barred
         self.adviser.redraw()
         last = self.last
         for piece in (self.seen, self.result, self.options, self.take):
@@ -158,6 +163,7 @@ class _Timing(QWidget):
     def __init__(self, context: Context, hand: TrialHand) -> None:
         super().__init__()
         self._hand = hand
+        self.which = label("", wrap=True)
         self.phase = heading("")
         self.left = figure("")
         self.follows = sentence()
@@ -168,7 +174,7 @@ class _Timing(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("small"))
         column.addSpacing(context.dress.look.measure.space("gap"))
-        for piece in (self.phase, self.left, self.follows, self.stop):
+        for piece in (self.which, self.phase, self.left, self.follows, self.stop):
             column.addWidget(piece)
         column.addStretch(1)
         column.addWidget(self.stopped)
@@ -177,6 +183,10 @@ class _Timing(QWidget):
         standing = self._hand.standing
         if standing is None:
             return
+        trial = self._hand.open_trial  # another panel may be chosen meanwhile
+        if trial is not None:
+            number = self._hand.number(trial.id)
+            self.which.setText(_("{panel}, trial {n}").format(panel=panel_name(trial.panel), n=number))
         self.phase.setText(self._hand.phase_words())
         self.left.setText(seconds_words(standing.left_s))
         self.left.setAccessibleName(_("{time} left").format(time=seconds_words(standing.left_s)))

@@ -1,0 +1,67 @@
+"""What the Trials card says of a panel where no trial is proposed, of a running trial, and on its buttons."""
+
+from __future__ import annotations
+
+import pytest
+from invented_shop import InventedShop, invented, prepared
+from pytestqt.qtbot import QtBot
+from stage_scenes import click, judged_trial, named, ready_job, shown_window, words
+
+from detailbench.moves.surface import HoldPanel
+from detailbench.screens.stages.trials.stage import TrialsStage
+from detailbench.screens.window import Window
+
+__all__ = ["invented", "prepared"]
+
+
+@pytest.fixture
+def job(invented: InventedShop) -> str:
+    return ready_job(invented, "bonnet", "roof")
+
+
+@pytest.fixture
+def stage() -> TrialsStage:
+    return TrialsStage()
+
+
+@pytest.fixture
+def window(qtbot: QtBot, invented: InventedShop, job: str, stage: TrialsStage) -> Window:
+    made = shown_window(qtbot, invented, job, stage)
+    made.context.select_panel("bonnet")
+    made.to_map()
+    return made
+
+
+def test_where_no_trial_is_proposed_the_line_says_so_and_the_reason_stands_once(
+    window: Window, stage: TrialsStage, invented: InventedShop, job: str
+) -> None:
+    assert stage.hand is not None
+    assert stage.hand.words() == "Space: count-in, trial 1 on bonnet"
+    window.context.do(HoldPanel(job, "bonnet", "owner wants it left"))
+    assert stage.hand.words() == "no trial is proposed on bonnet"
+    for page in ("Range", "Trial"):
+        click(window, page)
+        assert words(window.centre.card).count("No trial here. Held back: owner wants it left.") == 1
+    assert "Set up, not proposed: " in words(window.centre.card)
+    assert "Next, trial" not in words(window.centre.card)
+    window.context.select_panel("roof")
+    assert "Next, trial 1: " in words(window.centre.card)
+
+
+def test_a_running_trial_is_named_also_while_another_panel_is_chosen(window: Window, stage: TrialsStage) -> None:
+    assert stage.hand is not None
+    stage.hand.start_or_stop()
+    window.context.select_panel("roof")
+    assert "bonnet, trial 1" in words(window.centre.card)
+
+
+def test_the_button_that_adopts_is_wide_enough_for_its_words_beside_a_confirming_trial(
+    window: Window, invented: InventedShop, job: str
+) -> None:
+    judged_trial(invented, job, 4, "yes", "clear")
+    window.resize(1366, 768)
+    click(window, "Adopt")
+    assert named(window, "Set up the confirming trial on a second panel").isVisible()
+    adopt = named(window, "Adopt this process")
+    adopt.setText("Adopt for upper panels: 4 panels")
+    assert adopt.width() >= adopt.sizeHint().width()
