@@ -7,6 +7,7 @@ from datetime import date
 from detailbench.basics.texts import _
 from detailbench.findings.cure import cure_of, cure_words
 from detailbench.findings.gates import held_back, no_abrasive
+from detailbench.findings.standing import standing_stops
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import FinishGroup
 
@@ -14,6 +15,9 @@ from detailbench.record.things import FinishGroup
 def no_trial_here(picture: JobPicture, group: FinishGroup, panel: str, day: date) -> str:
     """Why nothing is tried on this panel, or, with ``panel`` empty, on any panel of the group; empty where something
     may be. A person may set most of it aside with a reason; a proposal does not."""
+    stands = standing_stops(picture)
+    if stands:
+        return _("No trial here. {why}").format(why=" ".join(s.sentence for s in stands))
     if cure_of(picture, group, day) == "not_cured":
         return _("No trial here. {why}").format(why=cure_words(picture, group, day))
     if panel in group.panels:

@@ -16,6 +16,7 @@ from detailbench.moves.finish_groups import SetGroupPaint
 from detailbench.moves.limits import AddLimit
 from detailbench.moves.shop import Retire
 from detailbench.moves.surface import HoldPanel, ReleasePanel, SetPaintSystem
+from detailbench.moves.turning import TurnJob
 
 
 def tried(
@@ -51,6 +52,20 @@ def test_nor_on_a_panel_that_is_held_back_until_it_is_released(hands: Hands) -> 
     assert "Start with" in says(hands, "bonnet").plain
     hands.do(ReleasePanel(hands.job, "roof"))
     assert "Start with" in says(hands).plain
+
+
+def test_nor_while_the_job_is_paused_or_the_car_is_gone(hands: Hands) -> None:
+    tried(hands, 2, "no", "clear")
+    assert says(hands).move is not None
+    hands.do(TurnJob(hands.job, "paused", "owner asks his partner"))
+    told = says(hands)
+    assert told.move is None
+    assert told.plain.startswith("No trial here. The job is paused (owner asks his partner).")
+    hands.do(TurnJob(hands.job, "resumed"))
+    assert says(hands).move is not None
+    hands.do(TurnJob(hands.job, "fetched_early", "owner needed the car"))
+    assert says(hands).plain == "No trial here. The car is not here: note its return first."
+    assert says(hands).move is None
 
 
 def test_nor_where_the_owner_barred_every_panel_of_the_group(hands: Hands) -> None:
