@@ -13,11 +13,11 @@ from detailbench.findings.kit_names import combination_name, parts
 from detailbench.findings.kit_renewal import stands_for
 from detailbench.findings.processes import group_of, process_of, runs_of, steps_of
 from detailbench.findings.stop import Stop
-from detailbench.findings.trial_bans import ban_sentence
+from detailbench.findings.trial_bans import ban_sentence, lifted_bans
 from detailbench.findings.trial_story import confirming_sentence, may_adopt_steps
-from detailbench.findings.trials_made import trials_of
+from detailbench.findings.trials_made import outcome_of, trials_of
 from detailbench.record.picture import JobPicture, ShopPicture, one
-from detailbench.record.things import FinishGroup, Process, ProcessStep
+from detailbench.record.things import FinishGroup, Process, ProcessStep, Trial
 from detailbench.trials.adopt import serves
 from detailbench.trials.movement import Movement
 
@@ -118,6 +118,42 @@ def rubbed_less_stops(
         seconds=format_quantity(half.seconds, "s", 0),
     )
     return (Stop("rubbed_less", sentence),)
+
+
+def hot_before_stops(
+    picture: JobPicture, group: FinishGroup, combination_id: str, section_m2: float, polish_s: float
+) -> tuple[Stop, ...]:
+    """What stands against adopting a first step rubbed as hard as when it was stopped for heat: that it ran without
+    since, rubbed less, says nothing of it."""
+    asked = polish_s / section_m2
+    for ban in lifted_bans(picture, group.id, combination_id):
+        was = _per_m2(ban.trial)
+        if was is None or asked < ALIKE * was:
+            continue
+        since = [
+            _per_m2(t)
+            for t in trials_of(picture, group.id)
+            if (t.combination_id, t.seq > ban.trial.seq) == (ban.trial.combination_id, True)
+            if (kept := outcome_of(picture, t.id)) is not None and not kept.stopped
+        ]
+        if any(each is not None and each >= ALIKE * was for each in since):
+            continue
+        text = _("{name} was stopped for heat with a section of {section} and {seconds}; it ran rubbed less since.")
+        section = (ban.trial.section_w_mm or 0.0) * (ban.trial.section_h_mm or 0.0) / 100
+        sentence = text.format(
+            name=combination_name(picture.shop, combination_id),
+            section=format_quantity(section, "cm²", 0),
+            seconds=format_quantity(ban.trial.seconds or 0.0, "s", 0),
+        )
+        return (Stop("hot_before", sentence),)
+    return ()
+
+
+def _per_m2(trial: Trial) -> float | None:
+    """Seconds a square metre, the rubbing of one place; None where it was not noted."""
+    if not trial.seconds or not trial.section_w_mm or not trial.section_h_mm:
+        return None
+    return trial.seconds / (trial.section_w_mm * trial.section_h_mm / 1e6)
 
 
 def no_longer_seen_stops(picture: JobPicture, panel: str, step: ProcessStep) -> tuple[Stop, ...]:

@@ -11,7 +11,13 @@ from detailbench.basics.errors import BadInput, Refused
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
-from detailbench.findings.adopted_now import may_adopt_rubbed, other_means_stops, rubbed_less_stops, usual_means
+from detailbench.findings.adopted_now import (
+    hot_before_stops,
+    may_adopt_rubbed,
+    other_means_stops,
+    rubbed_less_stops,
+    usual_means,
+)
 from detailbench.findings.cure import cure_stops
 from detailbench.findings.gates import start_stops
 from detailbench.findings.limits import reminder, unread_stops
@@ -126,6 +132,7 @@ class AdoptProcess:
             *other_means_stops(picture.shop, [(s["combination_id"], s["means"]) for s in steps]),
             *confirming_stops(picture, group, may.confirming),
             *rubbed_less_stops(picture, group, polishing[0], *rubbed, cut=len(polishing) > 1),
+            *hot_before_stops(picture, group, polishing[0], *rubbed),
         )
         habit = stopped_unless_overridden(w, self.job_id, asked, "", self.override)
         process = w.add(Process, job_id=self.job_id, group_id=group.id, trial_ids=may.rest, words=self.words)

@@ -241,3 +241,24 @@ def test_what_served_rubbed_harder_is_not_adopted_after_its_combination_was_stop
     harder = {"combination_id": key(hands, 3), "section_m2": 0.28 * 0.28, "polish_s": 40.0}
     with pytest.raises(Refused, match="stopped since"):
         hands.do(AdoptProcess(hands.job, group.id, [harder], override="one trial is enough"))
+
+
+def test_what_was_stopped_for_heat_rubbed_so_is_not_adopted_so_because_it_ran_rubbed_less_since(hands: Hands) -> None:
+    group = hands.shop.group(hands.job, "roof")
+    usual = {"section_w_mm": 400.0, "section_h_mm": 400.0, "seconds": 40.0}
+    smaller = usual | {"section_w_mm": 280.0, "section_h_mm": 280.0}
+
+    def run(panel: str, technique: dict[str, float], *seen: str) -> None:
+        made = hands.do(RecordTrial(hands.job, group.id, panel, key(hands, 3), technique=technique))
+        hands.do(JudgeTrial(hands.job, made, *seen))
+
+    run("roof", smaller, "", "", "heat")
+    run("roof", usual, "yes", "clear")
+    run("bonnet", usual, "yes", "clear")
+    harder = {"combination_id": key(hands, 3), "section_m2": 0.28 * 0.28, "polish_s": 40.0}
+    with pytest.raises(Refused, match="stopped for heat with a section of") as found:
+        hands.do(AdoptProcess(hands.job, group.id, [harder]))
+    assert (found.value.rule, found.value.may_override) == ("hot_before", True)
+    hands.do(AdoptProcess(hands.job, group.id, [harder | {"section_m2": 0.16}]))
+    run("tailgate", smaller, "yes", "clear")
+    hands.do(AdoptProcess(hands.job, group.id, [harder]))

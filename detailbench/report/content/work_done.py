@@ -65,6 +65,7 @@ RULES = {
     "cure_unknown": "refinish whose cure is not known",
     "colour_on_pad": "another trial with a combination that took colour",
     "rubbed_less": "rubbed less than it was seen to need",
+    "hot_before": "rubbed as hard as when it was stopped for heat",
     "other_means": "by hand what was tried by machine, or the other way round",
     "stopped_here": "combination stopped for heat or colour on this paint",
 }
