@@ -64,6 +64,15 @@ def has_unsaved_typing() -> bool:
     return False
 
 
+OPENS = "opens"  # property of a button that opens a page: pressed again, it does nothing
+
+
+def takes_space() -> bool:
+    """Whether Space presses what has the focus: any button but one whose page is open already."""
+    focused = QApplication.focusWidget()
+    return isinstance(focused, QAbstractButton) and not (focused.property(OPENS) and focused.isChecked())
+
+
 class KeyDoor(QObject):
     """Application-wide: runs the action that belongs to a key, for keys pressed in ``window``."""
 
@@ -94,7 +103,7 @@ class KeyDoor(QObject):
             if action.everywhere:
                 if action.shortcut in _UNDO_KEYS and has_unsaved_typing():
                     continue  # what is being typed is taken back before what was saved
-            elif typing or (action.shortcut == "Space" and isinstance(QApplication.focusWidget(), QAbstractButton)):
+            elif typing or (action.shortcut == "Space" and takes_space()):
                 continue
             if action.enabled_when():
                 return action

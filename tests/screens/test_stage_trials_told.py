@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 from invented_shop import InventedShop, invented, prepared
+from invented_stage import press
+from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 from stage_scenes import click, judged_trial, named, ready_job, shown_window, words
 
@@ -53,6 +55,16 @@ def test_a_running_trial_is_named_also_while_another_panel_is_chosen(window: Win
     stage.hand.start_or_stop()
     window.context.select_panel("roof")
     assert "bonnet, trial 1" in words(window.centre.card)
+
+
+def test_space_starts_the_trial_also_from_the_open_page_s_own_name(window: Window, stage: TrialsStage) -> None:
+    assert stage.hand is not None
+    named(window, "Place").setFocus()
+    press(Qt.Key.Key_Space)
+    assert named(window, "place: typical").isVisible()  # it opened its page
+    assert stage.hand.timer is None
+    press(Qt.Key.Key_Space)
+    assert stage.hand.timer is not None
 
 
 def test_the_button_that_adopts_is_wide_enough_for_its_words_beside_a_confirming_trial(

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QSizePolicy, QVBoxLa
 
 from detailbench.basics.numbers import format_number
 from detailbench.basics.texts import _
+from detailbench.screens.actions import OPENS
 from detailbench.screens.look.dress import Dress
 from detailbench.screens.look.faces import face
 from detailbench.screens.look.parts import area, tip
@@ -31,6 +32,7 @@ class RailRow(QAbstractButton):
         self.due: int | None = None
         self.apart: CountsApart | None = None
         self.setCheckable(True)
+        self.setProperty(OPENS, True)
         self.setAutoExclusive(False)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)

@@ -51,6 +51,8 @@ def due_state(picture: JobPicture, key: str, open_: bool, now: datetime) -> str:
         spoiled = spoiled_by_a_check(picture)
         outer = [p for p in picture.places if p.surface == OUTER]
         read = {p.panel for p in outer if is_read(picture, p.id, "polished", spoiled)}
+        if not open_ and not read & polished:
+            return _("none due: nothing was measured before the work")
         return _("{done} of {n} polished panels").format(done=len(read & polished), n=len(polished))
     if key == "after_marks" and polished:
         marks = {m.id for m in picture.marks if m.panel in polished}

@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QBoxLayout, QGridLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
+from detailbench.screens.actions import OPENS
 from detailbench.screens.entry.choice_row import ChoiceRow
 from detailbench.screens.look.dress import Dress
 
@@ -77,6 +78,7 @@ class Pages(QWidget):
         name = _Name(title)
         name.setProperty("role", "choice")
         name.setCheckable(True)
+        name.setProperty(OPENS, True)
         name.setAutoDefault(False)
         name.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         name.setAccessibleName(title)
