@@ -208,6 +208,22 @@ def test_more_marks_left_than_before_are_refused_where_they_are_typed(window: Wi
 
 
 # adopting
+def test_what_serves_with_a_smaller_section_only_is_shown_and_adopted_with_it(
+    window: Window, invented: InventedShop, job: str
+) -> None:
+    smaller = {"section_w_mm": 250, "section_h_mm": 180}
+    for panel in ("bonnet", "roof"):
+        judged_trial(invented, job, 3, "no", "clear", panel=panel)
+        judged_trial(invented, job, 3, "yes", "clear", panel=panel, **smaller)
+    judged_trial(invented, job, 3, "no", "clear", panel="bonnet")
+    click(window, "Adopt")
+    assert "last seen not to clear" not in words(window.centre.card)
+    click(window, "Adopt this process")
+    process = process_of(invented.picture(job), invented.group(job).id)
+    assert process is not None
+    assert [s.section_m2 for s in steps_of(invented.picture(job), process)] == [pytest.approx(0.045)]
+
+
 def test_sanding_can_be_chosen_only_once_the_owner_agreed_to_it(
     window: Window, stage: TrialsStage, invented: InventedShop, job: str
 ) -> None:
