@@ -67,6 +67,22 @@ def test_space_starts_the_trial_also_from_the_open_page_s_own_name(window: Windo
     assert stage.hand.timer is not None
 
 
+def test_the_last_pair_of_light_passes_is_set_up_as_it_is_said_and_seen_on_the_sheet(
+    window: Window, stage: TrialsStage, invented: InventedShop, job: str
+) -> None:
+    click(window, "Sheet")
+    click(window, "sheet: pad, lamp")
+    first = judged_trial(invented, job, 4, "yes", "even_haze")
+    click(window, "Trial")
+    assert "a last pair of light passes on top" in words(window.centre.card)
+    click(window, "Take up what is chosen")
+    assert stage.hand is not None
+    draft = stage.hand.draft
+    assert draft is not None
+    assert (draft.on_top_of, draft.passes, draft.force_word, draft.seconds) == (first.id, 2, "light", 30)
+    assert named(window, "force: light").isVisible()
+
+
 def test_the_button_that_adopts_is_wide_enough_for_its_words_beside_a_confirming_trial(
     window: Window, invented: InventedShop, job: str
 ) -> None:

@@ -24,6 +24,7 @@ from detailbench.trials.technique import FORCE_N, LONGER, PADS_CUTTING, PADS_FIN
 
 PASSES = 4
 SECONDS = 60.0
+PAIR = 2
 SIDES = 4 / 3  # a section is laid out a little longer than it is high
 WORDS = tuple(FORCE_N)
 
@@ -181,6 +182,9 @@ def draft_from(picture: JobPicture, trial: Trial, option: Option, range_: tuple[
         draft = with_combination(picture.shop, draft, range_[option.rung].id)
     if option.result is Result.COOLER:
         return _cooler(picture.shop, draft)
+    kept = outcome_of(picture, trial.id)
+    if option.result is Result.CLEAN_PAD and draft.on_top_of and kept is not None and kept.finish == "even_haze":
+        draft = _last_pair(draft)
     return within_panel(picture, replace(draft, **_changed(draft, option.result)))
 
 
@@ -226,6 +230,13 @@ def _changed(draft: Draft, result: Result) -> dict[str, Any]:
     if result in (Result.CLEAN_PAD, Result.OTHER_PAD):
         return {"prime": True}
     return {}
+
+
+def _last_pair(draft: Draft) -> Draft:
+    """The last pair of light passes a hazy finish is given, each as long as before."""
+    each_s = draft.seconds / draft.passes if draft.seconds and draft.passes else None
+    seconds = round(each_s * PAIR) if each_s else draft.seconds
+    return replace(draft, force_n=None, force_word=WORDS[0], passes=PAIR, seconds=seconds)
 
 
 def _cooler(shop: ShopPicture, draft: Draft) -> Draft:

@@ -75,12 +75,19 @@ class SheetPage(QWidget):
         whole.addWidget(self.faces, 1)
         self.face.set_value("strokes")
         self.face.chosen.connect(lambda key: self.faces.setCurrentIndex(list(self.face.buttons).index(key)))
+        hand.page_wanted.connect(self._wanted)
         self.dial.chosen.connect(lambda key: hand.set_draft(dial=key))
         self.force.chosen.connect(lambda key: hand.set_draft(force_n=None, force_word=key))
         self.wide.committed.connect(lambda v: hand.set_draft(section_w_mm=v))
         self.high.committed.connect(lambda v: hand.set_draft(section_h_mm=v))
         self.passes.committed.connect(lambda v: hand.set_draft(passes=max(round(v), 1)))
         self.seconds.committed.connect(lambda v: hand.set_draft(seconds=v))
+
+    def _wanted(self, page: str) -> None:
+        """What was set up for somebody is shown where it changed, whatever lay open here before."""
+        if page == "sheet":
+            self.face.set_value("strokes")
+            self.faces.setCurrentIndex(0)
 
     def redraw(self) -> None:
         """Draw anew from what is set up."""
