@@ -36,8 +36,9 @@ class Ban:
         return self.lifted_by is None
 
 
-def bans_of(picture: JobPicture, trials: Iterable[Trial]) -> tuple[Ban, ...]:
+def bans_of(picture: JobPicture, trials: Iterable[Trial], ran: str = "") -> tuple[Ban, ...]:
     """The stops among these trials of one paint, in the order made, each with the first later trial that lifts it.
+    ``ran``: id of a trial taken as judged and not stopped, whatever outcome of it is kept.
 
     A later trial that was judged and not stopped lifts a stop for heat, for the technique it was made with; one on
     metal says nothing about plastic, which lets the heat go more slowly. Colour is lifted by a trial for which a person
@@ -45,11 +46,10 @@ def bans_of(picture: JobPicture, trials: Iterable[Trial]) -> tuple[Ban, ...]:
     bans: list[Ban] = []
     for trial in trials:
         kept = outcome_of(picture, trial.id)
-        if kept is None:
-            continue
-        if kept.stopped in (HEAT, COLOUR):
-            bans.append(Ban(trial, kept.stopped))
-        elif not kept.stopped:
+        stopped = "" if trial.id == ran else None if kept is None else kept.stopped
+        if stopped in (HEAT, COLOUR):
+            bans.append(Ban(trial, stopped))
+        elif stopped == "":
             bans = [replace(b, lifted_by=trial) if b.stands and _lifts(picture, b, trial) else b for b in bans]
     return tuple(bans)
 

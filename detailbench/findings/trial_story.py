@@ -105,14 +105,16 @@ def as_one_step(picture: JobPicture, trial: Trial, outcome: Outcome) -> tuple[Ou
     return outcome, under
 
 
-def known_range(picture: JobPicture, group_id: str, without: str = "") -> tuple[RungSeen, ...]:
+def known_range(picture: JobPicture, group_id: str, without: str = "", *, ran: bool = False) -> tuple[RungSeen, ...]:
     """What is known of each rung on this paint, from its judged trials (except ``without``); the latest word counts.
-    After a stop for heat or colour only what was seen since does, and that it did not clear."""
+    After a stop for heat or colour only what was seen since does, and that it did not clear. ``ran``: the trial left
+    out was judged and not stopped, so that it lifts what stood against its combination."""
     here = range_combinations(picture, group_id)
     gone = out_of_use_here(picture)
     seen = {c.id: RungSeen(_rung(picture, c), retired=c.id in gone) for c in here}
-    trials = tuple(t for t in trials_of(picture, group_id) if t.id != without)
-    for ban in bans_of(picture, trials):
+    every = trials_of(picture, group_id)
+    trials = tuple(t for t in every if t.id != without)
+    for ban in bans_of(picture, every, ran=without) if ran else bans_of(picture, trials):
         if (id_ := ban.trial.combination_id) in seen:
             was = seen[id_]
             seen[id_] = replace(was, forbidden=was.forbidden or ban.stands, hot=was.hot or ban.why == HEAT)
@@ -171,10 +173,10 @@ def _done_already(picture: JobPicture, trial: Trial, judged: TrialOutcome | None
 
 
 def _context(
-    picture: JobPicture, trial: Trial, under: Trial | None, judged: TrialOutcome | None, clear_coat: str
+    picture: JobPicture, trial: Trial, under: Trial | None, judged: TrialOutcome | None, clear_coat: str, *, ran: bool
 ) -> Context:
     group = group_of(picture, trial.panel) or one(picture.groups, trial.group_id)
-    range_ = known_range(picture, group.id, without=trial.id)
+    range_ = known_range(picture, group.id, without=trial.id, ran=ran)
     keys = [r.rung.key for r in range_]
     _machine, _pad, product = parts(picture.shop, one(picture.shop.combinations, trial.combination_id))
     time_left = product.working_time_s is None or trial.seconds is None or trial.seconds < product.working_time_s
@@ -217,7 +219,8 @@ def advice_for(
     ``clear_coat``: known, thin or unknown, where the caller has it already.
     Raises BadInput when the combination is not in the range."""
     outcome, under = as_one_step(picture, trial, outcome)
-    advice = next_step(outcome, _context(picture, trial, under, judged, clear_coat))
+    ran = outcome.stopped is None
+    advice = next_step(outcome, _context(picture, trial, under, judged, clear_coat, ran=ran))
     hot = "" if outcome.stopped is not None else too_hot(picture, trial)
     if hot:
         advice = replace(advice, chosen=replace(advice.chosen, sentence=f"{advice.chosen.sentence} {hot}"))

@@ -16,12 +16,12 @@ from detailbench.findings.range_picture import range_picture
 from detailbench.findings.range_shown import range_shown
 from detailbench.findings.training import questions
 from detailbench.findings.trial_bans import bans_of, cooler
-from detailbench.findings.trial_story import known_range, may_adopt_steps, range_combinations
+from detailbench.findings.trial_story import advice_for, known_range, may_adopt_steps, range_combinations, told
 from detailbench.moves.surface import MakeGroup
 from detailbench.moves.trials import JudgeTrial, RecordTrial, StrikeTrial
 from detailbench.moves.turning import TurnJob
 from detailbench.moves.work import AdoptProcess, StartStep
-from detailbench.trials.outcome import Result
+from detailbench.trials.outcome import Cleared, Finish, Outcome, Result, Stopped
 
 
 def trial(hands: Hands, rung: int = 4, panel: str = "roof", override: str = "", **technique: Any) -> RecordTrial:
@@ -167,6 +167,25 @@ def test_colour_stands_until_a_person_sets_it_aside_for_a_trial_that_runs(hands:
     run(hands, "yes", "clear", panel="bonnet", override="single-stage, the owner agreed")
     assert learnt(hands, 4) == (True, True, None, False, False)
     assert hands.picture.overrides[-1].rule == "colour_on_pad"
+
+
+def test_the_trial_that_lifts_a_stop_is_told_as_one_that_served(hands: Hands) -> None:
+    run(hands, "stopped", "colour_on_pad")
+    made = run(hands, "yes", "clear", panel="bonnet", override="single-stage, the owner agreed")
+    kept = next(t for t in told(hands.picture, hands.shop.group(hands.job, "roof").id) if t.trial.id == made)
+    assert kept.advice is not None
+    assert kept.advice.chosen.result is Result.KEEP
+    assert "not to be used here" not in kept.advice.chosen.sentence
+    # before the outcome is kept it says the same
+    judged = advice_for(hands.picture, kept.trial, Outcome(Cleared.YES, Finish.CLEAR))
+    assert judged.chosen.result is Result.KEEP
+    edge = advice_for(hands.picture, kept.trial, Outcome(stopped=Stopped.EDGE))
+    assert "not to be used here" in edge.chosen.sentence  # it lifts nothing then
+    # and stopped again since, that counts
+    run(hands, "stopped", "heat", panel="tailgate")
+    again = next(t for t in told(hands.picture, hands.shop.group(hands.job, "roof").id) if t.trial.id == made)
+    assert again.advice is not None
+    assert "not to be used here" in again.advice.chosen.sentence
 
 
 def test_colour_set_aside_for_one_trial_that_was_stopped_is_not_set_aside_for_the_next(hands: Hands) -> None:
