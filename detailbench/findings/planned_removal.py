@@ -24,7 +24,8 @@ from detailbench.work.sections import sections
 @dataclass(frozen=True)
 class StepForecast:
     """One step on one panel. ``removal`` None: not measured, and ``why_none`` says what is missing. ``paints``: on how
-    many the trials behind it were made, ``on_this_paint``: how many of them on this one."""
+    many the trials behind it were made, ``on_this_paint``: how many of them on this one, ``on_this_car``: how many on
+    another finish group of this car or in an earlier job of it."""
 
     step: ProcessStep
     removal: Removal | None
@@ -32,6 +33,7 @@ class StepForecast:
     why_none: str
     paints: int = 0
     on_this_paint: int = 0
+    on_this_car: int = 0
 
 
 @dataclass(frozen=True)
@@ -111,7 +113,9 @@ class Forecasts:
             paint_to_paint=paint_to_paint(self.picture.shop),
         )
         own = sum(1 for t in trials if t.paint == paint)
-        return StepForecast(step, found, load, "", len({t.paint for t in trials}), own)
+        # whether the paint is still that of an earlier job nobody entered: it counts as another, told as of this car
+        car = sum(1 for t in trials if t.paint != paint and t.paint.startswith(paint_word(self.picture, "")))
+        return StepForecast(step, found, load, "", len({t.paint for t in trials}), own, car)
 
     def _trials(self, combination_id: str) -> tuple[MeasuredTrial, ...]:
         if combination_id not in self._measured:

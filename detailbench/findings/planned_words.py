@@ -37,15 +37,16 @@ def _step(told: StepForecast) -> str:
         between = format_thickness_interval(*_interval(told, found.low_rate * per, found.high_rate * per), digits=1)
         text = _("about {about}, {between} (90\u00a0%); from {n} trials on {paints}, {own}.")
         return text.format(
-            about=about, between=between, n=len(found.rates), paints=_paints(told.paints), own=_own(told.on_this_paint)
+            about=about, between=between, n=len(found.rates), paints=_paints(told.paints), own=_own(told)
         )
     each = sorted(rate * per for rate in found.rates)
     if len(each) == 1:
-        here, elsewhere = (
+        here, same_car, elsewhere = (
             _("about {about}; measured once so far, on this paint."),
-            _("about {about}; measured once so far, on another paint."),
+            _("about {about}; measured once so far, on this car, in another finish group or an earlier job."),
+            _("about {about}; measured once so far, on another car."),
         )
-        return (here if told.on_this_paint else elsewhere).format(about=about)
+        return (here if told.on_this_paint else same_car if told.on_this_car else elsewhere).format(about=about)
     text = _("about {about}; measured {n} times so far ({each}; median {middle}), on {paints}, {own}.")
     return text.format(
         about=about,
@@ -53,7 +54,7 @@ def _step(told: StepForecast) -> str:
         each=", ".join(format_thickness(v, digits=1, with_unit=False) for v in each),
         middle=format_thickness(median(each), digits=1),
         paints=_paints(told.paints),
-        own=_own(told.on_this_paint),
+        own=_own(told),
     )
 
 
@@ -68,7 +69,8 @@ def _paints(n: int) -> str:
     return _("1 paint") if n == 1 else _("{n} paints").format(n=n)
 
 
-def _own(n: int) -> str:
-    if n == 0:
-        return _("none of them on this one")
-    return _("1 of them on this one") if n == 1 else _("{n} of them on this one").format(n=n)
+def _own(told: StepForecast) -> str:
+    n, car = told.on_this_paint, told.on_this_car
+    said = {0: _("none of them on this one"), 1: _("1 of them on this one")}.get(n, _("{n} of them on this one"))
+    more = _("; {n} on this car, in another finish group or an earlier job").format(n=car) if car else ""
+    return said.format(n=n) + more

@@ -105,14 +105,15 @@ class Bench:
         return self._several(ids)
 
     def _several(self, ids: Set[str]) -> tuple[JobPicture, ...]:
-        """Those of these jobs that were not kept are read now; each is of the shop as it is."""
+        """Those of these jobs that were not kept are read now; each is of the shop as it is, or of the one it was read
+        with where another process has written since the last look."""
         shop = self.shop()
         with self.store.reading() as connection:
             for picture in job_pictures(connection, ids - self._tried.keys(), shop):
                 self._tried[picture.job.id] = picture
         for job in shop.jobs:
             had = self._tried.get(job.id)
-            if had is not None and had.shop is not shop:
+            if had is not None and had.shop.head < shop.head:
                 now = replace(had, job=job, car=one(shop.cars, job.car_id), shop=shop)
                 self._tried[job.id] = carried_over(had, now)
         return tuple(self._tried[job.id] for job in shop.jobs if job.id in ids)

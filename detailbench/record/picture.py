@@ -188,7 +188,7 @@ def job_picture(
 ) -> JobPicture:
     """Read a job's picture. ``several`` hands over the pictures of other jobs, for a caller that keeps them; else they
     are read. Raises RecordTrouble when there is no such job."""
-    shop = shop or shop_picture(connection)
+    shop = _shop_now(connection, shop)
     job = one(shop.jobs, job_id)
     same_car = [j for j in shop.jobs if j.car_id == job.car_id]
     before = same_car[: same_car.index(job)]
@@ -200,9 +200,15 @@ def job_picture(
     return replace(picture, others=several(ids) if several is not None else job_pictures(connection, ids, shop))
 
 
+def _shop_now(connection: Connection, shop: ShopPicture | None) -> ShopPicture:
+    """The shop these rows are of: read anew where another process wrote since it was read."""
+    return shop if shop is not None and shop.head == head(connection)[0] else shop_picture(connection)
+
+
 def job_pictures(connection: Connection, job_ids: Collection[str], shop: ShopPicture) -> tuple[JobPicture, ...]:
     """The pictures of several jobs, in the order they were begun, each without its ``last`` and ``others``: of many
     jobs every table is read once, so that looking through them does not ask for each of them alone."""
+    shop = _shop_now(connection, shop) if job_ids else shop
     wanted = [job for job in shop.jobs if job.id in job_ids]
     if len(wanted) <= FEW:
         return tuple(_job_alone(connection, job, shop) for job in wanted)

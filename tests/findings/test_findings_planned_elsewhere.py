@@ -21,9 +21,11 @@ from detailbench.findings.planned_removal import Forecasts, Planned
 from detailbench.findings.planned_words import planned_sentences
 from detailbench.findings.processes import group_of
 from detailbench.findings.removal import measured_trials
-from detailbench.moves.shop import SetSetting
+from detailbench.moves.arrival import NewJob
+from detailbench.moves.bench import Bench
+from detailbench.moves.shop import AddToShop, SetSetting
 from detailbench.moves.surface import MakeGroup, SetState
-from detailbench.moves.trials import JudgeTrial
+from detailbench.moves.trials import JudgeTrial, RecordTrial
 from detailbench.moves.turning import TurnJob
 from detailbench.moves.work import AdoptProcess, StartStep
 from detailbench.record.picture import JobPicture
@@ -167,7 +169,7 @@ def test_few_trials_are_listed_with_median_and_range_and_five_give_an_interval(i
         measured(other)
         (said,) = planned_sentences(here.picture, planned(here))
         assert said.startswith("Expected to come off here: about ")
-        assert ("measured once so far, on another paint." if n == 0 else f"measured {n + 1} times so far") in said
+        assert ("measured once so far, on another car." if n == 0 else f"measured {n + 1} times so far") in said
         assert "90" not in said
     assert "median" in said
     measured(others[4])
@@ -195,6 +197,36 @@ def test_the_interval_shown_holds_what_is_not_known_of_the_panels_area(invented:
     assert ends[1][0] == middle
     assert ends[1][2] - middle == pytest.approx(math.hypot(high - middle, 1.6449 * 0.5 * middle), abs=0.15)
     assert ends[1][1] < low
+
+
+def test_the_same_car_in_an_earlier_job_is_told_as_this_car_and_counts_as_another_paint(hands: Hands) -> None:
+    measured(hands)
+    hands.do(TurnJob(hands.job, "fetched_early", "wanted back today"))
+    hands.later(86400)
+    again = Hands(hands.shop, hands.shop.bench.do(NewJob(car_id=hands.picture.car.id)).scope)
+    hands.do(SetState(again.job, ("roof",), clean="wiped"))
+    adopted_unmeasured(again)
+    (told,) = planned(again).steps
+    assert (told.on_this_paint, told.on_this_car) == (0, 1)
+    (said,) = planned_sentences(again.picture, planned(again))
+    assert said.endswith("measured once so far, on this car, in another finish group or an earlier job.")
+
+
+def test_another_process_writing_meanwhile_leaves_no_picture_of_half_a_shop(hands: Hands, other: Hands) -> None:
+    """A combination made and tried elsewhere between two looks: its job is read with the shop it is of."""
+    adopted_unmeasured(hands)
+    reader = Bench(hands.shop.bench.folder, hands.shop.clock, read_only=True)
+    assert reader.jobs_with_trials()
+    shop = hands.picture.shop
+    old = shop.combinations[0]
+    parts = {"machine_id": old.machine_id, "pad_id": old.pad_id, "product_id": shop.combinations[-1].product_id}
+    made = hands.do(AddToShop("combination", {**parts, "rung": 9}))
+    hands.do(RecordTrial(other.job, other.shop.group(other.job, "roof").id, "roof", made))
+    for picture in reader.jobs_with_trials():
+        for trial in picture.trials:
+            assert any(c.id == trial.combination_id for c in picture.shop.combinations)
+    assert reader.look_for_others()
+    reader.close()
 
 
 def test_nothing_adopted_says_nothing(hands: Hands) -> None:
