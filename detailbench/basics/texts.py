@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from contextvars import ContextVar
 from functools import cache
 
@@ -55,3 +56,10 @@ def _pseudo(text: str) -> str:
         if char == "}":
             inside = False
     return "".join(out)
+
+
+def listed_words(words: Sequence[str]) -> str:
+    """ "pad, compound and movement" """
+    if len(words) < 2:
+        return "".join(words)
+    return _("{all_but_last} and {last}").format(all_but_last=", ".join(words[:-1]), last=words[-1])

@@ -88,6 +88,15 @@ def before_a_stop(picture: JobPicture, trials: Iterable[Trial]) -> frozenset[str
     return frozenset(t.id for t in trials if t.seq < newest.get(t.combination_id, 0))
 
 
+def stops_that_count(picture: JobPicture, trials: Iterable[Trial], combination_ids: Iterable[str]) -> tuple[int, ...]:
+    """The numbers of the trials, among these of one paint, whose stop takes away what was seen of these combinations
+    before: the newest stop of each that ran before it."""
+    trials, asked = tuple(trials), set(combination_ids)
+    over = {t.combination_id for t in trials if t.id in before_a_stop(picture, trials)}
+    newest = {b.trial.combination_id: b.trial.id for b in bans_of(picture, trials)}
+    return tuple(n for n, t in enumerate(trials, 1) if t.id in newest.values() and t.combination_id in over & asked)
+
+
 def cooler(picture: JobPicture, stopped: Trial, after: Trial) -> bool | None:
     """Whether a trial rubs cooler than the one that was stopped: less force × pad speed, fewer seconds on each place,
     or a panel that had cooled, and none of them more. None where nothing noted of both can be held together."""

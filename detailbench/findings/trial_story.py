@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 
 from detailbench.basics.numbers import format_quantity
-from detailbench.basics.texts import _
+from detailbench.basics.texts import _, listed_words
 from detailbench.findings.kit_names import combination_name, combinations_in_use, parts
 from detailbench.findings.kit_renewal import stand_ins, stands_for
 from detailbench.findings.kit_retired import out_of_use_here
@@ -20,7 +20,7 @@ from detailbench.findings.processes import group_of
 from detailbench.findings.settings import setting
 from detailbench.findings.technique import setup_of, technique_figures
 from detailbench.findings.thin_paint import clear_coat_of
-from detailbench.findings.trial_bans import HEAT, ban_sentence, bans_of, before_a_stop
+from detailbench.findings.trial_bans import COLOUR, HEAT, ban_sentence, bans_of, before_a_stop, stops_that_count
 from detailbench.findings.trials_made import as_now, trials_as_made
 from detailbench.findings.trials_made import outcome_of as outcome_of
 from detailbench.findings.trials_made import stack_beneath as stack_beneath
@@ -267,8 +267,17 @@ def may_adopt_steps(
 
 
 def confirming_sentence(picture: JobPicture, group: FinishGroup, combination_ids: Sequence[str]) -> str | None:
-    """What a confirming trial on a second panel would still have to show, or None."""
-    return confirming_due(trials_seen(picture, group.id, since_stops=True), _as_now(picture, combination_ids))
+    """What a confirming trial on a second panel would still have to show, or None. Where two panels showed it before a
+    stop, the sentence says that they no longer count, and why."""
+    steps = _as_now(picture, combination_ids)
+    due = confirming_due(trials_seen(picture, group.id, since_stops=True), steps)
+    ever = [t for t in trials_seen(picture, group.id) if str(t.outcome.stopped) not in (HEAT, COLOUR)]
+    if due is None or len(panels_seen_to_work(ever, steps)) < 2:
+        return due
+    stops = [str(n) for n in stops_that_count(picture, trials_of(picture, group.id), steps)]
+    one_stop = _("It was made on two, but what was seen before the stop in trial {n} no longer counts.")
+    more = _("It was made on two, but what was seen before the stops in trials {n} no longer counts.")
+    return f"{due} {(one_stop if len(stops) == 1 else more).format(n=listed_words(stops))}"
 
 
 def panels_serving(picture: JobPicture, group: FinishGroup, combination_ids: Sequence[str]) -> frozenset[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -16,7 +17,14 @@ from detailbench.findings.range_picture import range_picture
 from detailbench.findings.range_shown import range_shown
 from detailbench.findings.training import questions
 from detailbench.findings.trial_bans import bans_of, cooler
-from detailbench.findings.trial_story import advice_for, known_range, may_adopt_steps, range_combinations, told
+from detailbench.findings.trial_story import (
+    advice_for,
+    confirming_sentence,
+    known_range,
+    may_adopt_steps,
+    range_combinations,
+    told,
+)
 from detailbench.moves.surface import MakeGroup
 from detailbench.moves.trials import JudgeTrial, RecordTrial, StrikeTrial
 from detailbench.moves.turning import TurnJob
@@ -207,6 +215,50 @@ def test_colour_is_not_lifted_by_a_trial_made_before_anyone_knew(hands: Hands) -
     assert "took colour" in (may_adopt_steps(hands.picture, group, [combination])[1] or "")
     with pytest.raises(Refused, match="took colour"):
         hands.do(AdoptProcess(hands.job, group.id, [{"combination_id": combination}], override="seen to work here"))
+
+
+# the second panel
+def due(hands: Hands, *rungs: int) -> str | None:
+    group = hands.shop.group(hands.job, "roof")
+    every = range_combinations(hands.picture, group.id)
+    return confirming_sentence(hands.picture, group, [every[rung].id for rung in rungs])
+
+
+@pytest.mark.parametrize("hot", ["roof", "bonnet", "tailgate"])
+def test_asked_for_a_second_panel_again_it_says_which_stop_took_the_first_two_away(hands: Hands, hot: str) -> None:
+    run(hands, "yes", "clear")
+    run(hands, "yes", "clear", panel="bonnet")
+    assert due(hands, 4) is None
+    run(hands, "stopped", "heat", panel=hot)
+    run(hands, "yes", "clear")
+    said = due(hands, 4) or ""
+    assert said.startswith("One confirming trial of the whole process on a second panel is still to be made.")
+    assert said.endswith("It was made on two, but what was seen before the stop in trial 3 no longer counts.")
+    run(hands, "yes", "clear", panel="bonnet")
+    assert due(hands, 4) is None
+
+
+def test_never_made_on_two_panels_no_stop_is_blamed(hands: Hands) -> None:
+    run(hands, "yes", "clear")
+    run(hands, "no", "clear", panel="bonnet")
+    run(hands, "stopped", "heat", panel="bonnet")
+    run(hands, "stopped", "heat", rung=1)
+    run(hands, "yes", "clear")
+    assert due(hands, 4) == "One confirming trial of the whole process on a second panel is still to be made."
+
+
+def test_of_two_steps_that_were_stopped_both_stops_are_named(hands: Hands) -> None:
+    def both(panel: str) -> None:
+        cut = run(hands, "yes", "even_haze", panel=panel)
+        made = hands.do(replace(trial(hands, 1, panel), on_top_of=cut))
+        hands.do(JudgeTrial(hands.job, made, "yes", "clear"))
+
+    both("roof")
+    both("bonnet")
+    run(hands, "stopped", "heat")
+    run(hands, "stopped", "heat", rung=1)
+    both("roof")
+    assert (due(hands, 4, 1) or "").endswith("what was seen before the stops in trials 5 and 6 no longer counts.")
 
 
 # the work
