@@ -8,7 +8,7 @@ from pytestqt.qtbot import QtBot
 from stage_scenes import adopted, click, judged_trial, named, ready_job, scrolls, shown_window, type_into, words
 
 from detailbench.moves.shop import AddToShop
-from detailbench.moves.trials import JudgeTrial
+from detailbench.moves.trials import JudgeTrial, RecordTrial
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.stages.work.stage import WorkStage
 
@@ -86,6 +86,31 @@ def test_where_every_other_panel_was_tried_the_one_that_failed_is_set_up_again(
     assert stage.hand is not None
     assert stage.hand.draft is not None
     assert (stage.hand.draft.panel, stage.hand.draft.spot) == ("roof", "confirming")
+    window.close()
+
+
+def test_a_process_whose_colour_was_set_aside_is_told_alike_on_trial_and_adopt_and_the_stop_is_named(
+    qtbot: QtBot, invented: InventedShop
+) -> None:
+    job = ready_job(invented, "bonnet", "roof", "tailgate")
+    judged_trial(invented, job, 4, "yes", "clear", panel="roof")
+    judged_trial(invented, job, 4, "yes", "clear")
+    stopped = judged_trial(invented, job, 4, "yes", "clear")
+    invented.bench.do(JudgeTrial(job, stopped.id, stopped="colour_on_pad"))
+    again = RecordTrial(job, stopped.group_id, "tailgate", stopped.combination_id, override="single-stage, agreed")
+    invented.bench.do(JudgeTrial(job, invented.bench.do(again).id, "yes", "clear"))
+    window = shown_window(qtbot, invented, job, TrialsStage())
+    window.context.select_panel("tailgate")
+    window.to_map()
+    click(window, "Trial")
+    told = words(window.centre.card)
+    assert "Keep this combination." in told
+    assert "not to be used here" not in told
+    click(window, "Adopt")
+    told = words(window.centre.card)
+    assert "seen to work on this paint" in told
+    assert "It was made on two, but what was seen before the stop in trial 3 no longer counts." in told
+    assert scrolls(window) == 0
     window.close()
 
 
