@@ -22,8 +22,8 @@ from detailbench.moves import surface, work
 from detailbench.moves.bench import Bench
 from detailbench.screens.app import application
 from detailbench.screens.entry.why_button import WhyButton
-from detailbench.screens.frame.working_sheet import WorkingSheet, name_and_unit, source_text, words
-from detailbench.screens.frame.working_sheet import shown as value_shown
+from detailbench.screens.frame.working_sheet import WorkingSheet, source_text
+from detailbench.screens.frame.working_words import in_words, words
 from detailbench.screens.look.looks import LookKey
 from detailbench.screens.window import Window
 
@@ -95,8 +95,7 @@ def own_words(sheet: WorkingSheet) -> frozenset[str]:
     found = {working.formula, working.source.text, source_text(working)}
     for values in (working.inputs, working.results):
         for name, value in values.items():
-            what, unit = name_and_unit(name)
-            found |= {what, value_shown(value, unit)}
+            found |= set(in_words(name, value))
     title = _("Why this figure: {name}").format(name=words(working.name))
     return frozenset(found | {title})
 

@@ -113,6 +113,10 @@ def test_what_one_more_trial_costs_and_saves_is_said_with_its_why(
     working = window.centre.working.working
     assert working is not None
     assert working.name.startswith("adviser")
+    sheet = words(window.centre.working)
+    assert "1: nothing seen" in sheet
+    assert "6: cleared, finish clear" in sheet
+    assert not any(machine in sheet for machine in ("free_orbit", "adopt_two", " ,", "finish_clear"))
 
 
 def test_what_the_adviser_would_do_is_set_up_with_one_press(
