@@ -7,13 +7,14 @@ from decimal import Decimal
 import pytest
 from invented_findings import Hands
 from invented_findings import hands as hands
-from reading_reports import said_in
+from reading_reports import figures, said_in
 from whole_job import frozen
 
 from detailbench.moves.agreeing import AnswerOwner, AskOwner
 from detailbench.moves.handover import RecordAcceptance
 from detailbench.moves.surface import MakeGroup
 from detailbench.report import DocumentContent
+from detailbench.report.content.parts import Counted, plain
 
 
 def agreed(hands: Hands, panel: str, level: str, price: str = "100") -> str:
@@ -54,6 +55,51 @@ def test_each_section_carries_its_own_answer_and_the_line_to_be_signed_names_bot
         "Accepted with the remarks above. Test section on the bonnet, “swirls gone”: as agreed. Test section on the "
         "roof, “haze gone”: not as agreed. I received this report"
     ) in accepted
+
+
+def on_page_one(hands: Hands, title: str = "Answer") -> str:
+    rows = frozen(hands.shop, hands.job).content().front.rows.rows
+    return " ".join(plain(text) for row in rows if row.label == title for text in row.texts)
+
+
+def test_page_one_says_on_which_panel_the_work_is_not_as_agreed(hands: Hands, sections: tuple[str, str]) -> None:
+    bonnet, roof = sections
+    hands.do(
+        RecordAcceptance(hands.job, "with_remarks", "still hazy", "daylight", sections={bonnet: "yes", roof: "no"})
+    )
+    said = on_page_one(hands)
+    assert said.startswith("Accepted by the owner with remarks, printed on the last page, ")
+    assert said.endswith(". Not as agreed: roof.")
+    hands.later()
+    both = {bonnet: "no", roof: "no"}
+    hands.do(RecordAcceptance(hands.job, "not_accepted", "still hazy", "daylight", sections=both))
+    assert on_page_one(hands).endswith(". Not as agreed: bonnet and roof.")
+    hands.later()
+    both = {bonnet: "yes", roof: "yes"}
+    hands.do(RecordAcceptance(hands.job, "accepted", "", "daylight", sections=both))
+    assert "ot as agreed" not in on_page_one(hands)
+
+
+def test_of_the_only_section_page_one_says_it_too(hands: Hands) -> None:
+    agreed(hands, "roof", "haze gone")
+    hands.do(RecordAcceptance(hands.job, "with_remarks", "still hazy", "daylight", "no"))
+    assert on_page_one(hands).endswith(". Not as agreed: roof.")
+
+
+def test_of_many_panels_not_as_agreed_page_one_gives_the_number_and_what_it_counts(hands: Hands) -> None:
+    panels = ("bonnet", "roof", "tailgate", "wing_front_l")
+    for panel in panels[1:]:
+        hands.do(MakeGroup(hands.job, f"the {panel}", (panel,)))
+    answers = {agreed(hands, panel, "haze gone"): "no" for panel in panels}
+    hands.do(RecordAcceptance(hands.job, "not_accepted", "still hazy", "daylight", sections=answers))
+    assert on_page_one(hands).endswith(". Not as agreed: 4 panels.")
+    counted = [f for f in figures(frozen(hands.shop, hands.job).content()) if isinstance(f.trace, Counted)]
+    assert any(set(f.trace.of) == set(panels) for f in counted if isinstance(f.trace, Counted))
+
+
+def test_not_as_agreed_of_no_section_by_name_stands_on_page_one(hands: Hands, sections: tuple[str, str]) -> None:
+    hands.do(RecordAcceptance(hands.job, "with_remarks", "still hazy", "daylight", "no"))
+    assert on_page_one(hands).endswith(". Not as agreed; of which test section was not said.")
 
 
 def test_a_word_of_no_section_by_name_is_printed_under_none(hands: Hands, sections: tuple[str, str]) -> None:

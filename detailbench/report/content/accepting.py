@@ -17,9 +17,10 @@ from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.parties import deleted
 from detailbench.report.content.parts import Text, clipped, joined, said, typed
 from detailbench.report.content.standing import standing
-from detailbench.report.content.wording import group_name, opening, person_words
+from detailbench.report.content.wording import group_name, opening, panels_counted, panels_listed, person_words
 
 MOST_NAME, MOST_STATEMENT = 60, 400
+MOST_PANELS = 3
 
 
 def acceptance_of(g: Gathered) -> Acceptance | None:
@@ -101,6 +102,17 @@ def _not_which(found: Acceptance) -> str:
     if found.level_met == "yes":
         return _("The owner found the work as agreed; of which test section was not said.")
     return _("The owner found the work not as agreed; of which test section was not said.")
+
+
+def not_as_agreed(g: Gathered, found: Acceptance) -> Text:
+    """For page one: the panels whose approved test section the work does not meet; nothing where there is none."""
+    panels = list(dict.fromkeys(s.trial.panel for s, met in levels_met(g.picture, found) if met == "no"))
+    if panels:
+        named = panels_listed(panels) if len(panels) <= MOST_PANELS else panels_counted(panels)
+        return said(_("Not as agreed: {panels}."), panels=named)
+    if found.level_met == "no" and unsaid_which(g.picture, found):
+        return (_("Not as agreed; of which test section was not said."),)
+    return ()
 
 
 def signed_answer(picture: JobPicture, found: Acceptance) -> Text:

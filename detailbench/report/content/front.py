@@ -12,7 +12,7 @@ from detailbench.findings.parties import bearer_for, owner_of
 from detailbench.findings.processes import process_of, steps_of
 from detailbench.findings.settings import setting
 from detailbench.record.things import FinishGroup
-from detailbench.report.content.accepting import acceptance_of
+from detailbench.report.content.accepting import acceptance_of, not_as_agreed
 from detailbench.report.content.blocks import Fact, Facts, Front
 from detailbench.report.content.came_off import change_sentence
 from detailbench.report.content.figures import count, day, moment_with_offset, of_thing, recorded
@@ -359,8 +359,9 @@ def _answer(g: Gathered) -> Text:
         "with_remarks": _("Accepted by the owner with remarks, printed on the last page"),
         "not_accepted": _("Not accepted by the owner; see the last page"),
     }
-    return said(
+    answer = said(
         "{answer}, {at}.",
         answer=words[found.answer],
         at=moment_with_offset(found.entered_at, recorded(found, "entered_at")),
     )
+    return joined([answer, not_as_agreed(g, found)])
