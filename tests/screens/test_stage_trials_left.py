@@ -7,7 +7,7 @@ from invented_shop import InventedShop, invented, prepared
 from invented_stage import press
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
-from stage_scenes import click, ready_job, scrolls, shown_window, strike, type_into, words
+from stage_scenes import click, judged_trial, ready_job, scrolls, shown_window, strike, type_into, words
 
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.stage import TrialsStage
@@ -108,3 +108,38 @@ def test_a_trial_left_is_struck_out_where_it_is_told(
     window = opened_again(qtbot, invented, job, TrialsStage())
     click(window, "Strike out this trial")
     assert invented.picture(job).trials == ()
+
+
+def test_a_reopened_window_stands_before_the_trial_that_waits(
+    qtbot: QtBot, window: Window, invented: InventedShop, job: str
+) -> None:
+    press(Qt.Key.Key_Space)
+    window.close()
+    window = shown_window(qtbot, invented, job, TrialsStage())
+    assert window.context.selected_panel == "bonnet"
+    assert "Trial 1, bonnet" in words(window.centre.card)
+    assert "Left running, time unknown" in words(window.centre.card)
+
+
+def test_on_another_groups_panel_the_card_says_which_trial_waits_and_leads_there(
+    window: Window, stage: TrialsStage, invented: InventedShop, job: str
+) -> None:
+    group = next(g for g in invented.picture(job).groups if "bonnet" not in g.panels)
+    assert "Trial 1 on bonnet" not in words(window.centre.card)
+    press(Qt.Key.Key_Space)
+    window.context.select_panel(group.panels[0])
+    assert "Trial 1 on bonnet: its timer runs" in words(window.centre.card)
+    hand_of(stage).start_or_stop()  # the same press twice
+    invented.clock.forward(seconds=5)
+    hand_of(stage).end()
+    assert "Trial 1 on bonnet: left running, time unknown" in words(window.centre.card)
+    click(window, "Go to the trial that waits")
+    assert window.context.selected_panel == "bonnet"
+    assert "Left running, time unknown" in words(window.centre.card)
+    assert "Trial 1 on bonnet:" not in words(window.centre.card)
+
+
+def test_the_stage_without_a_waiting_trial_chooses_no_panel(qtbot: QtBot, invented: InventedShop, job: str) -> None:
+    judged_trial(invented, job, 0, "no", "clear")
+    window = shown_window(qtbot, invented, job, TrialsStage())
+    assert window.context.selected_panel == ""

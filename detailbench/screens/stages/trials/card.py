@@ -19,6 +19,7 @@ from detailbench.screens.stages.trials.range_page import RangePage
 from detailbench.screens.stages.trials.run_page import RunPage
 from detailbench.screens.stages.trials.sheet_page import SheetPage
 from detailbench.screens.stages.trials.story_page import StoryPage
+from detailbench.screens.stages.trials.waiting_part import WaitingPart
 from detailbench.screens.stages.work_parts.pages import Pages
 from detailbench.screens.stages.work_parts.seen_card import Drawn, SeenCard
 
@@ -30,6 +31,7 @@ class TrialsCard(SeenCard):
         super().__init__()
         self._context, self._hand = context, hand
         self.group = label("", "strong", wrap=True)
+        self.waits = WaitingPart(context, hand)
         self.pages = Pages(context.dress, in_a_row=6)
         self.range = RangePage(context, hand, advising)
         self.range.other.clicked.connect(self.next_group)
@@ -51,6 +53,7 @@ class TrialsCard(SeenCard):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(context.dress.look.measure.space("thin"))
         column.addWidget(self.group)
+        column.addWidget(self.waits)
         column.addWidget(self.pages, 1)
         hand.page_wanted.connect(self.pages.turn)
         hand.changed.connect(self.redraw)
@@ -66,6 +69,7 @@ class TrialsCard(SeenCard):
         else:
             self.group.setText(group_words(picture, group))
         self.group.setAccessibleName(self.group.text())
+        self.waits.redraw()
         pages: dict[str, Drawn] = {
             "range": self.range, "place": self.place, "sheet": self.sheet, "run": self.run, "story": self.story,
             "adopt": self.adopt,
