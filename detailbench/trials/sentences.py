@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from detailbench.basics.numbers import format_number
-from detailbench.basics.texts import _
+from detailbench.basics.texts import _, listed_words
 from detailbench.trials.outcome import Result
 from detailbench.trials.rungs import Rung
 
@@ -118,7 +118,7 @@ def several_changes(changes: tuple[str, ...]) -> str:
     """Said where no combination of the range differs in one thing only."""
     names = {"movement": _("movement"), "pad": _("pad"), "compound": _("compound")}
     return _("It changes {parts} at once: no combination left differs in one thing only.").format(
-        parts=", ".join(names[c] for c in changes)
+        parts=listed_words([names[c] for c in changes])
     )
 
 

@@ -134,4 +134,4 @@ def test_where_no_combination_differs_in_one_part_the_sentence_says_so() -> None
     done = frozenset({Result.WIPE, Result.SLOWER_ARM, Result.SMALLER_SECTION})
     advice = next_step(Outcome(Cleared.NO, Finish.CLEAR), Context(two, 0, already=done))
     assert advice.chosen.changes == ("pad", "compound")
-    assert "It changes pad, compound at once" in advice.sentence
+    assert "It changes pad and compound at once" in advice.sentence
