@@ -93,7 +93,7 @@ def check_place(picture: JobPicture, panel: str, patch: Patch, spot: str = "typi
             )
             return PlaceCheck(taken=text.format(n=number, panel=panel_name(panel)))
         if gap < CLEAR_MM:
-            near = _("Only {gap} clear to trial {n}: 2 to 3 cm between places keep them apart.").format(
+            near = _("Only {gap} clear to trial {n}: 20 to 30 mm between places keep them apart.").format(
                 gap=format_quantity(gap, "mm", 0), n=number
             )
     return PlaceCheck(near=" ".join(filter(None, (near, lost, edge_words(picture, panel, patch, spot)))))
@@ -125,7 +125,7 @@ def edge_words(picture: JobPicture, panel: str, patch: Patch, spot: str) -> str:
         ),
         "near": _(
             "Only {mm} to an edge, opening or body line of the {panel}: a place that is to speak for the panel keeps "
-            "10 cm from them, and there is room for it ({source})."
+            "100 mm from them, and there is room for it ({source})."
         ),
     }
     mm = over_edge_mm(drawn, *where) if trouble == "over" else clear_of_edges_mm(drawn, *where)

@@ -61,7 +61,8 @@ def test_another_panel_and_a_trial_on_top_need_no_place(hands: Hands) -> None:
 def test_a_typical_place_at_the_edge_is_warned_of(hands: Hands, mm: float, words: str) -> None:
     note = said(hands, at=corner(hands, "roof", mm))
     assert words in note
-    assert "common practice, no source" in note or words == "hangs"
+    assert "keeps 100 mm from them, and there is room for it (common practice, no source)" in note or words == "hangs"
+    assert "cm" not in note
 
 
 def test_the_worst_place_may_lie_near_an_edge_but_hangs_over_it_as_any_other(hands: Hands) -> None:

@@ -59,7 +59,7 @@ def test_a_fresh_place_serves_once_and_the_same_place_on_top_goes(hands: Hands) 
 def test_too_little_clear_paint_between_two_places_is_warned_of(hands: Hands) -> None:
     hands.do(trial(hands, at=at(hands, 300)))
     near = hands.shop.bench.do(trial(hands, 4, at=at(hands, 610)))
-    assert "10 mm clear to trial 1" in near.note.replace("\N{NO-BREAK SPACE}", " ")
+    assert "10 mm clear to trial 1: 20 to 30 mm between places" in near.note.replace("\N{NO-BREAK SPACE}", " ")
     clear = hands.shop.bench.do(trial(hands, 5, at=at(hands, 936)))
     assert "clear to trial" not in clear.note
 
