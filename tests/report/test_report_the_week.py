@@ -12,10 +12,12 @@ from reading_reports import pdf_text, said_in, workings
 from week_job import KINDS, Week, played
 
 from detailbench.record.past import PutRight
+from detailbench.record.picture import JobPicture
 from detailbench.record.things import ClockNote, Forgetting, OwnerLimit, Visit
 from detailbench.record.writing import PER_ENTRY
 from detailbench.report import DocumentContent, document_pdf
-from detailbench.report.content.blocks import Days
+from detailbench.report.content.blocks import Days, Facts
+from detailbench.report.content.parts import plain
 
 
 @pytest.fixture(scope="session")
@@ -329,11 +331,28 @@ def test_the_days_hold_every_day_and_the_car_is_here_all_along(report: DocumentC
 
 
 def test_own_faults_stand_on_page_one_with_where_to_read_on(week: Week) -> None:
-    found = said_in(week.content().front)
-    assert "1 mishap (see What was agreed)" in found
-    assert "1 rule set aside (see Work)" in found
+    rows = {r.label: " ".join(plain(t) for t in r.texts) for r in week.content().front.rows.rows}
+    assert "1 mishap (see What was agreed)" in rows["Own faults"]
+    # a person's decision is no fault: it stands on a line of its own
+    assert "set aside" not in rows["Own faults"]
+    assert rows["Set aside"] == "1 rule, by a person who gave a reason (see Work)."
     clean = replace(week.picture, mishaps=(), overrides=(), check_readings=())
-    assert "Own faults" not in said_in(week.content(picture=clean).front)
+    labels = {r.label for r in week.content(picture=clean).front.rows.rows}
+    assert not labels & {"Own faults", "Set aside"}
+    ruled = replace(week.picture, mishaps=(), check_readings=())
+    labels = {r.label for r in week.content(picture=ruled).front.rows.rows}
+    assert labels & {"Own faults", "Set aside"} == {"Set aside"}
+
+
+def test_how_it_was_recorded_tells_rules_set_aside_apart_from_own_faults(week: Week) -> None:
+    def rows(picture: JobPicture) -> dict[str, str]:
+        blocks = [b for s in week.content(picture=picture).sections for b in s.blocks if isinstance(b, Facts)]
+        return {r.label: " ".join(plain(t) for t in r.texts) for b in blocks for r in b.rows}
+
+    found = rows(week.picture)
+    assert "set aside" not in found["Own faults"]
+    assert found["Set aside"] == "Rules were set aside by a person; they stand under Work with name and reason."
+    assert rows(replace(week.picture, overrides=()))["Set aside"] == "No rule was set aside."
 
 
 def test_a_place_of_a_panel_drawn_in_another_size_then_is_said_to_have_moved(week: Week) -> None:

@@ -20,7 +20,7 @@ from detailbench.report.content.gathered import Gathered
 from detailbench.report.content.marking import kinds_in_words, remaining_marks
 from detailbench.report.content.missing import missing_facts, standing_facts
 from detailbench.report.content.order import plate_text, vin_text
-from detailbench.report.content.own_faults import own_fault_facts
+from detailbench.report.content.own_faults import own_fault_facts, set_aside_facts
 from detailbench.report.content.parties import odometer_text, short_name, who_comes
 from detailbench.report.content.parts import Text, Typed, clipped, joined, plain, said
 from detailbench.report.content.readings import apart_read, modes_line, readings_printed
@@ -107,6 +107,7 @@ def _rows(g: Gathered) -> list[Fact]:
         *since_last_facts(g),
         Fact(_("Remains"), _remains(g)),
         *own_fault_facts(g),
+        *set_aside_facts(g),
         *missing_facts(g),
         Fact(_("Answer"), (_answer(g),)),
         *_references(g),

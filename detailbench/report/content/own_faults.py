@@ -1,4 +1,5 @@
-"""What went wrong on the workshop's own side, for page one: counted, with where to read on."""
+"""What went wrong on the workshop's own side, and which rules were set aside, for page one: counted, with where to
+read on."""
 
 from __future__ import annotations
 
@@ -26,11 +27,16 @@ def own_fault_facts(g: Gathered) -> tuple[Fact, ...]:
             ),
             _("Gauges and checks"),
         ),
-        (
-            p.overrides,
-            counted([o.id for o in p.overrides], _("{n} rule set aside"), _("{n} rules set aside")),
-            _("Work"),
-        ),
     )
     lines: list[Text] = [said(_("{what} (see {where})"), what=what, where=where) for any_, what, where in found if any_]
     return (Fact(_("Own faults"), (joined(lines, "; "),)),) if lines else ()
+
+
+def set_aside_facts(g: Gathered) -> tuple[Fact, ...]:
+    """The rules a person set aside, a row of their own on page one: a decision with a reason is no fault."""
+    ids = [o.id for o in g.picture.overrides]
+    one_, many = (
+        _("{n} rule, by a person who gave a reason (see Work)."),
+        _("{n} rules, each by a person who gave a reason (see Work)."),
+    )
+    return (Fact(_("Set aside"), (counted(ids, one_, many),)),) if ids else ()

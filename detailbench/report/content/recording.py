@@ -42,7 +42,7 @@ def recording_blocks(g: Gathered, printing: str = "handover") -> tuple[Block, ..
         Fact(_("Put right"), put_right_texts(g)),
         *clock_facts(g),
         *taken_in_facts(g, whole=True),
-        *([Fact(_("Own faults"), _faults(g))] if printing == "handover" else []),
+        *([Fact(_("Own faults"), _faults(g)), Fact(_("Set aside"), _set_aside(g))] if printing == "handover" else []),
         Fact(_("Documents"), document_texts(g, printing)),
         Fact(_("Journal"), (journal_text(g),)),
         Fact(_("Program"), (said(_("detailbench {version}"), version=typed(g.version)),)),
@@ -57,13 +57,17 @@ def _faults(g: Gathered) -> tuple[Text, ...]:
         out.append((text.format(letter=session_letter(g, found.session.id)),))
     if g.picture.mishaps:
         out.append((_("Mishaps happened; they stand under What was agreed with who was told."),))
-    if g.picture.overrides:
-        out.append((_("Rules were set aside by a person; they stand under Work with name and reason."),))
     if any(r.ended == "left_running" for r in g.picture.runs):
         out.append((_("A timer was left running; that time is not known."),))
     if not out:
-        out.append((_("No failed gauge check, no mishap, no rule set aside and no timer left running is recorded."),))
+        out.append((_("No failed gauge check, no mishap and no timer left running is recorded."),))
     return tuple(out)
+
+
+def _set_aside(g: Gathered) -> tuple[Text, ...]:
+    if g.picture.overrides:
+        return ((_("Rules were set aside by a person; they stand under Work with name and reason."),),)
+    return ((_("No rule was set aside."),),)
 
 
 def settings_blocks(g: Gathered) -> tuple[Block, ...]:
