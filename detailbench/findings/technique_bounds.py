@@ -44,6 +44,11 @@ def technique_unfit(
     return _number_unfit(values) or _text_unfit(values)
 
 
+def section_unfit(picture: JobPicture, panel: str, values: Mapping[str, Any]) -> str:
+    """Why a section of these sides cannot be laid out on the panel; empty where it can, or a side is not known."""
+    return next(filter(None, (_side_unfit(picture, panel, name, values) for name in SIDES)), "")
+
+
 def _side_unfit(picture: JobPicture, panel: str, name: str, values: Mapping[str, Any]) -> str:
     """Why a side of the section cannot be; it may lie either way round on the panel."""
     side = values.get(name)

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import replace
+
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from detailbench.basics.numbers import format_number, format_quantity
@@ -9,7 +12,7 @@ from detailbench.basics.texts import _
 from detailbench.body.names import panel_name
 from detailbench.findings.kit_names import parts
 from detailbench.findings.technique import TechniqueFigures, technique_figures, working_time_words
-from detailbench.findings.technique_bounds import MOST_PASSES, MOST_SECONDS, technique_unfit
+from detailbench.findings.technique_bounds import MOST_PASSES, MOST_SECONDS, section_unfit, technique_unfit
 from detailbench.record.picture import one
 from detailbench.screens.context import Context
 from detailbench.screens.entry.choice_row import ChoiceRow
@@ -18,6 +21,7 @@ from detailbench.screens.stages.trials.advising import Advising
 from detailbench.screens.stages.trials.draft import WORDS
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.pad_part import PadPart
+from detailbench.screens.stages.trials.unfit_told import UnfitTold
 from detailbench.screens.stages.trials.what_if_part import WhatIfPart
 from detailbench.screens.stages.work_parts.figure_line import FigureLine
 from detailbench.screens.stages.work_parts.pages import Faces, in_line, page_column
@@ -32,11 +36,13 @@ class SheetPage(QWidget):
         super().__init__()
         self._context, self._hand, self._advising = context, hand, advising
         m = context.dress.look.measure
+        self._told = UnfitTold(context, hand)
+        self._shown_panel = ""
         self.name = label("", "strong", wrap=True)
         self.dial = in_line(ChoiceRow(_("dial"), (), columns=5))
         self.force = in_line(ChoiceRow(_("force"), tuple((w, force_label(w)) for w in WORDS)))
-        self.wide = StepNumber(_("section width"), "mm", step=10, least=10)
-        self.high = StepNumber(_("section height"), "mm", step=10, least=10)
+        self.wide = StepNumber(_("section width"), "mm", step=10, least=10, check=self._side("section_w_mm"))
+        self.high = StepNumber(_("section height"), "mm", step=10, least=10, check=self._side("section_h_mm"))
         self.passes = StepNumber(_("passes"), step=1, least=1, whole=True, most=MOST_PASSES)
         self.seconds = StepNumber(_("passes take"), "s", step=5, least=1, most=MOST_SECONDS)
         self.pad = PadPart(context, hand)
@@ -52,7 +58,8 @@ class SheetPage(QWidget):
         numbers = QGridLayout()
         numbers.setSpacing(m.space("thin"))
         for i, part in enumerate((self.wide, self.high, self.passes, self.seconds)):
-            numbers.addWidget(part, i // 2, i % 2)
+            numbers.addWidget(part, 3 * (i // 2), i % 2)
+            numbers.addWidget(part.says, 3 * (i // 2) + 1 + i % 2, 0, 1, 2)  # two to a row: its sentence below both
         figures = QGridLayout()
         figures.setHorizontalSpacing(m.space("gap"))
         figures.setVerticalSpacing(0)
@@ -82,6 +89,21 @@ class SheetPage(QWidget):
         self.high.committed.connect(lambda v: hand.set_draft(section_h_mm=v))
         self.passes.committed.connect(lambda v: hand.set_draft(passes=max(round(v), 1)))
         self.seconds.committed.connect(lambda v: hand.set_draft(seconds=v))
+
+    def _side(self, name: str) -> Callable[[float], str]:
+        """What speaks against a side of the section, and which one stays set."""
+
+        def against(side: float) -> str:
+            picture, draft = self._context.picture, self._hand.draft
+            if picture is None or draft is None:
+                return ""
+            unfit = section_unfit(picture, draft.panel, {**draft.technique(), name: side})
+            kept = getattr(draft, name)
+            if not unfit or kept is None:
+                return unfit
+            return unfit + " " + _("{value} stays set.").format(value=format_quantity(kept, "mm"))
+
+        return against
 
     def _wanted(self, page: str) -> None:
         """What was set up for somebody is shown where it changed, whatever lay open here before."""
@@ -115,14 +137,20 @@ class SheetPage(QWidget):
             (self.passes, draft.passes),
             (self.seconds, draft.seconds),
         ):
+            if draft.panel != self._shown_panel:
+                field.forget()
             field.set_value(value, same=True)
+        self._shown_panel = draft.panel
         picture = self._context.picture
         if picture is None:
             return
         unfit = technique_unfit(picture, draft.panel, one(shop.combinations, draft.combination_id), draft.technique())
         if unfit is not None and unfit[0] in (places := self._places()):
             places[unfit[0]].say(unfit[1])
-        found = technique_figures(picture, draft.setup())
+        # nothing is worked out from a section that cannot be
+        fits = not section_unfit(picture, draft.panel, draft.technique())
+        set_up = draft if fits else replace(draft, section_w_mm=None, section_h_mm=None)
+        found = technique_figures(picture, set_up.setup())
         self._show_figures(found)
         self.what_if.show_changes(found.changes, found.no_load)
         figures = self._advising.figures

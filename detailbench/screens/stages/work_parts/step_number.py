@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
@@ -13,7 +15,8 @@ from detailbench.screens.look.parts import button, caption, sentence, set_kind
 
 class StepNumber(QWidget):
     """``committed`` gives the number, or None where the field was emptied and may be. What cannot be read, is no whole
-    number where ``whole`` ones are counted, or lies above ``most``, stays with a sentence below it."""
+    number where ``whole`` ones are counted, or lies above ``most``, stays with a sentence below it; so does what
+    ``check`` has a sentence against."""
 
     committed = Signal(object)
 
@@ -28,9 +31,10 @@ class StepNumber(QWidget):
         negative: bool = False,
         whole: bool = False,
         most: float | None = None,
+        check: Callable[[float], str] | None = None,
     ) -> None:
         super().__init__()
-        self._step, self._least, self._most, self._whole = step, least, most, whole
+        self._step, self._least, self._most, self._whole, self._check = step, least, most, whole, check
         self._may_be_empty, self._negative = may_be_empty, negative
         self.value: float | None = None
         self._refused = False
@@ -78,6 +82,11 @@ class StepNumber(QWidget):
         self._show()
         self.say("")
 
+    def forget(self) -> None:
+        """Let go of typing that is not entered, or was refused: it belonged to another thing."""
+        self._refused = False
+        self.line.setModified(False)
+
     def commit(self) -> None:
         """Enter what stands there, if it changed and can be read."""
         text = self.line.text().strip()
@@ -98,8 +107,13 @@ class StepNumber(QWidget):
             self.say(_("A whole number is needed here."))
         elif self._most is not None and typed.value > self._most:
             self.say(_("At most {most} can be entered here.").format(most=format_number(self._most)))
+        elif against := self._against(typed.value):
+            self.say(against)
         else:
             self._take(typed.value)
+
+    def _against(self, value: float) -> str:
+        return self._check(value) if self._check is not None else ""
 
     def _by(self, sign: int) -> None:
         """To the next whole step, up or down."""
@@ -107,7 +121,11 @@ class StepNumber(QWidget):
         steps = round(now / self._step, 6)
         to = (steps + sign if steps == int(steps) else (int(steps // 1) + (1 if sign > 0 else 0))) * self._step
         if (to >= self._least or self._negative) and (self._most is None or to <= self._most):
-            self._take(round(to, 6))
+            against = self._against(round(to, 6))
+            if against:
+                self.say(against)
+            else:
+                self._take(round(to, 6))
 
     def _take(self, value: float | None) -> None:
         self.value = value
