@@ -20,7 +20,15 @@ from detailbench.findings.processes import group_of
 from detailbench.findings.settings import setting
 from detailbench.findings.technique import setup_of, technique_figures
 from detailbench.findings.thin_paint import clear_coat_of
-from detailbench.findings.trial_bans import COLOUR, HEAT, ban_sentence, bans_of, before_a_stop, stops_that_count
+from detailbench.findings.trial_bans import (
+    COLOUR,
+    HEAT,
+    ban_sentence,
+    bans_of,
+    before_a_stop,
+    standing_bans,
+    stops_that_count,
+)
 from detailbench.findings.trials_made import as_now, trials_as_made
 from detailbench.findings.trials_made import outcome_of as outcome_of
 from detailbench.findings.trials_made import stack_beneath as stack_beneath
@@ -182,11 +190,13 @@ def _context(
     time_left = product.working_time_s is None or trial.seconds is None or trial.seconds < product.working_time_s
     first = setting(picture.shop, "change_first")
     cut = None if under is None else (*stack_beneath(picture, under), under)[0]
+    # stopped again since: that it was used cooler allows it no more
+    again = any(b.trial.seq > trial.seq for b in standing_bans(picture, group.id, trial.combination_id))
     return Context(
         range=range_,
         at=keys.index(as_now(picture, trial).combination_id),
         on_top_of=None if under is None else keys.index(under.combination_id),
-        already=_done_already(picture, trial, judged),
+        already=_done_already(picture, trial, judged) - ({Result.COOLER} if again else set()),
         clear_coat=clear_coat or clear_coat_of(picture, group),
         colour=lightness_of(picture, group),
         feel=feel_for_table(feel_of(picture, group)),

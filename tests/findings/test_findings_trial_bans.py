@@ -29,7 +29,7 @@ from detailbench.moves.surface import MakeGroup
 from detailbench.moves.trials import JudgeTrial, RecordTrial, StrikeTrial
 from detailbench.moves.turning import TurnJob
 from detailbench.moves.work import AdoptProcess, StartStep
-from detailbench.trials.outcome import Cleared, Finish, Outcome, Result, Stopped
+from detailbench.trials.outcome import Cleared, Finish, Option, Outcome, Result, Stopped
 
 
 def trial(hands: Hands, rung: int = 4, panel: str = "roof", override: str = "", **technique: Any) -> RecordTrial:
@@ -73,6 +73,24 @@ def test_a_stop_for_heat_stands_until_the_combination_has_run_without_one(hands:
     # and a second stop stands again
     run(hands, "stopped", "heat", force_word="light")
     assert learnt(hands, 4)[-1] is True
+
+
+def test_what_served_cooler_and_was_too_hot_again_since_is_not_told_as_kept(hands: Hands) -> None:
+    def chosen(number: int) -> Option:
+        advice = told(hands.picture, hands.shop.group(hands.job, "roof").id)[number - 1].advice
+        assert advice is not None
+        return advice.chosen
+
+    run(hands, "stopped", "heat", force_word="firm")
+    assert chosen(1).result is Result.COOLER
+    run(hands, "yes", "clear", force_word="light")
+    assert chosen(2).result is Result.KEEP
+    run(hands, "stopped", "heat", force_word="light")
+    assert chosen(2).result is not Result.KEEP
+    assert "not to be used here" in chosen(2).sentence
+    # cooler still, it ran: what stood against it is lifted for both
+    run(hands, "yes", "clear", force_word="light")
+    assert {chosen(2).result, chosen(4).result} == {Result.KEEP}
 
 
 @pytest.mark.parametrize("why", ["edge", "pad"])
