@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from detailbench.record.picture import JobPicture, ShopPicture
     from detailbench.thickness.gauge_line import LineRead
 
-NoticeKind = Literal["saved", "flagged", "next", "stop", "plain"]
+NoticeKind = Literal["saved", "flagged", "next", "timer", "stop", "plain"]
 
 
 @dataclass(frozen=True)

@@ -26,7 +26,7 @@ from detailbench.screens.frame.far_keeper import FarKeeper
 from detailbench.screens.frame.input_door import InputDoor
 from detailbench.screens.frame.live import Live
 from detailbench.screens.frame.map_shows import MapShows
-from detailbench.screens.frame.notices import Flash, NoticeLine
+from detailbench.screens.frame.notices import Flash, NoticeLine, looks_as
 from detailbench.screens.frame.override_sheet import OverrideSheet
 from detailbench.screens.frame.owner_keeper import OwnerKeeper
 from detailbench.screens.frame.rail import Rail
@@ -347,8 +347,8 @@ class Window(QWidget):
     # what speaks
     def _noticed(self, sentence: str, kind: NoticeKind) -> None:
         self.notices.say(sentence, kind)
-        self.flash.flash(kind)
-        self.sounds.sound(kind)
+        self.flash.flash(looks_as(kind))
+        self.sounds.sound(looks_as(kind))
         self.show_keys()
 
     def _next_changed(self) -> None:

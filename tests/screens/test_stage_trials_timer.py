@@ -121,9 +121,11 @@ def test_every_phase_and_every_pass_is_told_once_so_that_it_is_heard_and_flashes
     window = shown_window(qtbot, invented, job, stage)
     window.context.select_panel("bonnet")
     told: list[str] = []
-    window.context.noticed.connect(lambda sentence, kind: told.append(sentence) if kind == "next" else None)
+    window.context.noticed.connect(lambda sentence, kind: told.append(sentence) if kind == "timer" else None)
     assert stage.hand is not None
     stage.hand.start_or_stop()
+    assert window.notices.accessibleDescription() == "timer: get ready"
+    assert (window.notices.kind, window.flash.kind) == ("next", "next")
     for _second in range(310):
         invented.clock.forward(seconds=1)
         stage.hand.tick()

@@ -19,12 +19,25 @@ from detailbench.screens.look.parts import area, label, set_kind
 SIGNS = {"saved": "✓", "flagged": "△", "next": "→", "stop": "■", "plain": "·"}
 FLASH_MS = 220
 SIDES = {"saved": "b", "flagged": "lr", "next": "t", "stop": "tblr"}
+LOOKS_AS = {"timer": "next"}  # a phase of a timer is seen and heard like any other going on, and named for what it is
 COLOURS = {"saved": "saved", "flagged": "flagged", "next": "moved", "stop": "stop"}
 
 
 def kind_name(kind: str) -> str:
     """The kind in a word, for the ear."""
-    return {"saved": _("saved"), "flagged": _("flagged"), "next": _("next panel"), "stop": _("stop")}.get(kind, "")
+    words = {
+        "saved": _("saved"),
+        "flagged": _("flagged"),
+        "next": _("go on"),
+        "timer": _("timer"),
+        "stop": _("stop"),
+    }
+    return words.get(kind, "")
+
+
+def looks_as(kind: str) -> str:
+    """The kind whose sign, colour, flash and sound a notice has."""
+    return LOOKS_AS.get(kind, kind)
 
 
 class NoticeLine(QWidget):
@@ -44,6 +57,7 @@ class NoticeLine(QWidget):
         row.addWidget(self._sign)
         row.addWidget(self._text, 1)
         self.setAccessibleName(_("Notices"))
+        self._kind = "plain"
         self.say("", "plain")
 
     @property
@@ -55,10 +69,11 @@ class NoticeLine(QWidget):
         return str(self._sign.property("kind"))
 
     def say(self, sentence: str, kind: str) -> None:
-        self._sign.setText(SIGNS.get(kind, "·") if sentence else " ")
+        self._kind, look = kind, looks_as(kind)
+        self._sign.setText(SIGNS.get(look, "·") if sentence else " ")
         self._sign.setAccessibleName(kind_name(kind))
-        set_kind(self._sign, kind)
-        set_kind(self._text, kind)
+        set_kind(self._sign, look)
+        set_kind(self._text, look)
         self._text.set_whole(sentence)
         self.setAccessibleDescription(f"{kind_name(kind)}: {sentence}" if kind_name(kind) else sentence)
 
@@ -69,7 +84,7 @@ class NoticeLine(QWidget):
 
     def say_more(self, sentence: str) -> None:
         """Put other words to the notice just given, keeping its sign (plain when there was none)."""
-        self.say(sentence, self.kind if self.text else "plain")
+        self.say(sentence, self._kind if self.text else "plain")
 
 
 class Flash(QWidget):

@@ -271,7 +271,7 @@ class TrialHand(QObject):
             return
         else:
             if self._shown is None or self._shown[0] != shown[0]:
-                self.context.notice(shown[0], "next")
+                self.context.notice(shown[0], "timer")
             self._shown = shown
         self._tell()
 
