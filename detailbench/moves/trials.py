@@ -22,7 +22,7 @@ from detailbench.findings.trial_bans import colour_stops, heat_reminder
 from detailbench.findings.trial_order import first_trial_stops, worst_too_early
 from detailbench.findings.trial_places import check_place, no_place_words, patch_at
 from detailbench.findings.trial_story import advice_for, outcome_of, trials_of
-from detailbench.findings.trial_timers import STARTED, end_unknown, say_the_time
+from detailbench.findings.trial_timers import LEFT, STARTED, end_unknown, say_the_time
 from detailbench.moves.move import Done
 from detailbench.moves.overriding import stopped_unless_overridden
 from detailbench.moves.panels import a_temperature, lamp_of_the_shop, on_panel, real_number
@@ -177,8 +177,20 @@ class CorrectTrial:
             raise BadInput(_("A timer was started or left running."), field="timer", given=timer)
         combination = one(picture.shop.combinations, trial.combination_id)
         kept = {name: getattr(trial, name) for name in ("section_w_mm", "section_h_mm")}
+        before = trial.timer
         w.change(trial, timer=timer, **_technique(technique, picture, trial.panel, combination, kept))
-        return Done(self.job_id, _("trial corrected"), trial.id)
+        return Done(self.job_id, self._says(before, timer), trial.id)
+
+    def _says(self, before: str, timer: str) -> str:
+        """What the timer, or a hand that knows its time, has entered; else that it was corrected."""
+        seconds = self.technique.get("seconds")
+        if before == STARTED and timer == "" and seconds:
+            return _("the passes took {n} s").format(n=format_number(seconds))
+        if timer != before and timer == STARTED:
+            return _("timer started")
+        if timer != before and timer == LEFT:
+            return _("timer left running, time unknown")
+        return _("trial corrected")
 
 
 @dataclass(frozen=True)

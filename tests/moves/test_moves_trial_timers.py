@@ -59,3 +59,27 @@ def test_taken_back_the_time_said_is_gone_again(hands: Hands, timed: str) -> Non
     hands.do(CorrectTrial(hands.job, timed, {"seconds": 45.0}))
     hands.shop.bench.undo(hands.job)
     assert (kept(hands).seconds, kept(hands).timer) == (None, "started")
+
+
+@pytest.mark.parametrize(
+    ("entered", "said"),
+    [
+        ({"seconds": 45.0, "primed": "yes"}, "the passes took 45 s"),
+        ({"seconds": None, "timer": "left_running"}, "timer left running, time unknown"),
+        ({"surface_after_c": 31.0}, "trial corrected"),
+        ({"section_w_mm": 300.0}, "trial corrected"),
+    ],
+)
+def test_what_a_timer_enters_is_called_what_it_is(
+    hands: Hands, timed: str, entered: dict[str, object], said: str
+) -> None:
+    assert hands.shop.bench.do(CorrectTrial(hands.job, timed, entered)).says == said
+
+
+def test_a_timer_started_on_a_trial_that_has_its_time_is_called_so(hands: Hands, timed: str) -> None:
+    hands.do(CorrectTrial(hands.job, timed, {"seconds": 45.0}))
+    again = hands.shop.bench.do(CorrectTrial(hands.job, timed, {"seconds": None, "timer": "started"}))
+    assert again.says == "timer started"
+    mended = CorrectTrial(hands.job, timed, {"seconds": 50.0, "timer": ""})
+    assert hands.shop.bench.do(mended).says == "the passes took 50 s"
+    assert hands.shop.bench.do(CorrectTrial(hands.job, timed, {"seconds": 52.0})).says == "trial corrected"
