@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 from stage_scenes import click, judged_trial, pick, ready_job, scrolls, shown_window, strike, type_into, words
 
+from detailbench.moves.surface import HoldPanel
 from detailbench.moves.trials import JudgeTrial
 from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.on_map import process_colouring, trial_drawing
@@ -242,6 +243,10 @@ def test_from_two_metres_the_wait_says_what_comes_and_the_look_says_the_keys(
     assert window.far.view.next.text() == "next: panel wipe, look, 0:30"
     invented.clock.forward(seconds=120)
     qtbot.waitUntil(lambda: window.far.view.where.text() == "Panel wipe, look")
+    assert window.far.view.next.text().startswith("next: second lamp, ")
+    assert window.far.view.keys.text() == "Y yes · X can't tell · N no · Space stops the timer"
+    invented.clock.forward(seconds=60)
+    qtbot.waitUntil(lambda: window.far.view.where.text().startswith("Over"))
     assert "Y yes" in window.far.view.next.text()
     assert window.far.view.keys.text() == "Space stops the timer"
 
@@ -295,6 +300,15 @@ def test_panels_without_a_process_are_hatched_and_say_so(window: Window) -> None
     fills = process_colouring(window.context).fills
     assert fills["bonnet"].hatch == "dots"
     assert fills["bonnet"].says == "no process yet"
+
+
+def test_a_panel_held_back_is_crossed_on_the_map_and_says_why(window: Window, invented: InventedShop, job: str) -> None:
+    assert process_colouring(window.context).hatches == (("dots", "no process yet"),)
+    invented.bench.do(HoldPanel(job, "bonnet", "colour on the pad"))
+    shown = process_colouring(window.context)
+    assert (shown.fills["bonnet"].hatch, shown.fills["bonnet"].says) == ("crossed", "Held back: colour on the pad.")
+    assert shown.fills["roof"].hatch == "dots"
+    assert ("crossed", "held back") in shown.hatches
 
 
 @pytest.mark.parametrize("look", ["bay", "desk"])

@@ -5,13 +5,14 @@ from __future__ import annotations
 from detailbench.basics.texts import _
 from detailbench.body.edges import EdgePosition, from_edges
 from detailbench.body.names import panel_name
+from detailbench.findings.gates import held
 from detailbench.findings.kit_names import combination_name
 from detailbench.findings.panels import outline_of
 from detailbench.findings.processes import group_of, process_of
 from detailbench.findings.trial_story import outcome_of
 from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
-from detailbench.screens.map.colouring import Colouring, Drawing, DrawnMark, PanelFill
+from detailbench.screens.map.colouring import Colouring, Drawing, DrawnMark, Hatch, PanelFill
 from detailbench.screens.stages.trials.draft import Draft, place_of
 from detailbench.screens.stages.trials.known import outcome_words
 
@@ -19,19 +20,26 @@ USUAL_MM = (300.0, 250.0)
 
 
 def process_colouring(context: Context) -> Colouring:
-    """Panels without a process hatched; those with one say its number of steps."""
+    """Panels without a process hatched, held ones crossed; those with a process say its number of steps."""
     picture = context.picture
     fills = {}
     if picture is not None:
         for key in outline_of(picture).panels:
             group = group_of(picture, key)
             process = process_of(picture, group.id) if group is not None else None
+            stops = held(picture, key)
+            if stops:
+                fills[key] = PanelFill(None, "crossed", "", stops[0].sentence)
+                continue
             if process is None:
                 fills[key] = PanelFill(None, "dots", "", _("no process yet"))
                 continue
             steps = sum(1 for s in picture.steps if s.process_id == process.id)
             fills[key] = PanelFill(None, "", str(steps), _("process of {n} steps adopted").format(n=steps))
-    return Colouring("process", _("process"), fills, hatches=(("dots", _("no process yet")),))
+    hatches: tuple[tuple[Hatch, str], ...] = (("dots", _("no process yet")),)
+    if any(fill.hatch == "crossed" for fill in fills.values()):
+        hatches += (("crossed", _("held back")),)
+    return Colouring("process", _("process"), fills, hatches=hatches)
 
 
 def trial_drawing(context: Context, draft: Draft | None) -> Drawing:

@@ -104,8 +104,10 @@ class TrialsStage(Stage):
         now, left = _capital(hand.phase_words()), seconds_words(standing.left_s)
         looks = standing.phase.key in LOOKED_IN or hand.judging.cleared
         if hand.may_judge and looks:
-            chosen = hand.judging
-            return FarFacts(now, left, _("Enter") if chosen.ready else _judge_keys(hand), where, ends)
+            keys = _("Enter") if hand.judging.ready else _judge_keys(hand)
+            if standing.following is not None:  # what can be said now stands with the keys, what comes stays said
+                return FarFacts(now, left, follows_words(hand), where, f"{keys} · {ends}")
+            return FarFacts(now, left, keys, where, ends)
         return FarFacts(now, left, follows_words(hand), where, ends)
 
     def actions(self, context: Context) -> tuple[Action, ...]:
