@@ -10,6 +10,7 @@ from collections.abc import Callable
 from functools import wraps
 from typing import Concatenate, ParamSpec, TypeVar
 
+from detailbench.basics.numbers import thickness_unit
 from detailbench.basics.texts import language
 from detailbench.record.picture import JobPicture
 
@@ -46,15 +47,15 @@ def carried_over(had: JobPicture, now: JobPicture) -> JobPicture:
 def told_once(
     find: Callable[Concatenate[JobPicture, Asked], Told],
 ) -> Callable[Concatenate[JobPicture, Asked], Told]:
-    """Keep what ``find`` tells with the picture itself, by what was asked and the language it is told in; it goes when
-    the picture goes. What was asked must be hashable; nobody may change what is told, and it does not hold the
-    picture itself: the two would keep each other."""
+    """Keep what ``find`` tells with the picture itself, by what was asked and by the language and the unit it is told
+    in; it goes when the picture goes. What was asked must be hashable; nobody may change what is told, and it does not
+    hold the picture itself: the two would keep each other."""
 
     @wraps(find)
     def found(picture: JobPicture, /, *asked: Asked.args, **named: Asked.kwargs) -> Told:
         # beside the fields, as functools.cached_property does it: no comparison and no copy sees it
         kept = vars(picture).setdefault("_told_once", {})
-        key = (find, language(), asked, tuple(sorted(named.items())))
+        key = (find, language(), thickness_unit(), asked, tuple(sorted(named.items())))
         if key not in kept:
             kept[key] = find(picture, *asked, **named)
         told: Told = kept[key]

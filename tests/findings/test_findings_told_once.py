@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 from invented_findings import Hands
 
+from detailbench.basics.numbers import format_thickness, show_thickness_in
 from detailbench.basics.texts import language, speak
 from detailbench.findings import changes, gauges, panels, permissions, plan
 from detailbench.findings.told_once import told_once
@@ -47,6 +48,20 @@ def test_another_language_is_told_anew(hands: Hands) -> None:
         speak(before)
     assert spoken(hands.picture) == before
     assert said == [before, "en_US"]
+
+
+def test_another_unit_is_told_anew(hands: Hands) -> None:
+    @told_once
+    def thick(picture: JobPicture) -> str:
+        return format_thickness(100.0)
+
+    assert thick(hands.picture) == "100\u00a0µm"
+    show_thickness_in("mil")
+    try:
+        assert thick(hands.picture).endswith("mil")
+    finally:
+        show_thickness_in("um")
+    assert thick(hands.picture) == "100\u00a0µm"
 
 
 def test_two_finders_do_not_answer_for_each_other(hands: Hands) -> None:

@@ -48,7 +48,7 @@ def test_the_total_comes_first_then_the_clear_coat(
         ("118 um / 1.65 mil", "stand in two units"),
         ("60: ", "There is no number"),
         ("45: 84", "Gloss is read at 20°, 60° or 85°"),
-        ("20: -3", "cannot be below nought"),
+        ("20: -3", "below nought is not possible"),
         ("60: 99999", "No gloss meter shows that"),
     ],
 )
