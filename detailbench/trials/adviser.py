@@ -225,12 +225,12 @@ def move_sentence(
     if trial is not None:
         said.append(_("It costs about {minutes} minutes.").format(minutes=format_number(trial, 0)))
     if saves is not None:
-        text = (
-            _("One more trial is expected to save {minutes} minutes of work.")
-            if saves >= WORTH_SAYING_MIN
-            else _("One more trial saves no work; it is made to be sure of the mildest.")
-        )
-        said.append(text.format(minutes=format_number(saves, 0)))
+        if saves < WORTH_SAYING_MIN:
+            said.append(_("One more trial saves no work; it is made to be sure of the mildest."))
+        elif (minutes := format_number(saves, 0)) == "1":
+            said.append(_("One more trial is expected to save a minute of work."))
+        else:
+            said.append(_("One more trial is expected to save {minutes} minutes of work.").format(minutes=minutes))
     return " ".join(said)
 
 

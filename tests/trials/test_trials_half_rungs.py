@@ -8,9 +8,9 @@ import pytest
 from test_trials_adviser import GOOD, WEAK, rungs
 
 from detailbench.basics.errors import BadInput
-from detailbench.trials.adviser import advise, plan_for
+from detailbench.trials.adviser import advise, move_sentence, plan_for
 from detailbench.trials.adviser_prior import flat_prior, with_halves
-from detailbench.trials.adviser_search import Costs, Half
+from detailbench.trials.adviser_search import Costs, Half, Move
 from detailbench.trials.calculations import CALCULATIONS
 from detailbench.trials.outcome import Option, Result
 
@@ -86,3 +86,11 @@ def test_its_working_is_redone_from_what_it_prints() -> None:
     assert working.inputs["rubbed_harder"] == [{"after": 1, "added_min": 12.5}]
     redo = next(c for c in CALCULATIONS if c.name == "adviser")
     assert redo.run(working.as_json()["inputs"]).results == working.results
+
+
+@pytest.mark.parametrize(
+    ("saves", "words"),
+    [(0.2, "saves no work"), (1.2, "expected to save a minute of work"), (2.0, "expected to save 2 minutes of work")],
+)
+def test_what_one_more_trial_saves_is_said_in_minutes(saves: float, words: str) -> None:
+    assert words in move_sentence(Move("adopt", 0), rungs(GOOD), None, saves, False)
