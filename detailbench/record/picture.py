@@ -20,6 +20,7 @@ from detailbench.record.thing import Thing
 T = TypeVar("T", bound=Thing)
 Personal = Mapping[tuple[str, str], str]
 Several: TypeAlias = "Callable[[Set[str]], tuple[JobPicture, ...]]"
+MOST_OTHERS = 200  # the newest: more tell no more, and a shop of many years would wait for them at every first look
 FEW = 4  # jobs that are read one by one rather than by whole tables
 
 
@@ -69,7 +70,7 @@ class ShopPicture:
 class JobPicture:
     """One job as it stands. Tuples are in the order of entry; withdrawn things are not in it. ``last``: the job of the
     same car before this one (that one's own ``last`` is left out), or None. ``others``: where steps were adopted here,
-    the shop's other jobs in which trials can have been measured; what the steps take is told from them too."""
+    the shop's newest other jobs in which trials can have been measured; what the steps take is told from them too."""
 
     job: t.Job
     car: t.Car
@@ -196,7 +197,8 @@ def job_picture(
     picture = _job_alone(connection, job, shop, last)
     if not picture.steps:
         return picture
-    ids = jobs_measured(connection) - {job.id, *(j.id for j in before[-1:])}
+    measured = jobs_measured(connection) - {job.id, *(j.id for j in before[-1:])}
+    ids = frozenset([j.id for j in shop.jobs if j.id in measured][-MOST_OTHERS:])
     return replace(picture, others=several(ids) if several is not None else job_pictures(connection, ids, shop))
 
 

@@ -28,6 +28,7 @@ from detailbench.moves.surface import MakeGroup, SetState
 from detailbench.moves.trials import JudgeTrial, RecordTrial
 from detailbench.moves.turning import TurnJob
 from detailbench.moves.work import AdoptProcess, StartStep
+from detailbench.record import picture as picture_reading
 from detailbench.record.picture import JobPicture
 from detailbench.record.things import Trial
 from detailbench.record.writing import Writer
@@ -227,6 +228,18 @@ def test_another_process_writing_meanwhile_leaves_no_picture_of_half_a_shop(hand
             assert any(c.id == trial.combination_id for c in picture.shop.combinations)
     assert reader.look_for_others()
     reader.close()
+
+
+def test_of_very_many_measured_jobs_the_newest_are_read(
+    invented: InventedShop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(picture_reading, "MOST_OTHERS", 2)
+    others = [Hands(invented, invented.job()) for _n in range(3)]
+    for other in others:
+        measured(other)
+    here = Hands(invented, invented.job())
+    adopted_unmeasured(here)
+    assert [p.job.id for p in here.picture.others] == [other.job for other in others[1:]]
 
 
 def test_nothing_adopted_says_nothing(hands: Hands) -> None:
