@@ -9,7 +9,8 @@ import pytest
 from invented_shop import InventedShop, invented, prepared
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
-from stage_scenes import click, judged_trial, named, ready_job, shown_window, words
+from stage_scenes import click, judged_trial, named, words
+from trials_stage import job, stage, window
 
 from detailbench.basics.errors import BadInput
 from detailbench.findings import adviser
@@ -18,25 +19,7 @@ from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.window import Window
 from detailbench.trials.adviser_search import Move
 
-__all__ = ["invented", "prepared"]
-
-
-@pytest.fixture
-def job(invented: InventedShop) -> str:
-    return ready_job(invented, "bonnet", "roof")
-
-
-@pytest.fixture
-def stage() -> TrialsStage:
-    return TrialsStage()
-
-
-@pytest.fixture
-def window(qtbot: QtBot, invented: InventedShop, job: str, stage: TrialsStage) -> Window:
-    made = shown_window(qtbot, invented, job, stage)
-    made.context.select_panel("bonnet")
-    made.to_map()
-    return made
+__all__ = ["invented", "job", "prepared", "stage", "window"]
 
 
 def said(window: Window, stage: TrialsStage, qtbot: QtBot) -> str:

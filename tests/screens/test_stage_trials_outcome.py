@@ -8,7 +8,8 @@ from invented_stage import press
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
-from stage_scenes import click, judged_trial, named, pick, ready_job, shown_window, strike, type_into, words
+from stage_scenes import click, judged_trial, named, pick, strike, type_into, words
+from trials_stage import job, stage, window
 
 from detailbench.findings.processes import process_of
 from detailbench.moves.surface import HoldPanel
@@ -16,25 +17,7 @@ from detailbench.screens.stages.trials.hand import TrialHand
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.window import Window
 
-__all__ = ["invented", "prepared"]
-
-
-@pytest.fixture
-def job(invented: InventedShop) -> str:
-    return ready_job(invented, "bonnet", "roof")
-
-
-@pytest.fixture
-def stage() -> TrialsStage:
-    return TrialsStage()
-
-
-@pytest.fixture
-def window(qtbot: QtBot, invented: InventedShop, job: str, stage: TrialsStage) -> Window:
-    made = shown_window(qtbot, invented, job, stage)
-    made.context.select_panel("bonnet")
-    made.to_map()
-    return made
+__all__ = ["invented", "job", "prepared", "stage", "window"]
 
 
 def hand_of(stage: TrialsStage) -> TrialHand:

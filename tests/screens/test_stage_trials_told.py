@@ -2,36 +2,17 @@
 
 from __future__ import annotations
 
-import pytest
 from invented_shop import InventedShop, invented, prepared
 from invented_stage import press
 from PySide6.QtCore import Qt
-from pytestqt.qtbot import QtBot
-from stage_scenes import click, judged_trial, named, ready_job, shown_window, words
+from stage_scenes import click, judged_trial, named, words
+from trials_stage import job, stage, window
 
 from detailbench.moves.surface import HoldPanel
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.window import Window
 
-__all__ = ["invented", "prepared"]
-
-
-@pytest.fixture
-def job(invented: InventedShop) -> str:
-    return ready_job(invented, "bonnet", "roof")
-
-
-@pytest.fixture
-def stage() -> TrialsStage:
-    return TrialsStage()
-
-
-@pytest.fixture
-def window(qtbot: QtBot, invented: InventedShop, job: str, stage: TrialsStage) -> Window:
-    made = shown_window(qtbot, invented, job, stage)
-    made.context.select_panel("bonnet")
-    made.to_map()
-    return made
+__all__ = ["invented", "job", "prepared", "stage", "window"]
 
 
 def test_where_no_trial_is_proposed_the_line_says_so_and_the_reason_stands_once(
