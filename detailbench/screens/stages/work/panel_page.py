@@ -49,7 +49,7 @@ class PanelPage(QWidget):
         self.sections = StepNumber(_("sections done"), step=1, may_be_empty=True, whole=True)
         self.minutes = StepNumber(_("true time"), "min", step=1, least=0.1, may_be_empty=True)
         self.last = StepNumber(_("true time of the last go"), "min", step=1, least=0.1, may_be_empty=True)
-        self.steps = gives_way(OpenList(context.dress, _("Steps of this panel")), m.target * 2)
+        self.steps = gives_way(OpenList(context.dress, _("Steps of this panel")), m.target * 3 // 2)
         self.before = BeforeStart(context)
         self.owner = OwnerRow(context, _("Ask the owner"), _("Ask the owner about this panel"), self._about)
         self.why = sentence()

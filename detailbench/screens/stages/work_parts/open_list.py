@@ -115,6 +115,8 @@ class OpenList(QListWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._size_items()
+        if self.currentItem() is not None:  # a list that gave way still shows the line it is at
+            self.scrollToItem(self.currentItem())
 
     def _swatch(self, hatch: Hatch, share: float | None) -> QPixmap:
         look = self._dress.look

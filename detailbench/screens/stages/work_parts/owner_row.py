@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from detailbench.screens.asking import AskAbout
@@ -30,3 +31,12 @@ class OwnerRow(QWidget):
         self.says.setText(text)
         self.says.setAccessibleName(text)
         set_kind(self.says, kind)
+        self._stand()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._stand()
+
+    def _stand(self) -> None:
+        """What the owner said is never squeezed into what stands above it: rather the card scrolls."""
+        self.says.setMinimumHeight(max(self.says.heightForWidth(self.says.width()), 0))
