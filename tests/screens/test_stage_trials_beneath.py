@@ -2,25 +2,20 @@
 
 from __future__ import annotations
 
-import pytest
 from invented_shop import InventedShop, invented, prepared
 from pytestqt.qtbot import QtBot
-from stage_scenes import click, judged_trial, ready_job, shown_window
+from stage_scenes import click, judged_trial, shown_window
+from trials_stage import job
 
 from detailbench.screens.stages.trials.place_page import OFFERED
 from detailbench.screens.stages.trials.stage import TrialsStage
 
-__all__ = ["invented", "prepared"]
+__all__ = ["invented", "job", "prepared"]
 
 
 def offered(stage: TrialsStage) -> list[str]:
     assert stage.card is not None
     return [b.text() for b in stage.card.place.under.buttons.values()]
-
-
-@pytest.fixture
-def job(invented: InventedShop) -> str:
-    return ready_job(invented, "bonnet", "roof")
 
 
 def test_a_cut_that_cleared_can_be_refined_on_after_others_that_did_not(

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 from invented_shop import InventedShop, invented, prepared
 from pytestqt.qtbot import QtBot
-from stage_scenes import click, ready_job, scrolls, shown_window, type_into
+from stage_scenes import click, scrolls, shown_window, type_into
+from trials_stage import job, stage
 
 from detailbench.screens.stages.trials.draft import Draft
 from detailbench.screens.stages.trials.hand import TrialHand
@@ -13,17 +14,7 @@ from detailbench.screens.stages.trials.sheet_page import SheetPage
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.window import Window
 
-__all__ = ["invented", "prepared"]
-
-
-@pytest.fixture
-def job(invented: InventedShop) -> str:
-    return ready_job(invented, "bonnet", "roof")
-
-
-@pytest.fixture
-def stage() -> TrialsStage:
-    return TrialsStage()
+__all__ = ["invented", "job", "prepared", "stage"]
 
 
 @pytest.fixture

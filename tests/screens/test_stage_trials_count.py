@@ -6,18 +6,14 @@ import pytest
 from invented_shop import InventedShop, invented, prepared
 from PySide6.QtWidgets import QLineEdit
 from pytestqt.qtbot import QtBot
-from stage_scenes import click, judged_trial, named, pick, ready_job, scrolls, shown_window, type_into, words
+from stage_scenes import click, judged_trial, named, pick, scrolls, shown_window, type_into, words
+from trials_stage import job
 
 from detailbench.findings.technique_bounds import largest_section_mm
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.window import Window
 
-__all__ = ["invented", "prepared"]
-
-
-@pytest.fixture
-def job(invented: InventedShop) -> str:
-    return ready_job(invented, "bonnet", "roof")
+__all__ = ["invented", "job", "prepared"]
 
 
 @pytest.fixture

@@ -6,21 +6,17 @@ import pytest
 from invented_shop import InventedShop, invented, prepared
 from pytestqt.qtbot import QtBot
 from stage_scenes import click, judged_trial, ready_job, shown_window, words
+from trials_stage import stage
 
 from detailbench.screens.stages.trials.stage import TrialsStage
 from detailbench.screens.window import Window
 
-__all__ = ["invented", "prepared"]
+__all__ = ["invented", "prepared", "stage"]
 
 
 @pytest.fixture
 def job(invented: InventedShop) -> str:
     return ready_job(invented, "bonnet")
-
-
-@pytest.fixture
-def stage() -> TrialsStage:
-    return TrialsStage()
 
 
 @pytest.fixture

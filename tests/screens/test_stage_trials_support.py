@@ -9,7 +9,8 @@ from invented_stage import press
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
-from stage_scenes import click, field, named, ready_job, shown_window, strike, type_into, words
+from stage_scenes import click, field, named, shown_window, strike, type_into, words
+from trials_stage import job, stage
 
 from detailbench.findings.trial_story import range_combinations
 from detailbench.moves.finish_groups import SetGroupPaint
@@ -22,18 +23,8 @@ from detailbench.screens.stages.wash.stage import WashStage
 from detailbench.screens.window import Window
 from detailbench.trials.outcome import Option, Result
 
-__all__ = ["invented", "prepared"]
+__all__ = ["invented", "job", "prepared", "stage"]
 MORE, BACK = "Lamps, count, warmth, note, strike out", "Back to what was seen"
-
-
-@pytest.fixture
-def job(invented: InventedShop) -> str:
-    return ready_job(invented, "bonnet", "roof")
-
-
-@pytest.fixture
-def stage() -> TrialsStage:
-    return TrialsStage()
 
 
 @pytest.fixture
