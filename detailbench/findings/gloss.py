@@ -59,11 +59,6 @@ class PanelGloss:
     haze_after: HazeIndex | None
     missing: str = ""
 
-    @property
-    def compared_deg(self) -> int | None:
-        """The angle the comparison is made at."""
-        return None if self.angle is None else FIRST_ANGLE if self.missing else self.angle.angle_deg
-
 
 def gloss(picture: JobPicture) -> Mapping[str, PanelGloss]:
     """Every panel on whose outer skin gloss was read, in walking order."""

@@ -68,6 +68,11 @@ def gives_way(widget: W, least_px: int) -> W:
     return widget
 
 
+def never_squeezed(words: QLabel) -> None:
+    """As high as its words need at the width it has: where room is short the card scrolls, nothing lies over them."""
+    words.setMinimumHeight(max(words.heightForWidth(words.width()), 0))
+
+
 def rule(upright: bool = False) -> QFrame:
     """A hairline."""
     made = QFrame()

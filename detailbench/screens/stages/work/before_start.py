@@ -19,7 +19,7 @@ from detailbench.findings.processes import group_of, process_of
 from detailbench.record.picture import JobPicture
 from detailbench.screens.context import Context
 from detailbench.screens.entry.why_button import WhyButton
-from detailbench.screens.look.parts import button, sentence, set_kind
+from detailbench.screens.look.parts import button, never_squeezed, sentence, set_kind
 from detailbench.thickness.layer_room import LayerRoom
 
 
@@ -94,7 +94,7 @@ class BeforeStart(QWidget):
     def _stand(self) -> None:
         """What warns is never squeezed: rather the card scrolls."""
         for part, _why in self._lines():
-            part.setMinimumHeight(max(part.heightForWidth(part.width()), 0))
+            never_squeezed(part)
 
     def _say_planned(self, picture: JobPicture) -> None:
         told = planned_sentences(picture, self._planned)

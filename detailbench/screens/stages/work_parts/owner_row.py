@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from detailbench.screens.asking import AskAbout
 from detailbench.screens.context import Context
-from detailbench.screens.look.parts import button, sentence, set_kind
+from detailbench.screens.look.parts import button, never_squeezed, sentence, set_kind
 
 
 class OwnerRow(QWidget):
@@ -31,12 +31,8 @@ class OwnerRow(QWidget):
         self.says.setText(text)
         self.says.setAccessibleName(text)
         set_kind(self.says, kind)
-        self._stand()
+        never_squeezed(self.says)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self._stand()
-
-    def _stand(self) -> None:
-        """What the owner said is never squeezed into what stands above it: rather the card scrolls."""
-        self.says.setMinimumHeight(max(self.says.heightForWidth(self.says.width()), 0))
+        never_squeezed(self.says)
